@@ -1,0 +1,37 @@
+"""The one table of calculations: name to inputs and function. Both engines call only this module.
+
+A calculation takes a dict in core units, checked against its fields, and returns an OrderedDict
+with "figures", "findings", "chosen", "cautions" and whatever lists are its own.
+"""
+
+import json
+from collections import OrderedDict, namedtuple
+
+from . import fields as field_tools
+from .problems import CoreProblem, InputProblem
+from .records import plain
+
+# name: as in the address. fields: sequence of Field. run: function of the checked values.
+Calculation = namedtuple("Calculation", ("name", "summary", "fields", "run"))
+
+CALCULATIONS = OrderedDict()
+
+
+def run(name, request):
+    """The answer as a plain tree. Raises InputProblem, or another CoreProblem, never returns one."""
+    calculation = CALCULATIONS[name]
+    return plain(calculation.run(field_tools.checked(calculation.fields, request)))
+
+
+def run_json(name, text):
+    """As `run`, JSON text in and out, problems included: what the phone's worker calls."""
+    try:
+        return json.dumps({"answer": run(name, json.loads(text))})
+    except InputProblem as problem:
+        faults = [
+            {"path": list(f.path), "code": f.code, "message": f.message, "remedy": f.remedy}
+            for f in problem.faults
+        ]
+        return json.dumps({"problem": {"code": problem.code, "faults": faults}})
+    except CoreProblem as problem:
+        return json.dumps({"problem": {"code": problem.code, "message": str(problem), "faults": []}})

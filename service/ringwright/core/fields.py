@@ -1,0 +1,259 @@
+"""What a request may hold: one declaration of every input, and the check of a request against it.
+
+The service makes its schemas and its specification from these tables, the app its forms, and both
+engines check with `checked`, so a bad value is refused in the same words everywhere. Values reach
+the core in core units (see records.py); reading "3 1/8 in" is the edge's work.
+"""
+
+import math
+from collections import namedtuple
+
+from .problems import Fault, InputProblem
+
+# kind         one of the keys of UNIT_OF_KIND, or "count", "choice", "text", "flag", "records", "object"
+# lowest, highest   inclusive bounds in core units, None where there is none
+# choices      allowed words of a choice, in the order to show them
+# default      in words: what is taken when it is not given
+# items        for "records" (a list) and "object": the fields of one entry
+# above_lowest True when `lowest` itself is not allowed
+Field = namedtuple(
+    "Field",
+    (
+        "name",
+        "kind",
+        "meaning",
+        "default",
+        "lowest",
+        "highest",
+        "choices",
+        "items",
+        "above_lowest",
+        "symbol",
+        "required",
+    ),
+)
+
+UNIT_OF_KIND = {
+    "length": "mm",
+    "area": "mm2",
+    "pressure": "MPa",
+    "modulus": "MPa",
+    "force": "N",
+    "temperature": "degC",
+    "angle": "deg",
+    "mass": "kg",
+    "density": "kg/m3",
+    "expansion": "1/K",
+    "speed": "1/min",
+    "surface_speed": "m/min",
+    "duration": "h",
+    "power": "W",
+    "price": "money/kg",
+    "money": "money",
+    "ratio": "1",
+    "number": "1",
+}
+LONGEST_LIST = 500
+LONGEST_TEXT = 200
+
+
+def field(
+    name,
+    kind,
+    meaning,
+    default="",
+    lowest=None,
+    highest=None,
+    choices=(),
+    items=(),
+    above_lowest=False,
+    symbol="",
+    required=False,
+):
+    """A Field with what is seldom needed left to its default."""
+    return Field(
+        name,
+        kind,
+        meaning,
+        default,
+        lowest,
+        highest,
+        choices,
+        items,
+        above_lowest,
+        symbol,
+        required,
+    )
+
+
+def checked(fields, request):
+    """A plain dict with every field's value, None where it was not given.
+
+    fields: sequence of Field. request: dict in core units, as JSON gives it.
+    Raises InputProblem listing every fault at once, in the order of `fields`.
+    """
+    faults = []
+    values = _checked_object(fields, request, (), faults)
+    if faults:
+        raise InputProblem(faults)
+    return values
+
+
+def at_most_one(values, names):
+    """Raises InputProblem when more than one of `names` is given: they answer the same question."""
+    given = [name for name in names if values.get(name) is not None]
+    if len(given) > 1:
+        raise InputProblem(
+            [
+                Fault(
+                    (name,),
+                    "one-of",
+                    "%s cannot be given together: each settles the same thing"
+                    % " and ".join(given),
+                    "keep one of %s and leave the rest out" % ", ".join(names),
+                )
+                for name in given[1:]
+            ]
+        )
+
+
+def _checked_object(fields, request, path, faults):
+    values = {}
+    if not isinstance(request, dict):
+        faults.append(Fault(path, "type", "this must be an object with named values", "send {...}"))
+        return values
+    known = [entry.name for entry in fields]
+    for name in sorted([key for key in request if key not in known]):
+        faults.append(
+            Fault(
+                path + (name,),
+                "unknown-field",
+                "there is no input called %s here" % name,
+                "leave it out, or use one of: " + ", ".join(known),
+            )
+        )
+    for entry in fields:
+        value = request.get(entry.name)
+        here = path + (entry.name,)
+        if value is None:
+            values[entry.name] = None
+            if entry.required:
+                faults.append(
+                    Fault(here, "required", "%s is needed" % entry.name, "give " + entry.meaning)
+                )
+        else:
+            values[entry.name] = _checked_value(entry, value, here, faults)
+    return values
+
+
+def _checked_value(entry, value, path, faults):
+    kind = entry.kind
+    if kind == "choice":
+        if value not in entry.choices:
+            _refuse(faults, path, "choice", value, "use one of: " + ", ".join(entry.choices))
+        return value
+    if kind == "text":
+        if not isinstance(value, str) or len(value) > LONGEST_TEXT:
+            _refuse(faults, path, "text", value, "give text of at most %d letters" % LONGEST_TEXT)
+        return value
+    if kind == "flag":
+        if value is not True and value is not False:
+            _refuse(faults, path, "flag", value, "give true or false")
+        return value
+    if kind == "object":
+        return _checked_object(entry.items, value, path, faults)
+    if kind == "records":
+        return _checked_list(entry, value, path, faults)
+    return _checked_number(entry, value, path, faults)
+
+
+def _checked_list(entry, value, path, faults):
+    if not isinstance(value, list):
+        _refuse(faults, path, "list", value, "give a list: " + entry.meaning)
+        return []
+    if len(value) > (entry.highest or LONGEST_LIST) or len(value) < (entry.lowest or 0):
+        faults.append(
+            Fault(
+                path,
+                "list-length",
+                "%s has %d entries" % (entry.name, len(value)),
+                "give %d to %d entries" % (entry.lowest or 0, entry.highest or LONGEST_LIST),
+            )
+        )
+        return []
+    if len(entry.items) == 1 and entry.items[0].name == "":
+        item = entry.items[0]
+        return [_checked_value(item, one, path + (i,), faults) for i, one in enumerate(value)]
+    return [_checked_object(entry.items, one, path + (i,), faults) for i, one in enumerate(value)]
+
+
+def _checked_number(entry, value, path, faults):
+    if value is True or value is False or not isinstance(value, (int, float)):
+        _refuse(faults, path, "number", value, "give a number in " + unit_words(entry))
+        return 0.0
+    if not isinstance(value, int) and not math.isfinite(value):
+        _refuse(faults, path, "number", value, "give an ordinary number")
+        return 0.0
+    if entry.kind == "count":
+        if value != int(value):
+            _refuse(faults, path, "whole-number", value, "give a whole number")
+            return 0
+        value = int(value)
+    else:
+        value = float(value)
+    low, high = entry.lowest, entry.highest
+    too_low = low is not None and (value < low or (entry.above_lowest and value == low))
+    if too_low or (high is not None and value > high):
+        faults.append(
+            Fault(
+                path,
+                "range",
+                "%s is %s, outside what can be worked" % (_last_name(path), _number(value)),
+                "give " + range_words(entry),
+            )
+        )
+    return value
+
+
+def unit_words(entry):
+    """The unit of a field as words for a message."""
+    unit = UNIT_OF_KIND.get(entry.kind, "1")
+    return "whole numbers" if entry.kind == "count" else "plain numbers" if unit == "1" else unit
+
+
+def range_words(entry):
+    """The bounds of a field as words: "a value from 10 to 1500 mm"."""
+    unit = UNIT_OF_KIND.get(entry.kind, "1")
+    tail = "" if unit == "1" else " " + unit
+    low = "more than %s" % _number(entry.lowest) if entry.above_lowest else "from %s" % _number(
+        entry.lowest
+    )
+    if entry.highest is None:
+        return "a value %s%s" % (low if entry.above_lowest else low + " up", tail)
+    if entry.lowest is None:
+        return "a value up to %s%s" % (_number(entry.highest), tail)
+    joint = " and at most " if entry.above_lowest else " to "
+    return "a value %s%s%s%s" % (low, joint, _number(entry.highest), tail)
+
+
+def _number(value):
+    """A bound or a value as short text that both Pythons print alike."""
+    if value is None:
+        return "none"
+    if value == int(value) and abs(value) < 1e15:
+        return str(int(value))
+    return "%.6g" % value
+
+
+def _last_name(path):
+    names = [str(step) for step in path]
+    return ".".join(names)
+
+
+def _refuse(faults, path, code, value, remedy):
+    shown = value if isinstance(value, str) else "that"
+    if len(shown) > 40:
+        shown = shown[:40] + "..."
+    faults.append(
+        Fault(path, code, "%s cannot be %s" % (_last_name(path), shown), remedy[:1].lower() + remedy[1:])
+    )

@@ -1,0 +1,103 @@
+"""The few shapes that every calculation returns.
+
+Named tuples, because the phone's Python has no dataclasses. `plain` turns any tree of them into
+dicts and lists that JSON can carry; key order survives only in an OrderedDict (the phone's plain
+dict has none), so whatever a person reads in order is an OrderedDict or a list.
+
+Units used everywhere in the core, as text: mm, mm2, N, MPa (= N/mm2), degC, deg, kg, kg/m3, min,
+1/min, m/min, m/s, mm/min, kg/h, W, 1 (a pure number), 1/K, money (the user's own currency).
+Pressure of steam is gauge pressure unless a name says absolute.
+"""
+
+from collections import OrderedDict, namedtuple
+
+GOOD = "good"
+WATCH = "watch"
+STOP = "stop"
+
+# A number with its unit and nothing else.
+Quantity = namedtuple("Quantity", ("value", "unit"))
+
+# A named result. `working` lists what was put into the formula as (symbol, value, unit) triples;
+# `low` and `high` bound the figure where it rests on a coefficient, else None.
+Figure = namedtuple("Figure", ("value", "unit", "symbol", "method", "working", "low", "high"))
+
+# One check of the design. `value` and `limit` are Quantity or None.
+Finding = namedtuple("Finding", ("check", "outcome", "value", "limit", "why", "remedy"))
+
+# Something the caller did not give: which input, what was taken, and the rule that took it.
+Choice = namedtuple("Choice", ("input", "value", "unit", "why"))
+
+# How a figure is worked: the formula as its source prints it, where it holds, and the keys of
+# the sources it rests on (see sources.py).
+Method = namedtuple("Method", ("key", "title", "formula", "validity", "sources"))
+
+# A row of numbers along a line or round a circle.
+Series = namedtuple("Series", ("values", "unit", "symbol"))
+
+
+def figure(value, unit, symbol, method, working=(), low=None, high=None):
+    """A Figure; `working` is a sequence of (symbol, value, unit)."""
+    return Figure(value, unit, symbol, method, working, low, high)
+
+
+def finding(check, outcome, why, remedy="", value=None, limit=None):
+    """A Finding; a remedy is required unless the outcome is good."""
+    if outcome != GOOD and not remedy:
+        raise ValueError("a finding that is not good needs a remedy: " + check)
+    return Finding(check, outcome, value, limit, why, remedy)
+
+
+def plain(node):
+    """The same tree in dicts, lists, text and numbers. None inside a Figure is left out."""
+    if isinstance(node, Figure):
+        entry = {
+            "value": node.value,
+            "unit": node.unit,
+            "symbol": node.symbol,
+            "method": node.method,
+        }
+        if node.working:
+            entry["working"] = [
+                {"symbol": symbol, "value": value, "unit": unit}
+                for symbol, value, unit in node.working
+            ]
+        if node.low is not None:
+            entry["low"] = node.low
+        if node.high is not None:
+            entry["high"] = node.high
+        return entry
+    if isinstance(node, Quantity):
+        return {"value": node.value, "unit": node.unit}
+    if isinstance(node, Finding):
+        entry = {
+            "check": node.check,
+            "outcome": node.outcome,
+            "why": node.why,
+            "remedy": node.remedy,
+        }
+        if node.value is not None:
+            entry["value"] = plain(node.value)
+        if node.limit is not None:
+            entry["limit"] = plain(node.limit)
+        return entry
+    if isinstance(node, Choice):
+        return {"input": node.input, "value": node.value, "unit": node.unit, "why": node.why}
+    if isinstance(node, Series):
+        return {"values": list(node.values), "unit": node.unit, "symbol": node.symbol}
+    if isinstance(node, Method):
+        return {
+            "key": node.key,
+            "title": node.title,
+            "formula": node.formula,
+            "validity": node.validity,
+            "sources": list(node.sources),
+        }
+    if isinstance(node, dict):
+        tree = OrderedDict()
+        for key, value in node.items():
+            tree[key] = plain(value)
+        return tree
+    if isinstance(node, (list, tuple)):
+        return [plain(entry) for entry in node]
+    return node

@@ -1,0 +1,29 @@
+"""Bibliography: everything the figures rest on, one key each.
+
+basis says how far it was checked: "read" (the figure was read in a copy of the source), "run"
+(given by a general-purpose library that was run), "memory" (not checked against a copy),
+"practice" (common practice of the trade, no source), "derived" (worked out for this project and
+checked by independent means named in `where`).
+"""
+
+from collections import namedtuple
+
+Source = namedtuple("Source", ("key", "title", "where", "basis"))
+
+SOURCES = (
+    Source("beam", "Thin curved beam theory, derived for this project", "checked by finite elements (PyNiteFEA, scikit-fem) in tests/published; nonlinear solid cases in tests/published/data", "derived"),
+    Source("contact", "Contact of a ring with a rigid wall, derived for this project", "checked by a quadratic programme and by nonlinear solid finite elements", "derived"),
+    Source("walshaw", "Walshaw, An essay on piston rings", "part 2: pressure from gap, pressures in use", "read"),
+    Source("unwin", "Unwin, The Elements of Machine Design, part 2", "ring of uniform strength", "read"),
+    Source("khurmi", "Khurmi and Gupta, A Textbook of Machine Design", "section 32.9, pistons", "read"),
+    Source("chaddock", "A published ring design as reported by Walshaw", "section D/25 to D/30 with a gap of four thicknesses", "read"),
+    Source("blake", "Blake, text on curved members", "p. 318: section against breaking when sprung open", "read"),
+    Source("american-engineer", "American Engineer, vol. 86 no. 12", "blank turned to bore + cut/pi", "read"),
+    Source("iso6621", "ISO 6621 series, Internal combustion engines - Piston rings", "names and symbols only", "memory"),
+    Source("iapws-if97", "IAPWS-IF97, Industrial Formulation 1997 for Water and Steam", "region 4, tables 34 to 36", "read"),
+    Source("iso286", "ISO 286-1 and 286-2, limits and fits", "IT grades and deviations g, f, h, H", "read"),
+    Source("iso3", "ISO 3, preferred numbers", "R10", "memory"),
+    Source("en1561", "EN 1561, grey cast irons", "grades 200 to 300", "memory"),
+    Source("tribology-handbook", "Tribology Handbook", "table 17.2 ring materials, table 17.5 filled PTFE", "read"),
+    Source("practice", "Common practice of the trade", "no source", "practice"),
+)

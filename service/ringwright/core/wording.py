@@ -1,0 +1,109 @@
+"""Numbers as words, for findings and cards: metric first, the inch measure beside it.
+
+One place, from the raw double, with our own half-up rounding: the two Pythons that run this file
+print exact ties differently, and the words must be the same in both.
+"""
+
+import math
+
+MM_PER_INCH = 25.4
+MPA_PER_PSI = 6894.757293168361e-6
+N_PER_LBF = 4.4482216152605
+KG_PER_LB = 0.45359237
+
+
+def decimal(value, places):
+    """`value` with that many decimals, ties away from zero, spaces between thousands."""
+    scale = 1
+    for _ in range(places):
+        scale = scale * 10
+    units = int(math.floor(abs(value) * scale + 0.5))
+    whole, part = divmod(units, scale)
+    text = grouped(whole)
+    if places:
+        digits = str(part)
+        text = text + "." + "0" * (places - len(digits)) + digits
+    return "-" + text if value < 0 and units else text
+
+
+def grouped(whole):
+    """A whole number with a space between each three digits from 10 000 on."""
+    digits = str(whole)
+    if len(digits) < 5:
+        return digits
+    parts = []
+    while len(digits) > 3:
+        parts.append(digits[-3:])
+        digits = digits[:-3]
+    parts.append(digits)
+    parts.reverse()
+    return " ".join(parts)
+
+
+def significant(value, figures):
+    """`value` to about that many significant figures, never in powers of ten."""
+    size = abs(value)
+    if size == 0.0:
+        return "0"
+    places = figures - 1 - int(math.floor(math.log10(size)))
+    if places >= 0:
+        return decimal(value, min(places, 9))
+    step = 1.0
+    for _ in range(-places):
+        step = step * 10.0
+    return decimal(math.floor(abs(value) / step + 0.5) * step * (1 if value > 0 else -1), 0)
+
+
+def length(mm):
+    """A length: "3.20 mm (0.126 in)"."""
+    return decimal(mm, 2) + " mm (" + decimal(mm / MM_PER_INCH, 3) + " in)"
+
+
+def fine_length(mm):
+    """A clearance or limit, to the micrometre: "0.046 mm (0.0018 in)"."""
+    return decimal(mm, 3) + " mm (" + decimal(mm / MM_PER_INCH, 4) + " in)"
+
+
+def stress(mpa):
+    """A stress: "152 N/mm2 (22 000 psi)"."""
+    return decimal(mpa, 0) + " N/mm2 (" + significant(mpa / MPA_PER_PSI, 3) + " psi)"
+
+
+def wall_pressure(mpa):
+    """A wall pressure: "0.055 N/mm2 (8.0 psi)"."""
+    return decimal(mpa, 3) + " N/mm2 (" + decimal(mpa / MPA_PER_PSI, 1) + " psi)"
+
+
+def steam_pressure(mpa):
+    """A steam pressure: "8.3 bar (120 psi)"."""
+    return decimal(mpa * 10.0, 1) + " bar (" + decimal(mpa / MPA_PER_PSI, 0) + " psi)"
+
+
+def temperature(deg_c):
+    """A temperature: "177 C (350 F)"."""
+    return decimal(deg_c, 0) + " C (" + decimal(deg_c * 1.8 + 32.0, 0) + " F)"
+
+
+def force(newton):
+    """A force: "18.4 N (4.1 lbf)"."""
+    return decimal(newton, 1) + " N (" + decimal(newton / N_PER_LBF, 1) + " lbf)"
+
+
+def mass(kg):
+    """A mass: "2.35 kg (5.2 lb)"."""
+    return decimal(kg, 2) + " kg (" + decimal(kg / KG_PER_LB, 1) + " lb)"
+
+
+def angle(degrees):
+    """An angle: "57 degrees"."""
+    return decimal(degrees, 0) + " degrees"
+
+
+def percent(share):
+    """A share of one as a percentage: "42 %"."""
+    return decimal(share * 100.0, 0) + " %"
+
+
+def ratio(number):
+    """A pure number to three decimals: "1.022"."""
+    return decimal(number, 3)
