@@ -1,0 +1,257 @@
+"""Rings heat-set open on a round former or with a spacer: how they then bear, and the former they need.
+
+A ring whose free shape is one round arc of curvature 1/R must be given the curvature
+kappa0 = 1/r - 1/R to go into the bore. It then touches over the back with a uniform pressure p0, at
+its very tips, and nowhere over SLACK_ANGLE behind each tip; all the ratios below follow from
+w'' + w = kappa0*r^2*(sin psi/sin psi0 - 1), w(0) = w(psi0) = w'(psi0) = 0.
+
+`turns` is 1 for a plain ring, 2 for the double-turn ring: one strip of 720 degrees, free at two ends.
+"""
+
+import math
+from collections import namedtuple
+
+from .records import Method
+
+# psi0, the root of sin b - sin(2b)/4 - b/2 = 0 between 1.5 and 2.5 rad.
+SLACK_RADIANS = 2.139182173773113
+SLACK_ANGLE = math.degrees(SLACK_RADIANS)
+_SIN0 = math.sin(SLACK_RADIANS)
+_COS0 = math.cos(SLACK_RADIANS)
+# Largest of w/(kappa0 r^2), and where it stands behind the tip [deg].
+LIGHT_FACTOR = 0.10474779781025534
+LIGHT_ANGLE = 32.36661737550137
+# Peak of the moment over M0, at 90 degrees behind the tip.
+PEAK_MOMENT = 1.0 / _SIN0
+# Radial allowance over kappa0*r^2 that turning both faces of a band-held ring takes (mechanics, section 2).
+BAND_ALLOWANCE = 0.61
+
+# How the ring is put on for setting, and how it is held for the last turning of its outside.
+BOUND = "bound"
+SPRUNG = "sprung"
+SPREAD = "spread"
+SETTINGS = (BOUND, SPRUNG, SPREAD)
+FORCED_ROUND = "forced-round"
+CLOSING_RING = "closing-ring"
+BAND = "band"
+FINISHINGS = (CLOSING_RING, FORCED_ROUND, BAND)
+
+# The way a finished ring bears. UNIFORM: the same pressure all round. ROUND: contact over the back and at
+# the tips; `light` says whether the slack lengths also stand off the wall.
+Bearing = namedtuple("Bearing", ("uniform", "light"))
+
+
+def bearing(setting, finishing):
+    """How a ring bears in a round bore, from how it was set and how it was held for turning.
+
+    setting: bound, sprung or spread. finishing: closing-ring, forced-round or band.
+    Source: derived; general law: closed round, the wall pushes back with the forces that
+    deformed the ring while it was relieved.
+    """
+    if setting == SPREAD or finishing == BAND:
+        return Bearing(True, False)
+    return Bearing(False, setting == BOUND and finishing == FORCED_ROUND)
+
+
+def mean_share(turns):
+    """Mean wall pressure over the contact pressure p0 [1]: 0.900 for one turn, 0.950 for two.
+
+    ((turns*pi - psi0) + (1 - cos psi0)/sin psi0)/(turns*pi). turns: 1 or 2.
+    """
+    whole = turns * math.pi
+    return ((whole - SLACK_RADIANS) + (1.0 - _COS0) / _SIN0) / whole
+
+
+def sprung_gap_factor(turns):
+    """Gap of a ring set sprung on its former over that of one set bound to it [1].
+
+    1/(turns*pi) * integral of M/M0*(1 - cos psi) from the tip, M = M0*sin psi/sin psi0 over the
+    slack length and M0 beyond: 1.0342 for one turn, 1.0171 for each gap of a double-turn ring.
+    turns: 1 or 2. Source: derived; solid finite elements give 1.0333 for one turn.
+    """
+    slack = (0.75 - _COS0 + 0.25 * math.cos(2.0 * SLACK_RADIANS)) / _SIN0
+    whole = turns * math.pi
+    return (slack + (whole - SLACK_RADIANS) + _SIN0) / whole
+
+
+def contact_pressure(curvature_change, bore, thickness, modulus):
+    """p0 = E*a1^3*kappa0/(12*r*r_o), the pressure where a round-set ring touches [MPa].
+
+    curvature_change: kappa0 [1/mm]. bore, thickness [mm], modulus [MPa].
+    """
+    cube = thickness * thickness * thickness
+    return modulus * cube * curvature_change / (3.0 * (bore - thickness) * bore)
+
+
+def curvature_for_contact(pressure, bore, thickness, modulus):
+    """The kappa0 that gives contact pressure p0 [1/mm]; inverse of contact_pressure.
+
+    pressure [MPa], bore and thickness [mm], modulus [MPa].
+    """
+    cube = thickness * thickness * thickness
+    return 3.0 * pressure * (bore - thickness) * bore / (modulus * cube)
+
+
+def curvature_for_mean(pressure, bore, thickness, modulus, turns, uniform):
+    """The kappa0 of the round free shape that ends with that mean wall pressure [1/mm].
+
+    pressure: mean wall pressure [MPa]. bore, thickness [mm], modulus [MPa]. turns: 1 or 2.
+    uniform: True when the ring is held by a band for turning, which keeps its gap but spreads its pressure.
+    """
+    if uniform:
+        return curvature_for_contact(1.5 * pressure, bore, thickness, modulus)
+    return curvature_for_contact(pressure / mean_share(turns), bore, thickness, modulus)
+
+
+def mean_pressure(curvature_change, bore, thickness, modulus, turns, uniform):
+    """All the outward force over the swept wall [MPa]; inverse of curvature_for_mean.
+
+    curvature_change: kappa0 [1/mm]. bore, thickness [mm], modulus [MPa]. turns: 1 or 2.
+    uniform: held by a band for turning; the uniform ring of the same gap presses 2/3 of p0.
+    """
+    p0 = contact_pressure(curvature_change, bore, thickness, modulus)
+    return p0 / 1.5 if uniform else p0 * mean_share(turns)
+
+
+def tip_force(pressure, bore, width):
+    """Point force of each tip on the wall, F = p0*h1*r_o/sin psi0 [N].
+
+    pressure: contact pressure p0 [MPa]. bore, width of the turn [mm].
+    """
+    return 0.5 * pressure * width * bore / _SIN0
+
+
+def widest_light(curvature_change, bore, thickness):
+    """The widest light between a bound-set ring and the wall, 0.1047*kappa0*r^2 [mm].
+
+    curvature_change: kappa0 [1/mm]. bore, thickness [mm].
+    """
+    r = 0.5 * (bore - thickness)
+    return LIGHT_FACTOR * curvature_change * r * r
+
+
+def gap_of_curvature(curvature_change, bore, thickness, setting, turns):
+    """Change of gap from the bore to free of a ring with that kappa0, m [mm].
+
+    2*pi*(R - r), times sprung_gap_factor when set sprung. curvature_change [1/mm], less than 1/r.
+    bore, thickness [mm]. setting: bound or sprung. turns: 1 or 2.
+    """
+    r = 0.5 * (bore - thickness)
+    free = r / (1.0 - curvature_change * r)
+    gap = 2.0 * math.pi * (free - r)
+    return gap * sprung_gap_factor(turns) if setting == SPRUNG else gap
+
+
+def curvature_of_gap(gap, bore, thickness, setting, turns):
+    """The kappa0 behind a change of gap m [1/mm]; inverse of gap_of_curvature.
+
+    gap: m [mm]. bore, thickness [mm]. setting: bound or sprung. turns: 1 or 2.
+    """
+    r = 0.5 * (bore - thickness)
+    round_gap = gap / sprung_gap_factor(turns) if setting == SPRUNG else gap
+    free = r + round_gap / (2.0 * math.pi)
+    return 1.0 / r - 1.0 / free
+
+
+def hot_growth(former_expansion, ring_expansion, rise):
+    """How much larger a former sets a ring than it measures cold [1].
+
+    (1 + alpha_f*dT)/(1 + alpha_r*dT). expansions [1/K], rise above the shop's temperature [K].
+    """
+    return (1.0 + former_expansion * rise) / (1.0 + ring_expansion * rise)
+
+
+def set_radius(bored_radius, former_radius, relief):
+    """Neutral radius of the free ring after setting, R [mm].
+
+    1/R = 1/r_b + eta*(1/r_m - 1/r_b). bored_radius r_b: neutral radius as bored and sawn [mm].
+    former_radius r_m: neutral radius on the (hot) former [mm]. relief eta: 0 to 1.
+    """
+    return 1.0 / (1.0 / bored_radius + relief * (1.0 / former_radius - 1.0 / bored_radius))
+
+
+def former_radius_for(bored_radius, free_radius, relief):
+    """The neutral radius on the former that leaves `free_radius` after setting [mm].
+
+    Inverse of set_radius; infinite or negative curvature raises ZeroDivisionError or returns a
+    negative radius: no former is large enough. All radii [mm]. relief: above 0 to 1.
+    """
+    curvature = 1.0 / bored_radius + (1.0 / free_radius - 1.0 / bored_radius) / relief
+    return 1.0 / curvature
+
+
+def relief_given(bored_radius, former_radius, free_radius):
+    """The share of moment that the heat really relaxed, from the free radius measured [1].
+
+    Inverse of set_radius in eta. All radii at the neutral line of the ring as set [mm].
+    """
+    return (1.0 / bored_radius - 1.0 / free_radius) / (1.0 / bored_radius - 1.0 / former_radius)
+
+
+def spacer_for(gap, kerf, relief):
+    """Width of the spacer that holds the gap open for setting [mm]: m/eta + kerf.
+
+    gap: wanted change of gap m, from sawn and unstrained [mm]. kerf: saw cut [mm]. relief: above 0 to 1.
+    """
+    return gap / relief + kerf
+
+
+def gap_from_spacer(spacer, kerf, relief):
+    """m = eta*(spacer - kerf) [mm]; inverse of spacer_for. spacer, kerf [mm]; relief 0 to 1."""
+    return relief * (spacer - kerf)
+
+
+def forming_stress(bored_radius, former_radius, thickness, modulus, setting):
+    """Largest bending stress when the sawn ring is put on the former cold [MPa].
+
+    E*a/2*(1/r_b - 1/r_m); sprung on by itself 1.187 times that, a quarter turn from the tip.
+    radii at the neutral line, thickness as set [mm]. modulus [MPa]. setting: bound or sprung.
+    """
+    stress = 0.5 * modulus * thickness * (1.0 / bored_radius - 1.0 / former_radius)
+    return stress * PEAK_MOMENT if setting == SPRUNG else stress
+
+
+METHODS = (
+    Method(
+        "round-set-pressure",
+        "How a ring set on a round former bears",
+        "p0 = E a1^3 kappa0/(12 r r_o), kappa0 = 1/r - 1/R; mean 0.900 p0 (one turn), 0.950 p0 (double-turn)",
+        "thin ring, small displacement; 0.6 % of nonlinear solid finite elements at d1/a1 = 25",
+        ("contact",),
+    ),
+    Method(
+        "round-set-gap",
+        "Free gap of a ring set on a round former",
+        "m = 2 pi (R - r); sprung on its former 1.034 times (one turn), 1.017 times (double-turn)",
+        "thin ring",
+        ("contact",),
+    ),
+    Method(
+        "round-set-light",
+        "Light and slack length of a ring set on a round former",
+        "0.1047 kappa0 r^2 at 32.4 deg from the tip; nothing bears over 122.57 deg behind each tip",
+        "new ring, round bore, no steam behind the ring",
+        ("contact",),
+    ),
+    Method(
+        "former-size",
+        "Former from the wanted spring",
+        "1/R = 1/r_b + eta (1/r_m - 1/r_b); hot former larger by (1 + alpha_f dT)/(1 + alpha_r dT)",
+        "eta between 0.3 and 1; eta from the last ring beats any table",
+        ("beam", "practice"),
+    ),
+    Method(
+        "spacer-size",
+        "Spacer from the wanted spring",
+        "spacer = m/eta + kerf",
+        "gap held open by a spacer, no former",
+        ("beam",),
+    ),
+    Method(
+        "forming-stress",
+        "Stress on the former, cold",
+        "E a/2 (1/r_b - 1/r_m), 1.187 times where the ring springs on by itself",
+        "thin ring, before the heat relaxes it",
+        ("beam", "contact"),
+    ),
+)
