@@ -1,0 +1,129 @@
+"""ISO 286 limits against the library `pressfit`, printed figures, and the standard's own formulas."""
+
+import math
+
+import pressfit
+import pressfit.tables
+import pytest
+from ringwright.core import fits
+from ringwright.core.problems import OutOfRange
+
+SHAFTS = ("d", "e", "f", "g", "h", "js", "k", "n", "p")
+SIZES = (1, 2.9, 3, 3.1, 6, 10, 12, 18, 25, 30, 42, 50, 65, 80, 80.001, 100, 120, 150, 180, 220, 250)
+SIZES += (300, 315, 360, 400, 450, 500)
+
+# Read in published tables (micrometre), bands 3-6 6-10 10-18 18-30 30-50 50-80 80-120 120-180
+# 180-250 250-315, a nominal inside each.
+NOMINALS = (5, 8, 15, 25, 40, 65, 100, 150, 220, 300)
+PRINTED_TOLERANCES = {
+    6: (8, 9, 11, 13, 16, 19, 22, 25, 29, 32),
+    7: (12, 15, 18, 21, 25, 30, 35, 40, 46, 52),
+    8: (18, 22, 27, 33, 39, 46, 54, 63, 72, 81),
+    9: (30, 36, 43, 52, 62, 74, 87, 100, 115, 130),
+}
+PRINTED_G_UPPER = (-4, -5, -6, -7, -9, -10, -12, -14, -15, -17)
+PRINTED_F_UPPER = (-10, -13, -16, -20, -25, -30, -36, -43, -50, -56)
+
+
+def micrometres(mm):
+    return round(mm * 1000, 6)
+
+
+@pytest.mark.parametrize("grade", sorted(PRINTED_TOLERANCES))
+def test_standard_tolerances_match_the_printed_table(grade):
+    found = [micrometres(fits.tolerance(nominal, grade)) for nominal in NOMINALS]
+    assert found == list(PRINTED_TOLERANCES[grade])
+
+
+@pytest.mark.parametrize(
+    ("tolerance_class", "printed"), [("g6", PRINTED_G_UPPER), ("f7", PRINTED_F_UPPER)]
+)
+def test_shaft_deviations_match_the_printed_table(tolerance_class, printed):
+    found = [
+        micrometres(fits.limits(nominal, tolerance_class).upper_deviation) for nominal in NOMINALS
+    ]
+    assert found == list(printed)
+
+
+def test_the_textbook_fit():
+    """25 H7/g6: hole 25.000 to 25.021, shaft 24.980 to 24.993, clearance 7 to 41 micrometre."""
+    found = fits.fit(25, "H7/g6")
+    assert (found.hole.lower, found.hole.upper) == pytest.approx((25.000, 25.021), abs=1e-9)
+    assert (found.shaft.lower, found.shaft.upper) == pytest.approx((24.980, 24.993), abs=1e-9)
+    assert micrometres(found.least_clearance) == 7
+    assert micrometres(found.greatest_clearance) == 41
+
+
+@pytest.mark.parametrize("shaft", SHAFTS)
+@pytest.mark.parametrize("grade", sorted(fits.GRADES))
+def test_every_fit_up_to_500_agrees_with_the_library(shaft, grade):
+    for size in SIZES:
+        name = f"H{grade}/{shaft}{grade}"
+        ours = fits.fit(size, name)
+        theirs = pressfit.fit(name, size)
+        assert (micrometres(ours.least_clearance), micrometres(ours.greatest_clearance)) == (
+            theirs.clearance_um
+        ), (size, name)
+        assert micrometres(ours.shaft.lower_deviation) == theirs.shaft_ei_um
+        assert micrometres(ours.hole.upper_deviation) == theirs.hole_es_um
+
+
+# IT grades in units of i (to 500 mm) or I (beyond): ISO 286-1.
+UNITS = {6: 10, 7: 16, 8: 25, 9: 40, 10: 64, 11: 100}
+
+
+@pytest.mark.parametrize("grade", sorted(UNITS))
+def test_tolerances_follow_the_formula_of_the_standard(grade):
+    """i = 0.45 D^(1/3) + 0.001 D up to 500 mm, I = 0.004 D + 2.1 beyond, D the geometric mean of
+    the band; the standard rounds what they give: within 8 % of it below 50 mm, 4 % above."""
+    low = 3
+    for upper in fits.BANDS[1:]:
+        mean = math.sqrt(low * upper)
+        unit = 0.45 * mean ** (1 / 3) + 0.001 * mean if upper <= 500 else 0.004 * mean + 2.1
+        printed = micrometres(fits.tolerance(upper, grade))
+        assert printed == pytest.approx(UNITS[grade] * unit, rel=0.08 if upper < 50 else 0.04)
+        low = upper
+
+
+@pytest.mark.parametrize(
+    ("letter", "formula"),
+    [
+        ("d", lambda size: 16 * size**0.44),
+        ("e", lambda size: 11 * size**0.41),
+        ("f", lambda size: 5.5 * size**0.41),
+    ],
+)
+def test_clearance_deviations_follow_the_formula_of_the_standard(letter, formula):
+    """ISO 286-1: d 16 D^0.44, e 11 D^0.41, f 5.5 D^0.41, D the geometric mean of the band."""
+    low = 3
+    for upper in fits.BANDS[1:]:
+        printed = -micrometres(fits.limits(upper, letter + "7").upper_deviation)
+        assert printed == pytest.approx(formula(math.sqrt(low * upper)), rel=0.06)
+        low = upper
+
+
+def test_bands_meet_without_a_gap():
+    for upper in fits.BANDS[:-1]:
+        below = fits.tolerance(upper, 7)
+        above = fits.tolerance(upper + 1e-6, 7)
+        assert above > below
+
+
+@pytest.mark.parametrize("nominal", [0.0, 0.99, 1000.1, -5.0, float("nan")])
+def test_a_size_outside_the_tables_is_refused(nominal):
+    with pytest.raises(OutOfRange) as caught:
+        fits.limits(nominal, "H7")
+    assert caught.value.name == "nominal"
+
+
+@pytest.mark.parametrize("wrong", ["", "H", "7", "H5", "H12", "G7", "m6", "a9", "H7x", "h07", "jS7"])
+def test_an_unknown_class_is_refused(wrong):
+    with pytest.raises(OutOfRange) as caught:
+        fits.limits(50, wrong)
+    assert caught.value.name == "tolerance_class"
+
+
+@pytest.mark.parametrize("wrong", ["H7", "g6/H7", "H7/g6/h6", "H7/H7", "h7/g6", ""])
+def test_what_is_not_hole_and_shaft_is_refused(wrong):
+    with pytest.raises(OutOfRange):
+        fits.fit(50, wrong)
