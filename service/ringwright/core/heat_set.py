@@ -92,25 +92,22 @@ def curvature_for_contact(pressure, bore, thickness, modulus):
     return 3.0 * pressure * (bore - thickness) * bore / (modulus * cube)
 
 
-def curvature_for_mean(pressure, bore, thickness, modulus, turns, uniform):
+def curvature_for_mean(pressure, bore, thickness, modulus, turns):
     """The kappa0 of the round free shape that ends with that mean wall pressure [1/mm].
 
     pressure: mean wall pressure [MPa]. bore, thickness [mm], modulus [MPa]. turns: 1 or 2.
-    uniform: True when the ring is held by a band for turning, which keeps its gap but spreads its pressure.
     """
-    if uniform:
-        return curvature_for_contact(1.5 * pressure, bore, thickness, modulus)
     return curvature_for_contact(pressure / mean_share(turns), bore, thickness, modulus)
 
 
-def mean_pressure(curvature_change, bore, thickness, modulus, turns, uniform):
-    """All the outward force over the swept wall [MPa]; inverse of curvature_for_mean.
+def mean_pressure(curvature_change, bore, thickness, modulus, turns):
+    """All the outward force of a round-set ring over the swept wall [MPa].
 
+    Inverse of curvature_for_mean. A ring held by a band for its last turning instead presses as
+    the uniform ring of the same gap does: spring.pressure_from_gap.
     curvature_change: kappa0 [1/mm]. bore, thickness [mm], modulus [MPa]. turns: 1 or 2.
-    uniform: held by a band for turning; the uniform ring of the same gap presses 2/3 of p0.
     """
-    p0 = contact_pressure(curvature_change, bore, thickness, modulus)
-    return p0 / 1.5 if uniform else p0 * mean_share(turns)
+    return mean_share(turns) * contact_pressure(curvature_change, bore, thickness, modulus)
 
 
 def tip_force(pressure, bore, width):
@@ -188,17 +185,23 @@ def relief_given(bored_radius, former_radius, free_radius):
     return (1.0 / bored_radius - 1.0 / free_radius) / (1.0 / bored_radius - 1.0 / former_radius)
 
 
-def spacer_for(gap, kerf, relief):
-    """Width of the spacer that holds the gap open for setting [mm]: m/eta + kerf.
+def spacer_for(gap, kerf, closed_gap, relief):
+    """Width of the spacer that holds the gap open for setting [mm].
 
-    gap: wanted change of gap m, from sawn and unstrained [mm]. kerf: saw cut [mm]. relief: above 0 to 1.
+    kerf + (m - (kerf - s1))/eta: sawing has already opened the ring by kerf - s1 beyond its gap
+    in the bore, the heat has to add the rest.
+    gap: wanted change of gap m, bore to free [mm]. kerf: saw cut [mm]. closed_gap: s1, in the
+    bore [mm]. relief: eta, above 0 to 1.
     """
-    return gap / relief + kerf
+    return kerf + (gap - (kerf - closed_gap)) / relief
 
 
-def gap_from_spacer(spacer, kerf, relief):
-    """m = eta*(spacer - kerf) [mm]; inverse of spacer_for. spacer, kerf [mm]; relief 0 to 1."""
-    return relief * (spacer - kerf)
+def gap_from_spacer(spacer, kerf, closed_gap, relief):
+    """m = (kerf - s1) + eta*(spacer - kerf) [mm]; inverse of spacer_for.
+
+    spacer, kerf, closed_gap s1 [mm]; relief eta, 0 to 1.
+    """
+    return (kerf - closed_gap) + relief * (spacer - kerf)
 
 
 def forming_stress(bored_radius, former_radius, thickness, modulus, setting):
@@ -243,7 +246,7 @@ METHODS = (
     Method(
         "spacer-size",
         "Spacer from the wanted spring",
-        "spacer = m/eta + kerf",
+        "spacer = kerf + (m - (kerf - s1))/eta",
         "gap held open by a spacer, no former",
         ("beam",),
     ),
