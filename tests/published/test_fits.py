@@ -75,13 +75,13 @@ UNITS = {6: 10, 7: 16, 8: 25, 9: 40, 10: 64, 11: 100}
 @pytest.mark.parametrize("grade", sorted(UNITS))
 def test_tolerances_follow_the_formula_of_the_standard(grade):
     """i = 0.45 D^(1/3) + 0.001 D up to 500 mm, I = 0.004 D + 2.1 beyond, D the geometric mean of
-    the band; the standard rounds what they give: within 8 % of it below 50 mm, 4 % above."""
+    the band; the standard rounds what they give, by less than 1 micrometre or 3 %."""
     low = 3
     for upper in fits.BANDS[1:]:
         mean = math.sqrt(low * upper)
         unit = 0.45 * mean ** (1 / 3) + 0.001 * mean if upper <= 500 else 0.004 * mean + 2.1
         printed = micrometres(fits.tolerance(upper, grade))
-        assert printed == pytest.approx(UNITS[grade] * unit, rel=0.08 if upper < 50 else 0.04)
+        assert printed == pytest.approx(UNITS[grade] * unit, rel=0.03, abs=1.0)
         low = upper
 
 
