@@ -8,13 +8,18 @@ import json
 from collections import OrderedDict, namedtuple
 
 from . import fields as field_tools
+from . import sizing
 from .problems import CoreProblem, InputProblem
 from .records import plain
 
 # name: as in the address. fields: sequence of Field. run: function of the checked values.
 Calculation = namedtuple("Calculation", ("name", "summary", "fields", "run"))
 
-CALCULATIONS = OrderedDict()
+_TABLE = (
+    Calculation("sizing", "The ring, its groove and its piston", sizing.FIELDS, sizing.calculate),
+)
+
+CALCULATIONS = OrderedDict([(entry.name, entry) for entry in _TABLE])
 
 
 def run(name, request):

@@ -1,0 +1,501 @@
+"""From what was asked to a whole ring: every default taken by a stated rule, every size settled.
+
+`settle` is where sizing, tooling, the route card and the drawings all begin, so that they cannot
+disagree. It only settles sizes; what they mean for the ring is sizing.py's work.
+"""
+
+import math
+from collections import namedtuple
+
+from . import blank, clearances, heat_set, section, spring, steam
+from .fields import at_most_one
+from .materials import material
+from .problems import Fault, InputProblem, OutOfRange
+from .records import Choice
+from .ring_inputs import DOUBLE_TURN, PLAIN
+
+# What practice asks: 6 to 8 lbf/in2 in model, stationary, marine and road engines (Walshaw).
+PRACTICE_PRESSURE = 0.048
+DEFAULT_STEAM = 0.7
+DEFAULT_SHOP = 20.0
+DEFAULT_RELIEF = 0.9
+DEFAULT_SOAK = 550.0
+DEFAULT_SOAK_TIME = 1.0
+PLAIN_WIDTH_RATIO = 1.25
+DOUBLE_WIDTH_RATIO = 2.0
+FACING = 0.25
+# Angle of the cut to the side of the ring [deg]; a stepped joint is cut square.
+CUT_ANGLES = {"angled-45": 45.0, "angled-60": 60.0, "square": 90.0, "stepped": 90.0}
+# Saws to choose an end kerf from [mm]: ISO 2296 thicknesses.
+SAWS = (0.8, 1.0, 1.2, 1.6, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0)
+
+Design = namedtuple(
+    "Design",
+    (
+        # what it is for
+        "bore", "ring_type", "turns", "rings", "ring_material", "modulus", "cylinder_material",
+        "piston_material", "steam_pressure", "steam_temperature", "saturation_temperature",
+        "wall_temperature", "shop_temperature", "end_cut", "setting", "finishing", "bearing",
+        # the finished ring
+        "radial_thickness", "ring_width", "turn_width", "inside_diameter", "closed_gap",
+        "gap_change", "curvature_change", "wall_pressure", "contact_pressure", "window",
+        # groove and piston
+        "side_clearance", "groove_width", "groove_depth", "piston_diameter",
+        # the blank and its setting
+        "relief", "end_kerf", "gap_kerf", "slit_width", "facing_allowance", "finishing_allowance",
+        "clamped_gap", "band_width", "blank_length", "finish_outside", "bored_inside",
+        "rough_outside", "set_thickness", "bored_radius", "former_material", "soak_temperature",
+        "soak_time", "former_growth", "former_radius", "former_diameter", "spacer_width",
+    ),
+)  # fmt: skip
+
+
+class _Chooser:
+    """Hands out given values, and notes each default with its rule."""
+
+    def __init__(self, values):
+        self.values = values
+        self.chosen = []
+
+    def __call__(self, name, default, unit, why):
+        given = self.values.get(name)
+        if given is not None:
+            return given
+        self.chosen.append(Choice(name, default, unit, why))
+        return default
+
+
+def settle(values):
+    """(Design, list of Choice) for checked values of ring_inputs.RING_FIELDS and BLANK_FIELDS.
+
+    values: a plain dict in core units; names that are absent or None take their default.
+    Raises InputProblem where the values cannot be worked together.
+    """
+    at_most_one(values, ("wall_pressure", "free_gap", "former_ratio", "shelf_former"))
+    at_most_one(values, ("ring_width", "groove_width"))
+    take = _Chooser(values)
+    bore = values["bore"]
+    ring_type = take("ring_type", DOUBLE_TURN, "", "gap-free: no way through for the steam")
+    turns = 1 if ring_type == PLAIN else 2
+    rings = take("rings", 2, "1", "two to a piston")
+    ring_material = material(take("ring_material", "grey-iron", "", "the usual ring iron"))
+    cylinder = material(take("cylinder_material", "grey-iron", "", "the usual cylinder"))
+    piston = material(take("piston_material", "grey-iron", "", "the usual piston"))
+    modulus = take("modulus", ring_material.modulus, "MPa", "of " + ring_material.title.lower())
+    pressure = take("steam_pressure", DEFAULT_STEAM, "MPa", "a usual working pressure")
+    saturation = steam.saturation_temperature(pressure)
+    temperature = take("steam_temperature", saturation, "degC", "saturated steam")
+    shop = take("shop_temperature", DEFAULT_SHOP, "degC", "a usual shop")
+    end_cut = take("end_cut", "angled-45", "", "common practice")
+    setting = take(
+        "setting",
+        heat_set.SPREAD if turns == 1 else heat_set.SPRUNG,
+        "",
+        "plain rings bear evenly when spread" if turns == 1 else "the usual way with a former",
+    )
+    finishing = take("finishing", heat_set.CLOSING_RING, "", "the usual tool; light-tight")
+    bearing = heat_set.bearing(setting, finishing)
+    wall = clearances.starting_wall_temperature(temperature, shop)
+
+    heat = {
+        "ring_temperature": temperature,
+        "shop_temperature": shop,
+        "ring_expansion": ring_material.expansion,
+    }
+    closed_gap = _closed_gap(take, bore, cylinder, wall, heat)
+    relief = take("relief", DEFAULT_RELIEF, "1", "an hour or more at 550 degC, evenly heated")
+    kerf = take(
+        "end_kerf",
+        _saw(2.0 * closed_gap, bore),
+        "mm",
+        "a standard saw, not less than twice the closed gap",
+    )
+    gap_kerf = blank.end_kerf(saw_thickness=kerf, angle=CUT_ANGLES[end_cut])
+    slit = take("slit_width", _slit(bore), "mm", "a saw stiff enough for the bore") if turns == 2 else 0.0
+    facing = take("facing_allowance", FACING, "mm", "cleans up each side")
+    finishing_allowance = take(
+        "finishing_allowance",
+        _tenths(0.5 + 0.004 * bore),
+        "mm",
+        "0.5 mm and 0.4 % of the bore, for a ring that is not quite round yet",
+    )
+    clamped_gap = take("clamped_gap", closed_gap, "mm", "the closed gap, so it is turned to the bore")
+    if clamped_gap >= gap_kerf:
+        raise InputProblem(
+            [
+                Fault(
+                    ("clamped_gap",),
+                    "range",
+                    "the gap when clamped is not less than the saw cut, so nothing would be closed",
+                    "give less than the end kerf, or a wider end_kerf",
+                )
+            ]
+        )
+    former_material = material(take("former_material", "steel", "", "holds its size when hot"))
+    soak = take("soak_temperature", DEFAULT_SOAK, "degC", "relieves iron without growing it")
+    soak_time = take("soak_time", DEFAULT_SOAK_TIME, "h", "the first hour does most")
+
+    piston_diameter = _piston_diameter(take, bore, piston, cylinder, temperature, wall, shop)
+    width = values.get("ring_width")
+    if width is None and values.get("groove_width") is not None:
+        width = _width_in_groove(values["groove_width"], bore, piston, temperature, heat)
+        take.chosen.append(
+            Choice("ring_width", width, "mm", "the groove's width less the side clearance")
+        )
+    ratio = PLAIN_WIDTH_RATIO if turns == 1 else DOUBLE_WIDTH_RATIO
+    target = values.get("wall_pressure")
+    wanted = PRACTICE_PRESSURE if target is None else target
+    found = section.window(
+        section.Task(
+            bore,
+            modulus,
+            ring_material.poisson,
+            ring_material.bending_strength,
+            ring_material.family == "iron",
+            wanted,
+            turns,
+            bearing.uniform,
+            width,
+            ratio,
+            slit,
+            facing,
+            finishing_allowance,
+            0.5 * (bore - piston_diameter),
+        )
+    )
+    thickness = take(
+        "radial_thickness",
+        _rounded_thickness(found.best),
+        "mm",
+        "as safe in the bore as on its way there",
+    )
+    if thickness > bore / 6.0:
+        raise InputProblem(
+            [
+                Fault(
+                    ("radial_thickness",),
+                    "range",
+                    "the ring is thicker than a sixth of its bore, and would not spring at all",
+                    "give at most %.3g mm" % (bore / 6.0),
+                )
+            ]
+        )
+    if width is None:
+        width = _halves(ratio * thickness) if ratio * thickness >= 1.0 else ratio * thickness
+        take.chosen.append(
+            Choice(
+                "ring_width",
+                width,
+                "mm",
+                "1.25 thicknesses" if turns == 1 else "2 thicknesses: each turn as wide as thick",
+            )
+        )
+
+    band = width + 2.0 * facing
+    length = band
+    if turns == 2:
+        band = blank.band_width(ring_width=width, slit=slit, facing_allowance=facing)
+        length = blank.blank_length(ring_width=width, slit=slit, facing_allowance=facing)
+    sizes = blank.diameters(
+        bore=bore,
+        thickness=thickness,
+        closed_gap=closed_gap,
+        clamped_gap=clamped_gap,
+        kerf=gap_kerf,
+        finishing_allowance=finishing_allowance,
+    )
+    set_thickness = thickness + 0.5 * finishing_allowance
+    bored_radius = 0.5 * (sizes.bored_inside + set_thickness)
+    growth = heat_set.hot_growth(
+        former_material.expansion, ring_material.expansion, soak - shop
+    )
+    ring = _Ring(
+        bore, thickness, modulus, turns, setting, bearing, closed_gap, gap_kerf, relief, set_thickness,
+        bored_radius, growth,
+    )  # fmt: skip
+    spring_back = _spring_back(ring, take, values)
+
+    side = _side_clearance(bore, width, piston, temperature, heat)
+    groove_width = take("groove_width", width + side, "mm", "ring width and side clearance")
+    groove_depth = take(
+        "groove_depth",
+        clearances.groove_depth(
+            radial_thickness=thickness,
+            piston_expansion=piston.expansion,
+            piston_temperature=temperature,
+            **heat,
+        ),
+        "mm",
+        "thickness and 0.4 mm, so that the piston never rides on its ring",
+    )
+    return (
+        Design(
+            bore, ring_type, turns, rings, ring_material, modulus, cylinder,
+            piston, pressure, temperature, saturation,
+            wall, shop, end_cut, setting, finishing, bearing,
+            thickness, width, width / turns, bore - 2.0 * thickness, closed_gap,
+            spring_back.gap_change, spring_back.curvature_change, spring_back.wall_pressure,
+            spring_back.contact_pressure, found,
+            groove_width - width, groove_width, groove_depth, piston_diameter,
+            relief, kerf, gap_kerf, slit, facing, finishing_allowance,
+            clamped_gap, band, length, sizes.finish_outside, sizes.bored_inside,
+            sizes.rough_outside, set_thickness, bored_radius, former_material, soak,
+            soak_time, growth, spring_back.former_radius, spring_back.former_diameter,
+            spring_back.spacer_width,
+        ),
+        take.chosen,
+    )  # fmt: skip
+
+
+# What the springing of a ring depends on, once its section is settled.
+_Ring = namedtuple(
+    "_Ring",
+    (
+        "bore", "thickness", "modulus", "turns", "setting", "bearing", "closed_gap", "kerf",
+        "relief", "set_thickness", "bored_radius", "growth",
+    ),
+)  # fmt: skip
+
+SpringBack = namedtuple(
+    "SpringBack",
+    (
+        "gap_change", "curvature_change", "wall_pressure", "contact_pressure", "former_radius",
+        "former_diameter", "spacer_width",
+    ),
+)  # fmt: skip
+
+
+def _spring_back(ring, take, values):
+    """The SpringBack that the one given target, or practice, asks of a _Ring."""
+    target = "wall_pressure"
+    for name in ("free_gap", "former_ratio", "shelf_former"):
+        if values.get(name) is not None:
+            target = name
+    if target == "wall_pressure":
+        wanted = take("wall_pressure", PRACTICE_PRESSURE, "MPa", "6 to 8 lbf/in2 is usual")
+    else:
+        wanted = values[target]
+    try:
+        if ring.setting == heat_set.SPREAD:
+            return _spread(ring, target, wanted)
+        return _on_former(ring, target, wanted)
+    except OutOfRange:
+        raise InputProblem(
+            [
+                Fault(
+                    (target,),
+                    "range",
+                    "a ring this thin would have to be opened past straight to spring so far",
+                    "give a smaller %s, or a larger radial_thickness" % target,
+                )
+            ]
+        )
+
+
+def _spread(ring, target, wanted):
+    if target == "former_ratio" or target == "shelf_former":
+        raise InputProblem(
+            [
+                Fault(
+                    (target,),
+                    "conflict",
+                    "a ring that is spread by a spacer has no former",
+                    "leave %s out, or set the ring bound or sprung" % target,
+                )
+            ]
+        )
+    bore, thickness, modulus = ring.bore, ring.thickness, ring.modulus
+    if target == "free_gap":
+        gap = _gap_left(ring, wanted)
+        pressure = spring.pressure_from_gap(gap, bore, thickness, modulus)
+    else:
+        pressure = wanted
+        gap = spring.gap_change(pressure, bore, thickness, modulus)
+    spacer = heat_set.spacer_for(gap, ring.kerf, ring.closed_gap, ring.relief)
+    return SpringBack(gap, None, pressure, pressure, None, None, spacer)
+
+
+def _on_former(ring, target, wanted):
+    bore, thickness, modulus = ring.bore, ring.thickness, ring.modulus
+    radius = 0.5 * (bore - thickness)
+    inwards = 0.5 * (ring.set_thickness - thickness)
+    if target == "former_ratio" or target == "shelf_former":
+        diameter = wanted
+        if target == "former_ratio":
+            diameter = wanted * (bore - 2.0 * thickness)
+        former_radius = 0.5 * diameter * ring.growth + 0.5 * ring.set_thickness
+        free = heat_set.set_radius(ring.bored_radius, former_radius, ring.relief) - inwards
+        curvature = 1.0 / radius - 1.0 / free
+        _check_curvature(ring, target, curvature, radius)
+        gap = heat_set.gap_of_curvature(curvature, bore, thickness, ring.setting, ring.turns)
+        pressure = _pressure(ring, curvature, gap)
+    else:
+        if target == "free_gap":
+            gap = _gap_left(ring, wanted)
+            curvature = heat_set.curvature_of_gap(gap, bore, thickness, ring.setting, ring.turns)
+            pressure = _pressure(ring, curvature, gap)
+        elif ring.bearing.uniform:
+            pressure = wanted
+            gap = spring.gap_change(pressure, bore, thickness, modulus)
+            curvature = heat_set.curvature_of_gap(gap, bore, thickness, ring.setting, ring.turns)
+        else:
+            pressure = wanted
+            curvature = heat_set.curvature_for_mean(pressure, bore, thickness, modulus, ring.turns)
+            _check_curvature(ring, target, curvature, radius)
+            gap = heat_set.gap_of_curvature(curvature, bore, thickness, ring.setting, ring.turns)
+        _check_curvature(ring, target, curvature, radius)
+        free = 1.0 / (1.0 / radius - curvature) + inwards
+        former_radius = _former_radius(ring, free)
+        diameter = 2.0 * (former_radius - 0.5 * ring.set_thickness) / ring.growth
+    contact = pressure
+    if not ring.bearing.uniform:
+        contact = heat_set.contact_pressure(curvature, bore, thickness, modulus)
+    return SpringBack(gap, curvature, pressure, contact, former_radius, diameter, None)
+
+
+def _pressure(ring, curvature, gap):
+    if ring.bearing.uniform:
+        return spring.pressure_from_gap(gap, ring.bore, ring.thickness, ring.modulus)
+    return heat_set.mean_pressure(curvature, ring.bore, ring.thickness, ring.modulus, ring.turns)
+
+
+def _check_curvature(ring, target, curvature, radius):
+    if curvature * radius > spring.LARGEST_SPRINGINESS:
+        raise OutOfRange("curvature", curvature, "less than 0.45 of the bore's", "contact")
+    if curvature <= 0.0:
+        raise InputProblem(
+            [
+                Fault(
+                    (target,),
+                    "range",
+                    "a ring set on so small a former comes off smaller than the bore: it would not press at all",
+                    "give a larger %s, or more relief" % target,
+                )
+            ]
+        )
+
+
+def _former_radius(ring, free):
+    curvature = 1.0 / ring.bored_radius + (1.0 / free - 1.0 / ring.bored_radius) / ring.relief
+    if curvature <= 0.5 / ring.bored_radius:
+        raise InputProblem(
+            [
+                Fault(
+                    ("relief",),
+                    "range",
+                    "with so little relief the former would have to be twice the ring's size",
+                    "soak hotter or longer, so that relief is larger, or ask for less wall pressure",
+                )
+            ]
+        )
+    return 1.0 / curvature
+
+
+def _gap_left(ring, free_gap):
+    gap = free_gap - ring.closed_gap
+    if gap <= 0.0:
+        raise InputProblem(
+            [
+                Fault(
+                    ("free_gap",),
+                    "range",
+                    "the free gap is not larger than the gap in the bore, so the ring would not press",
+                    "give more than the closed gap of %.3g mm" % ring.closed_gap,
+                )
+            ]
+        )
+    return gap
+
+
+def _closed_gap(take, bore, cylinder, wall, heat):
+    return take(
+        "closed_gap",
+        clearances.closed_gap(
+            bore=bore,
+            cylinder_expansion=cylinder.expansion,
+            cylinder_temperature=wall,
+            margin=clearances.running_gap(bore),
+            **heat,
+        ),
+        "mm",
+        "ring at steam heat in a cylinder half warm, and a margin",
+    )
+
+
+def _piston_diameter(take, bore, piston, cylinder, temperature, wall, shop):
+    clearance = clearances.piston_clearance(
+        bore=bore,
+        piston_expansion=piston.expansion,
+        cylinder_expansion=cylinder.expansion,
+        piston_temperature=temperature,
+        cylinder_temperature=wall,
+        shop_temperature=shop,
+        margin=clearances.running_piston_clearance(bore),
+    )
+    diameter = take("piston_diameter", bore - clearance, "mm", "does not seize on a half-warm bore")
+    if not 0.8 * bore < diameter < bore:
+        raise InputProblem(
+            [
+                Fault(
+                    ("piston_diameter",),
+                    "range",
+                    "the piston does not belong to this bore",
+                    "give a diameter a little less than the bore of %.6g mm" % bore,
+                )
+            ]
+        )
+    return diameter
+
+
+def _side_clearance(bore, width, piston, temperature, heat):
+    return clearances.side_clearance(
+        ring_width=width,
+        piston_expansion=piston.expansion,
+        piston_temperature=temperature,
+        margin=clearances.running_side_clearance(bore)[0],
+        **heat,
+    )
+
+
+def _width_in_groove(groove, bore, piston, temperature, heat):
+    """The ring width whose side clearance fills the groove; the clearance is linear in the width."""
+    width = groove - _side_clearance(bore, groove, piston, temperature, heat)
+    if width <= 0.0:
+        raise InputProblem(
+            [
+                Fault(
+                    ("groove_width",),
+                    "range",
+                    "the groove is narrower than the clearance a ring needs in it",
+                    "give the width of the groove itself, measured with slips or a ground blade",
+                )
+            ]
+        )
+    return groove - _side_clearance(bore, width, piston, temperature, heat)
+
+
+def _saw(least, bore):
+    wanted = max(least, 0.8 if bore < 60.0 else 1.0)
+    for saw in SAWS:
+        if saw >= wanted:
+            return saw
+    return _tenths(wanted + 0.1)
+
+
+def _slit(bore):
+    return 0.8 if bore < 60.0 else 1.0 if bore < 150.0 else 1.6
+
+
+def _tenths(value):
+    return math.floor(value * 10.0 + 0.5) / 10.0
+
+
+def _halves(value):
+    return math.floor(value * 2.0 + 0.5) / 2.0
+
+
+def _rounded_thickness(value):
+    """To 0.05 mm, and to 0.1 mm from 5 mm up: what a lathe holds and a micrometer shows."""
+    if value < 5.0:
+        return math.floor(value * 20.0 + 0.5) / 20.0
+    return math.floor(value * 10.0 + 0.5) / 10.0
