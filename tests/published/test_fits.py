@@ -1,15 +1,38 @@
-"""ISO 286 limits against the library `pressfit`, printed figures, and the standard's own formulas."""
+"""ISO 286 limits against the library `pressfit`, printed figures and the standard's formulas."""
 
 import math
 
 import pressfit
 import pressfit.tables
 import pytest
+
 from ringwright.core import fits
 from ringwright.core.problems import OutOfRange
 
 SHAFTS = ("d", "e", "f", "g", "h", "js", "k", "n", "p")
-SIZES = (1, 2.9, 3, 3.1, 6, 10, 12, 18, 25, 30, 42, 50, 65, 80, 80.001, 100, 120, 150, 180, 220, 250)
+SIZES = (
+    1,
+    2.9,
+    3,
+    3.1,
+    6,
+    10,
+    12,
+    18,
+    25,
+    30,
+    42,
+    50,
+    65,
+    80,
+    80.001,
+    100,
+    120,
+    150,
+    180,
+    220,
+    250,
+)
 SIZES += (300, 315, 360, 400, 450, 500)
 
 # Read in published tables (micrometre), bands 3-6 6-10 10-18 18-30 30-50 50-80 80-120 120-180
@@ -116,7 +139,9 @@ def test_a_size_outside_the_tables_is_refused(nominal):
     assert caught.value.name == "nominal"
 
 
-@pytest.mark.parametrize("wrong", ["", "H", "7", "H5", "H12", "G7", "m6", "a9", "H7x", "h07", "jS7"])
+@pytest.mark.parametrize(
+    "wrong", ["", "H", "7", "H5", "H12", "G7", "m6", "a9", "H7x", "h07", "jS7"]
+)
 def test_an_unknown_class_is_refused(wrong):
     with pytest.raises(OutOfRange) as caught:
         fits.limits(50, wrong)

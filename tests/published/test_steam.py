@@ -1,8 +1,9 @@
-"""Saturated steam against the printed tables of IAPWS-IF97, two libraries and an old steam table."""
+"""Saturated steam against the tables of IAPWS-IF97, two libraries and an old steam table."""
 
 import CoolProp.CoolProp as coolprop
 import iapws
 import pytest
+
 from ringwright.core import steam
 from ringwright.core.problems import OutOfRange
 

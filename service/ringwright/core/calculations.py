@@ -8,7 +8,7 @@ import json
 from collections import OrderedDict, namedtuple
 
 from . import fields as field_tools
-from . import sizing
+from . import materials, reference, sizing
 from .problems import CoreProblem, InputProblem
 from .records import plain
 
@@ -17,6 +17,8 @@ Calculation = namedtuple("Calculation", ("name", "summary", "fields", "run"))
 
 _TABLE = (
     Calculation("sizing", "The ring, its groove and its piston", sizing.FIELDS, sizing.calculate),
+    Calculation("materials", "Materials and their properties", (), materials.calculate_materials),
+    Calculation("methods", "Formulas, ranges and sources", (), reference.calculate_methods),
 )
 
 CALCULATIONS = OrderedDict([(entry.name, entry) for entry in _TABLE])

@@ -4,14 +4,16 @@ Everything grows in proportion to its own size, expansion and rise above the sho
 is what leaves a stated margin when the part inside is hot and the part round it is cooler; a hot
 clearance is what a given cold one becomes. Each pair is exact, so that one undoes the other.
 
-The design case for the closed gap and the piston is the engine being started: the ring and piston
-are at steam temperature while the cylinder wall, thicker and lagged outside, is still on its way.
-`starting_wall_temperature` puts a number on that.
+The design case for the closed gap and the piston is the engine being started: ring and piston are
+at steam temperature while the cylinder wall, thicker and heated from one side, is still on its way:
+see `starting_wall_temperature`. Where a wide gap costs nothing (a double-turn ring leaks
+nothing through it, a piston is sealed by its rings) design for a stone cold cylinder.
 """
 
 import math
 from collections import namedtuple
 
+from .expansion import HIGHEST_TEMPERATURE, growth
 from .problems import OutOfRange
 from .records import Method
 
@@ -23,11 +25,12 @@ BOOK_GAP_LOW = 0.002  # Khurmi and Gupta, section 32.9
 BOOK_GAP_HIGH = 0.004
 # What is left between the ends when all is at its hottest; common practice.
 RUNNING_GAP_SHARE = 0.0005
-LEAST_RUNNING_GAP = 0.05  # [mm]
+LEAST_RUNNING_GAP = 0.025  # [mm]
 
 # Share of the way from the shop to steam that the wall has gone when ring and piston are hot.
-# Estimated: with steam condensing on all of them, a ring is through in about 6 s, when a 12 mm wall
-# heated from one side is half-way. It puts the gap of an iron ring within the book's range.
+# Estimated: with steam condensing on all of them a ring is through in about 6 s, when a wall four
+# times as thick, heated from one side, is half-way. It puts the gap of an iron ring within the
+# range of a published book.
 WALL_SHARE = 0.5
 
 LEAST_SIDE_CLEARANCE = 0.0254  # 0.001 in: a seal maker's rule for cast iron rings
@@ -47,10 +50,6 @@ LEAST_RUNNING_PISTON = 0.05  # [mm]
 # Radial piston clearance stays under this share of the ring's thickness: a seal maker's rule.
 PISTON_CLEARANCE_SHARE = 1.0 / 3.0
 
-LOWEST_TEMPERATURE = -40.0  # [degC]
-HIGHEST_TEMPERATURE = 650.0
-HIGHEST_EXPANSION = 3.0e-4  # [1/K]: beyond any solid this is meant for
-
 # What touches first as ring and piston are warmed ahead of the cylinder: "ring ends", "piston" or
 # "nothing"; and the temperature [degC] at which it does, None for nothing.
 Touch = namedtuple("Touch", ("part", "temperature"))
@@ -60,7 +59,7 @@ METHODS = (
         "closed-gap",
         "Closed gap, cold",
         "s1 = pi d1 (1 - (1 + alpha_c (T_c - T_0))/(1 + alpha_r (T_r - T_0))) "
-        "+ margin/(1 + alpha_r (T_r - T_0)); the first term not less than nought",
+        "+ margin/(1 + alpha_r (T_r - T_0)), not less than the margin",
         "ring at one temperature, cylinder at one temperature; mean expansions",
         ("expansion", "practice"),
     ),
@@ -82,7 +81,7 @@ METHODS = (
         "starting-wall",
         "Temperature of the cylinder wall as the ring gets hot",
         "T_c = T_0 + share (T_steam - T_0), share 0.5 unless given",
-        "an estimate for a cylinder started with its drains open; 0 is the worst case, 1 warmed through",
+        "an estimate, drains open; 0 is stone cold (the worst case), 1 is warmed through",
         ("warming-estimate",),
     ),
     Method(
@@ -148,27 +147,12 @@ METHODS = (
 )
 
 
-def growth(expansion, temperature, shop_temperature):
-    """Size when hot over size in the shop: 1 + alpha (T - T_0) [1].
-
-    expansion: mean expansion [1/K], 0 to 3e-4. temperature: of the part [degC], -40 to 650.
-    shop_temperature: at which it was measured [degC], -40 to 650.
-    Raises OutOfRange outside those ranges.
-    """
-    if not 0.0 <= expansion <= HIGHEST_EXPANSION:
-        raise OutOfRange("expansion", expansion, "0 to 3e-4 1/K", "thermal expansion of solids")
-    for name, value in (("temperature", temperature), ("shop_temperature", shop_temperature)):
-        if not LOWEST_TEMPERATURE <= value <= HIGHEST_TEMPERATURE:
-            raise OutOfRange(name, value, "-40 to 650 degC", "mean expansions")
-    return 1.0 + expansion * (temperature - shop_temperature)
-
-
 def starting_wall_temperature(steam_temperature, shop_temperature, share=WALL_SHARE):
     """Temperature of the cylinder wall when ring and piston have reached the steam's [degC].
 
     T_c = T_0 + share (T_steam - T_0).
 
-    steam_temperature: of the steam [degC]. shop_temperature: of the cold engine [degC].
+    steam_temperature: of the steam [degC]. shop_temperature: T_0, of the cold engine [degC].
     share: how far the wall has warmed [1], 0 (stone cold, the worst case) to 1 (warmed through).
     Raises OutOfRange for a share outside 0 to 1.
     Source: estimate; share 0.5 gives gaps within the range of Khurmi and Gupta, section 32.9.
@@ -181,7 +165,7 @@ def starting_wall_temperature(steam_temperature, shop_temperature, share=WALL_SH
 def running_gap(bore):
     """Gap to leave between the ends when ring is hottest and bore coolest [mm].
 
-    The greater of 0.0005 d1 and 0.05 mm.
+    The greater of 0.0005 d1 and 0.025 mm.
 
     bore: d1 [mm], more than 0.
     Raises OutOfRange for a bore that is not more than 0.
@@ -199,28 +183,25 @@ def closed_gap(
     ring_temperature,
     cylinder_temperature,
     shop_temperature,
-    margin
+    margin,
 ):
     """Closed gap to file, cold, so that `margin` is left when ring and cylinder are hot [mm].
 
-    s1 = pi d1 (1 - g_c/g_r) + margin/g_r, with g = 1 + alpha (T - T_0); the first term not less than
-    nought, so that the ends clear in the shop too. To first order
+    s1 = pi d1 (1 - g_c/g_r) + margin/g_r, with g = 1 + alpha (T - T_0); not less than the margin,
+    so that the ends clear in the shop too. To first order
     pi d1 (alpha_r (T_r - T_0) - alpha_c (T_c - T_0)) + margin.
 
     bore: d1 [mm]. ring_expansion: alpha_r [1/K]. cylinder_expansion: alpha_c [1/K].
     ring_temperature: T_r [degC]. cylinder_temperature: T_c [degC]. shop_temperature: T_0 [degC].
     margin: gap left hot [mm], 0 or more.
-    Raises OutOfRange for a bore that is not more than 0, a negative margin, or a temperature or
-    expansion outside the range of `growth`.
+    Raises OutOfRange for a bore not more than 0, a negative margin, or heat beyond `growth`.
     Source: thermal expansion.
     """
     _positive("bore", bore)
     _not_negative("margin", margin)
     ring = growth(ring_expansion, ring_temperature, shop_temperature)
     cylinder = growth(cylinder_expansion, cylinder_temperature, shop_temperature)
-    if ring <= cylinder:
-        return margin
-    return math.pi * bore * (1.0 - cylinder / ring) + margin / ring
+    return max(math.pi * bore * (1.0 - cylinder / ring) + margin / ring, margin)
 
 
 def hot_closed_gap(
@@ -231,17 +212,16 @@ def hot_closed_gap(
     cylinder_expansion,
     ring_temperature,
     cylinder_temperature,
-    shop_temperature
+    shop_temperature,
 ):
-    """What a cold closed gap becomes when ring and cylinder are hot [mm]; nought or less: ends touch.
+    """What a cold closed gap becomes when ring and cylinder are hot [mm]; up to nought: ends touch.
 
     s_hot = pi d1 g_c - (pi d1 - s1) g_r, with g = 1 + alpha (T - T_0).
 
     bore: d1, cold [mm]. gap: s1, cold [mm]. ring_expansion: alpha_r [1/K]. cylinder_expansion:
     alpha_c [1/K]. ring_temperature: T_r [degC]. cylinder_temperature: T_c [degC].
     shop_temperature: T_0 [degC].
-    Raises OutOfRange for a bore that is not more than 0, or a temperature or expansion outside the
-    range of `growth`.
+    Raises OutOfRange for a bore not more than 0, or heat beyond `growth`.
     Source: thermal expansion.
     """
     _positive("bore", bore)
@@ -288,7 +268,7 @@ def side_clearance(
     ring_temperature,
     piston_temperature,
     shop_temperature,
-    margin
+    margin,
 ):
     """Side clearance to cut, cold, so that `margin` is left when ring and piston are hot [mm].
 
@@ -297,8 +277,7 @@ def side_clearance(
     ring_width: h1 [mm]. ring_expansion: alpha_r [1/K]. piston_expansion: alpha_p [1/K].
     ring_temperature: T_r [degC]. piston_temperature: T_p [degC]. shop_temperature: T_0 [degC].
     margin: clearance left hot [mm], 0 or more: see `running_side_clearance`.
-    Raises OutOfRange for a width that is not more than 0, a negative margin, or a temperature or
-    expansion outside the range of `growth`.
+    Raises OutOfRange for a width not more than 0, a negative margin, or heat beyond `growth`.
     Source: thermal expansion.
     """
     _positive("ring_width", ring_width)
@@ -316,7 +295,7 @@ def hot_side_clearance(
     piston_expansion,
     ring_temperature,
     piston_temperature,
-    shop_temperature
+    shop_temperature,
 ):
     """What a cold side clearance becomes when ring and piston are hot [mm]; nought or less: stuck.
 
@@ -325,8 +304,7 @@ def hot_side_clearance(
     ring_width: h1 [mm]. clearance: c, cold [mm]. ring_expansion: alpha_r [1/K]. piston_expansion:
     alpha_p [1/K]. ring_temperature: T_r [degC]. piston_temperature: T_p [degC].
     shop_temperature: T_0 [degC].
-    Raises OutOfRange for a width that is not more than 0, or a temperature or expansion outside the
-    range of `growth`.
+    Raises OutOfRange for a width not more than 0, or heat beyond `growth`.
     Source: thermal expansion.
     """
     _positive("ring_width", ring_width)
@@ -343,7 +321,7 @@ def groove_depth(
     ring_temperature,
     piston_temperature,
     shop_temperature,
-    allowance=DEPTH_ALLOWANCE
+    allowance=DEPTH_ALLOWANCE,
 ):
     """Depth of the groove below the piston's surface, cold [mm].
 
@@ -353,8 +331,7 @@ def groove_depth(
     radial_thickness: a1 [mm]. ring_expansion: alpha_r [1/K]. piston_expansion: alpha_p [1/K].
     ring_temperature: T_r [degC]. piston_temperature: T_p [degC]. shop_temperature: T_0 [degC].
     allowance: depth beyond the ring, hot [mm], 0 or more.
-    Raises OutOfRange for a thickness that is not more than 0, a negative allowance, or a temperature
-    or expansion outside the range of `growth`.
+    Raises OutOfRange for a thickness not over 0, a negative allowance, or heat beyond `growth`.
     Source: Khurmi and Gupta, section 32.9, t + 0.4 mm; a seal maker's sheet, at least 0.015 in.
     """
     _positive("radial_thickness", radial_thickness)
@@ -391,7 +368,7 @@ def hot_back_clearance(
     ring_temperature,
     piston_temperature,
     cylinder_temperature,
-    shop_temperature
+    shop_temperature,
 ):
     """What the clearance behind the ring becomes when all are hot, concentric [mm].
 
@@ -401,8 +378,7 @@ def hot_back_clearance(
     depth: of the groove, cold [mm]. ring_expansion: alpha_r [1/K]. piston_expansion: alpha_p [1/K].
     cylinder_expansion: alpha_c [1/K]. ring_temperature: T_r [degC]. piston_temperature: T_p [degC].
     cylinder_temperature: T_c [degC]. shop_temperature: T_0 [degC].
-    Raises OutOfRange for a bore or thickness that is not more than 0, or a temperature or expansion
-    outside the range of `growth`.
+    Raises OutOfRange for a bore or thickness not more than 0, or heat beyond `growth`.
     Source: thermal expansion.
     """
     _positive("bore", bore)
@@ -436,7 +412,7 @@ def piston_clearance(
     piston_temperature,
     cylinder_temperature,
     shop_temperature,
-    margin
+    margin,
 ):
     """Diametral clearance of the piston in the bore, cold, leaving `margin` hot [mm].
 
@@ -445,8 +421,7 @@ def piston_clearance(
     bore: d1 [mm]. piston_expansion: alpha_p [1/K]. cylinder_expansion: alpha_c [1/K].
     piston_temperature: T_p [degC]. cylinder_temperature: T_c [degC]. shop_temperature: T_0 [degC].
     margin: diametral clearance left hot [mm], 0 or more: see `running_piston_clearance`.
-    Raises OutOfRange for a bore that is not more than 0, a negative margin, or a temperature or
-    expansion outside the range of `growth`.
+    Raises OutOfRange for a bore not more than 0, a negative margin, or heat beyond `growth`.
     Source: thermal expansion.
     """
     _positive("bore", bore)
@@ -464,7 +439,7 @@ def hot_piston_clearance(
     cylinder_expansion,
     piston_temperature,
     cylinder_temperature,
-    shop_temperature
+    shop_temperature,
 ):
     """Diametral clearance of the piston when hot [mm]; nought or less: it seizes.
 
@@ -473,8 +448,7 @@ def hot_piston_clearance(
     bore: d1, cold [mm]. piston_diameter: d_p, cold [mm]. piston_expansion: alpha_p [1/K].
     cylinder_expansion: alpha_c [1/K]. piston_temperature: T_p [degC]. cylinder_temperature: T_c
     [degC]. shop_temperature: T_0 [degC].
-    Raises OutOfRange for a bore that is not more than 0, or a temperature or expansion outside the
-    range of `growth`.
+    Raises OutOfRange for a bore not more than 0, or heat beyond `growth`.
     Source: thermal expansion.
     """
     _positive("bore", bore)
@@ -490,7 +464,7 @@ def piston_clearance_limit(radial_thickness):
 
     radial_thickness: a1 [mm], more than 0.
     Raises OutOfRange for a thickness that is not more than 0.
-    Source: a seal maker's sheet on cast iron rings: radial clearance under a third of the ring wall.
+    Source: a seal maker's page on cast iron rings: radial clearance under a third of the wall.
     """
     _positive("radial_thickness", radial_thickness)
     return 2.0 * PISTON_CLEARANCE_SHARE * radial_thickness
@@ -505,7 +479,7 @@ def first_touch(
     piston_expansion,
     cylinder_expansion,
     cylinder_temperature,
-    shop_temperature
+    shop_temperature,
 ):
     """What touches first as ring and piston are warmed while the cylinder stays put: a Touch.
 
@@ -514,10 +488,9 @@ def first_touch(
     bore: d1, cold [mm]. gap: closed gap s1, cold [mm]. piston_diameter: d_p, cold [mm].
     ring_expansion: alpha_r [1/K]. piston_expansion: alpha_p [1/K]. cylinder_expansion: alpha_c
     [1/K]. cylinder_temperature: T_c [degC]. shop_temperature: T_0 [degC].
-    Returns the part, "ring ends", "piston" or "nothing" (when neither touches up to 650 degC), and
+    Returns the part, "ring ends", "piston" or "nothing" (when neither touches up to 900 degC), and
     the temperature of both [degC] at which it touches, None for nothing.
-    Raises OutOfRange for a bore that is not more than 0, or a temperature or expansion outside the
-    range of `growth`.
+    Raises OutOfRange for a bore not more than 0, or heat beyond `growth`.
     Source: thermal expansion.
     """
     _positive("bore", bore)

@@ -48,7 +48,7 @@ Limits = namedtuple(
     "Limits", ("tolerance_class", "nominal", "lower", "upper", "lower_deviation", "upper_deviation")
 )
 
-# Least and greatest clearance [mm], negative where it is interference, and the limits of both parts.
+# Least and greatest clearance [mm], negative where it is interference, and both parts' Limits.
 Fit = namedtuple("Fit", ("name", "least_clearance", "greatest_clearance", "hole", "shaft"))
 
 METHODS = (

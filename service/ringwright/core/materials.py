@@ -1,44 +1,11 @@
-"""Materials of rings, cylinders, pistons and tooling, and which may run on which.
+"""Materials of rings, cylinders, pistons and tooling: look-up, heat, and which may run on which."""
 
-Each property names the source it was taken from. The figures are for bar or castings of ordinary
-quality: a maker's certificate for the bar in hand is better, and may be given in their place.
-"""
+from collections import OrderedDict
 
-from collections import OrderedDict, namedtuple
-
+from .material_table import MATERIALS, PREFERENCE
 from .problems import OutOfRange
 from .records import GOOD, STOP, WATCH, Method
 from .sources import SOURCES
-
-# key: as in requests. title: in words. family: the row of PAIRINGS it belongs to.
-# uses: what it is put to here, of "ring", "cylinder", "piston", "former".
-# modulus, modulus_low, modulus_high: Young's modulus and the spread to expect [MPa].
-# poisson: Poisson's ratio [1]. density [kg/m3]. expansion: mean, from the shop to steam heat [1/K].
-# bending_strength: stress at the skin, in bending, at which a brittle iron breaks (modulus of
-#   rupture) or a ductile metal takes a set (proof stress) [MPa]. Not a working stress.
-# tensile_low, tensile_high: tensile strength [MPa]. hottest: highest temperature of service [degC].
-# sources: (property, key of the source) pairs; "modulus" covers its low and high, "tensile" both.
-Material = namedtuple(
-    "Material",
-    (
-        "key",
-        "title",
-        "family",
-        "uses",
-        "modulus",
-        "modulus_low",
-        "modulus_high",
-        "poisson",
-        "density",
-        "expansion",
-        "bending_strength",
-        "tensile_low",
-        "tensile_high",
-        "hottest",
-        "sources",
-        "note",
-    ),
-)
 
 PROPERTIES = (
     ("modulus", "MPa"),
@@ -53,424 +20,26 @@ PROPERTIES = (
     ("hottest", "degC"),
 )
 
-_GREY_IRON_SOURCES = (
-    ("modulus", "en1561"),
-    ("poisson", "grey-iron-sheet"),
-    ("density", "en1561"),
-    ("expansion", "en1561"),
-    ("bending_strength", "en1561"),
-    ("tensile", "en1561"),
-    ("hottest", "memory"),
-)
-
-_PTFE_SOURCES = (
-    ("modulus", "memory"),
-    ("poisson", "memory"),
-    ("density", "filled-ptfe-sheet"),
-    ("expansion", "tribology-handbook"),
-    ("bending_strength", "memory"),
-    ("tensile", "filled-ptfe-sheet"),
-    ("hottest", "memory"),
-)
-
-_PTFE_NOTE = (
-    "Soft and with little spring of its own: it needs an expander behind it. Expands several times "
-    "as much as iron, so its gap and side clearance are large."
-)
-
-_ALL = (
-    Material(
-        "grey-iron",
-        "Grey cast iron, ring quality",
-        "iron",
-        ("ring", "cylinder", "piston", "former"),
-        103500.0,
-        83000.0,
-        124000.0,
-        0.26,
-        7200.0,
-        11.7e-6,
-        350.0,
-        230.0,
-        310.0,
-        400.0,
-        (
-            ("modulus", "tribology-handbook"),
-            ("poisson", "grey-iron-sheet"),
-            ("density", "en1561"),
-            ("expansion", "en1561"),
-            ("bending_strength", "iso6621-3-sheet"),
-            ("tensile", "tribology-handbook"),
-            ("hottest", "memory"),
-        ),
-        "For bar of unknown grade. The modulus is the middle of the range published for grey ring "
-        "irons. Iron breaks in bending at a stress well above its tensile strength: the figure here "
-        "is the least modulus of rupture asked of plain grey ring iron.",
-    ),
-    Material(
-        "grey-iron-250",
-        "Grey cast iron, grade 250",
-        "iron",
-        ("ring", "cylinder", "piston", "former"),
-        110500.0,
-        103000.0,
-        118000.0,
-        0.26,
-        7200.0,
-        11.7e-6,
-        340.0,
-        250.0,
-        350.0,
-        400.0,
-        _GREY_IRON_SOURCES,
-        "The usual continuous-cast bar. The modulus is the middle of the grade's range.",
-    ),
-    Material(
-        "grey-iron-300",
-        "Grey cast iron, grade 300",
-        "iron",
-        ("ring", "cylinder", "piston"),
-        122500.0,
-        108000.0,
-        137000.0,
-        0.26,
-        7250.0,
-        11.7e-6,
-        390.0,
-        300.0,
-        400.0,
-        400.0,
-        _GREY_IRON_SOURCES,
-        "Stronger and stiffer than ring iron, and harder on a soft bore.",
-    ),
-    Material(
-        "grey-iron-200",
-        "Grey cast iron, grade 200",
-        "iron",
-        ("ring", "cylinder", "piston", "former"),
-        100500.0,
-        88000.0,
-        113000.0,
-        0.26,
-        7150.0,
-        11.7e-6,
-        290.0,
-        200.0,
-        300.0,
-        400.0,
-        (
-            ("modulus", "grey-iron-sheet"),
-            ("poisson", "grey-iron-sheet"),
-            ("density", "en1561"),
-            ("expansion", "en1561"),
-            ("bending_strength", "grey-iron-sheet"),
-            ("tensile", "grey-iron-sheet"),
-            ("hottest", "memory"),
-        ),
-        "The common iron of old cylinders and pistons, and the weakest that makes a fair ring.",
-    ),
-    Material(
-        "ductile-iron",
-        "Ductile (nodular) cast iron",
-        "iron",
-        ("ring", "piston", "cylinder"),
-        160000.0,
-        155000.0,
-        165000.0,
-        0.28,
-        7100.0,
-        11.2e-6,
-        320.0,
-        540.0,
-        820.0,
-        400.0,
-        (
-            ("modulus", "tribology-handbook"),
-            ("poisson", "ductile-iron-sheet"),
-            ("density", "memory"),
-            ("expansion", "callister"),
-            ("bending_strength", "ductile-iron-sheet"),
-            ("tensile", "tribology-handbook"),
-            ("hottest", "memory"),
-        ),
-        "Bends before it breaks: the bending figure is the proof stress, beyond which a ring takes a "
-        "set. Half as stiff again as grey iron. Slides less well than grey iron when oil is short.",
-    ),
-    Material(
-        "phosphor-bronze",
-        "Phosphor bronze (tin bronze)",
-        "bronze",
-        ("ring", "piston", "cylinder"),
-        117000.0,
-        103000.0,
-        120000.0,
-        0.34,
-        8770.0,
-        18.0e-6,
-        150.0,
-        276.0,
-        305.0,
-        230.0,
-        (
-            ("modulus", "tin-bronze-sheet"),
-            ("poisson", "tin-bronze-sheet"),
-            ("density", "tin-bronze-sheet"),
-            ("expansion", "tin-bronze-sheet"),
-            ("bending_strength", "tin-bronze-sheet"),
-            ("tensile", "tin-bronze-sheet"),
-            ("hottest", "memory"),
-        ),
-        "Cast bar. It takes a set where iron would break, so it stands little opening. Saturated "
-        "steam only.",
-    ),
-    Material(
-        "gunmetal",
-        "Gunmetal",
-        "bronze",
-        ("ring", "cylinder", "piston"),
-        103000.0,
-        96000.0,
-        110000.0,
-        0.34,
-        8720.0,
-        19.8e-6,
-        150.0,
-        276.0,
-        310.0,
-        200.0,
-        (
-            ("modulus", "gunmetal-sheet"),
-            ("poisson", "tin-bronze-sheet"),
-            ("density", "gunmetal-sheet"),
-            ("expansion", "gunmetal-sheet"),
-            ("bending_strength", "gunmetal-sheet"),
-            ("tensile", "gunmetal-sheet"),
-            ("hottest", "memory"),
-        ),
-        "The metal of many small cylinders. It expands far more than iron. Saturated steam only.",
-    ),
-    Material(
-        "filled-ptfe-carbon",
-        "PTFE filled with carbon",
-        "plastic",
-        ("ring",),
-        1000.0,
-        600.0,
-        1500.0,
-        0.46,
-        2100.0,
-        55.0e-6,
-        10.0,
-        12.0,
-        20.0,
-        200.0,
-        _PTFE_SOURCES,
-        _PTFE_NOTE,
-    ),
-    Material(
-        "filled-ptfe-bronze",
-        "PTFE filled with bronze",
-        "plastic",
-        ("ring",),
-        1300.0,
-        800.0,
-        1800.0,
-        0.46,
-        3900.0,
-        118.0e-6,
-        10.0,
-        10.0,
-        20.0,
-        200.0,
-        _PTFE_SOURCES,
-        _PTFE_NOTE,
-    ),
-    Material(
-        "filled-ptfe-glass",
-        "PTFE filled with glass",
-        "plastic",
-        ("ring",),
-        1000.0,
-        600.0,
-        1500.0,
-        0.46,
-        2230.0,
-        80.0e-6,
-        10.0,
-        12.0,
-        20.0,
-        200.0,
-        _PTFE_SOURCES,
-        _PTFE_NOTE + " The glass scratches soft bores.",
-    ),
-    Material(
-        "steel",
-        "Mild steel",
-        "steel",
-        ("piston", "former", "cylinder"),
-        207000.0,
-        200000.0,
-        210000.0,
-        0.29,
-        7850.0,
-        11.7e-6,
-        250.0,
-        400.0,
-        550.0,
-        400.0,
-        (
-            ("modulus", "callister"),
-            ("poisson", "memory"),
-            ("density", "memory"),
-            ("expansion", "callister"),
-            ("bending_strength", "memory"),
-            ("tensile", "memory"),
-            ("hottest", "memory"),
-        ),
-        "For tooling, pistons and liners. As a former it may be heated red many times, but it scales.",
-    ),
-    Material(
-        "stainless-steel",
-        "Austenitic stainless steel",
-        "steel",
-        ("piston", "former", "cylinder"),
-        193000.0,
-        190000.0,
-        200000.0,
-        0.30,
-        7900.0,
-        17.2e-6,
-        210.0,
-        500.0,
-        700.0,
-        600.0,
-        (
-            ("modulus", "callister"),
-            ("poisson", "memory"),
-            ("density", "memory"),
-            ("expansion", "callister"),
-            ("bending_strength", "memory"),
-            ("tensile", "memory"),
-            ("hottest", "memory"),
-        ),
-        "Expands half as much again as iron: a former of it grows inside the ring as both get hot. "
-        "Picks up on iron when dry.",
-    ),
-    Material(
-        "aluminium",
-        "Aluminium alloy",
-        "aluminium",
-        ("piston", "cylinder"),
-        69000.0,
-        68000.0,
-        72000.0,
-        0.33,
-        2700.0,
-        23.6e-6,
-        240.0,
-        260.0,
-        310.0,
-        200.0,
-        (
-            ("modulus", "memory"),
-            ("poisson", "memory"),
-            ("density", "memory"),
-            ("expansion", "callister"),
-            ("bending_strength", "memory"),
-            ("tensile", "memory"),
-            ("hottest", "memory"),
-        ),
-        "Expands twice as much as iron and softens early. A piston of it needs much more clearance.",
-    ),
-    Material(
-        "brass",
-        "Free-cutting brass",
-        "bronze",
-        ("cylinder", "piston"),
-        97000.0,
-        93000.0,
-        105000.0,
-        0.34,
-        8500.0,
-        20.5e-6,
-        140.0,
-        330.0,
-        400.0,
-        200.0,
-        (
-            ("modulus", "memory"),
-            ("poisson", "memory"),
-            ("density", "memory"),
-            ("expansion", "callister"),
-            ("bending_strength", "memory"),
-            ("tensile", "memory"),
-            ("hottest", "memory"),
-        ),
-        "For small cylinders and liners. Loses its zinc in wet steam; gunmetal lasts longer.",
-    ),
-)
-
-MATERIALS = OrderedDict([(entry.key, entry) for entry in _ALL])
-
-# Which comes first when the caller does not say.
-PREFERENCE = {
-    "ring": (
-        "grey-iron",
-        "grey-iron-250",
-        "grey-iron-200",
-        "grey-iron-300",
-        "ductile-iron",
-        "phosphor-bronze",
-        "gunmetal",
-        "filled-ptfe-carbon",
-        "filled-ptfe-bronze",
-        "filled-ptfe-glass",
-    ),
-    "cylinder": (
-        "grey-iron",
-        "grey-iron-200",
-        "grey-iron-250",
-        "grey-iron-300",
-        "ductile-iron",
-        "gunmetal",
-        "phosphor-bronze",
-        "brass",
-        "steel",
-        "stainless-steel",
-        "aluminium",
-    ),
-    "piston": (
-        "grey-iron",
-        "grey-iron-200",
-        "grey-iron-250",
-        "grey-iron-300",
-        "steel",
-        "gunmetal",
-        "phosphor-bronze",
-        "ductile-iron",
-        "aluminium",
-        "stainless-steel",
-        "brass",
-    ),
-    "former": ("steel", "grey-iron", "grey-iron-250", "grey-iron-200", "stainless-steel"),
-}
-
-# (family of the ring, family of the cylinder) -> (outcome, why, remedy). Common practice, no source.
+# (family of ring, family of cylinder) -> (outcome, why, remedy). Common practice, no source.
 PAIRINGS = {
-    ("iron", "iron"): (GOOD, "Iron on iron is the pairing the trade trusts: both glaze and hold oil.", ""),
+    ("iron", "iron"): (
+        GOOD,
+        "Iron on iron is the pairing the trade trusts: both glaze and hold oil.",
+        "",
+    ),
     ("iron", "bronze"): (
         WATCH,
-        "An iron ring in a bronze bore runs, but wears the bore rather than itself, and rusts to it "
-        "when the engine stands wet.",
+        "An iron ring in a bronze bore runs, but wears the bore rather than itself, and rusts to "
+        "it when the engine stands wet.",
         "Prefer a bronze ring in a bronze or gunmetal cylinder; if iron is kept, keep the wall "
         "pressure low and oil the bore before the engine is laid up.",
     ),
     ("iron", "steel"): (
         WATCH,
-        "An iron ring in a steel bore runs if the bore is honed and never short of oil; steel holds "
-        "oil less well than iron.",
-        "Hone the bore to a fine cross-hatch and see that the lubricator reaches it, or line it with "
-        "iron.",
+        "An iron ring in a steel bore runs if the bore is honed and never short of oil; steel "
+        "holds oil less well than iron.",
+        "Hone the bore to a fine cross-hatch and see that the lubricator reaches it, or line it "
+        "with iron.",
     ),
     ("iron", "aluminium"): (
         STOP,
@@ -479,8 +48,8 @@ PAIRINGS = {
     ),
     ("bronze", "iron"): (
         STOP,
-        "Bronze rings are for bronze or gunmetal cylinders only: in iron the ring is the softer part, "
-        "wears away and closes its gap as it expands.",
+        "Bronze rings are for bronze or gunmetal cylinders only: in iron the ring is the softer "
+        "part, wears away, and closes its gap as it expands.",
         "Make the ring of grey iron.",
     ),
     ("bronze", "bronze"): (GOOD, "Bronze rings belong in bronze or gunmetal cylinders.", ""),
@@ -508,6 +77,20 @@ PAIRINGS = {
     ),
 }
 
+# Mean expansion from the shop to a soak, by family, as the (a, b, c) of (a + b T + c T^2) [1/K];
+# the others are taken as constant. Iron: through EN 1561's 20-200 and 20-400 degC, carried on.
+# Carbon and austenitic steel: EN 1993-1-2, 3.4.1.1 and annex C, elongation over (T - 20).
+HOT_EXPANSION = {
+    "grey-iron": (10.4e-6, 6.5e-9, 0.0),
+    "grey-iron-200": (10.4e-6, 6.5e-9, 0.0),
+    "grey-iron-250": (10.4e-6, 6.5e-9, 0.0),
+    "grey-iron-300": (10.4e-6, 6.5e-9, 0.0),
+    "steel": (12.08e-6, 4.0e-9, 0.0),
+    "stainless-steel": (16.0e-6, 4.79e-9, -1.243e-12),
+}
+HOTTEST_SOAK = 900.0  # [degC]
+HOTTEST_FORMULA = 750.0  # [degC]: where steel begins to change and its formula ends
+
 METHODS = (
     Method(
         "material-property",
@@ -515,6 +98,14 @@ METHODS = (
         "taken from the table of materials",
         "ordinary quality, at shop to steam temperature",
         ("tribology-handbook", "en1561", "iso6621-3-sheet", "callister", "memory"),
+    ),
+    Method(
+        "mean-expansion",
+        "Mean expansion up to a soak temperature",
+        "steel 12.08e-6 + 4.0e-9 T; stainless 16e-6 + 4.79e-9 T - 1.243e-12 T^2; "
+        "grey iron 10.4e-6 + 6.5e-9 T [1/K]; others the table's one figure",
+        "20 to 900 degC; grey iron from 400 degC by a straight line, all from 750 degC as at 750",
+        ("en1993-1-2", "en1561"),
     ),
     Method(
         "pairing",
@@ -540,6 +131,27 @@ def material(key):
     if found is None:
         raise OutOfRange("material", key, ", ".join(MATERIALS), "table of materials")
     return found
+
+
+def mean_expansion(key, temperature):
+    """Mean expansion from 20 degC to a temperature, for what is heated far beyond steam [1/K].
+
+    a + b T + c T^2 by material, beyond 750 degC as at 750, where steel and iron begin to
+    change; the table's one figure where no law is known.
+
+    key: one of MATERIALS. temperature: of the soak T [degC], 20 to 900.
+    Raises OutOfRange for an unknown material or another temperature.
+    Example: mild steel at 550 degC, 14.28e-6; grey iron at 400 degC, 13.0e-6.
+    Source: EN 1993-1-2, 3.4.1.1 (read) and annex C (memory); EN 1561 (memory) for grey iron.
+    """
+    entry = material(key)
+    if not 20.0 <= temperature <= HOTTEST_SOAK:
+        raise OutOfRange("temperature", temperature, "20 to 900 degC", "EN 1993-1-2")
+    terms = HOT_EXPANSION.get(key)
+    if terms is None:
+        return entry.expansion
+    hot = min(temperature, HOTTEST_FORMULA)
+    return terms[0] + terms[1] * hot + terms[2] * hot * hot
 
 
 def for_use(use):
@@ -588,7 +200,7 @@ def calculate_materials(values):
     values: a dict, not read: the list takes no inputs.
     """
     listing = []
-    for entry in _ALL:
+    for entry in MATERIALS.values():
         properties = OrderedDict()
         for name, unit in PROPERTIES:
             source = source_of(entry, name)

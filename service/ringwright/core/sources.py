@@ -33,6 +33,7 @@ SOURCES = (
     Source("gunmetal-sheet", "Two data sheets for gunmetal UNS C90500", "modulus, expansion 20 to 300 degC, density, strengths", "read"),
     Source("filled-ptfe-sheet", "A moulder's table of filled PTFE", "density and tensile strength by filler", "read"),
     Source("ring-groove-sheet", "A seal maker's page on cast iron rings", "width and depth of grooves, piston clearance", "read"),
+    Source("en1993-1-2", "EN 1993-1-2, Design of steel structures - Structural fire design", "3.4.1.1 elongation of carbon steel, as quoted on a software maker's page; annex C stainless from memory", "read"),
     Source("expansion", "Linear thermal expansion", "every part grows in proportion to its size; exact inverses checked in tests", "derived"),
     Source("warming-estimate", "Estimate of ring and wall warming together", "lumped heating by condensing steam; gives gaps within the range of a published book", "derived"),
     Source("memory", "General engineering knowledge", "from memory, not checked against a copy", "memory"),

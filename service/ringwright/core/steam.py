@@ -36,8 +36,8 @@ METHODS = (
     Method(
         "saturation-pressure",
         "Saturation pressure of steam",
-        "v = T + n9/(T - n10); A = v^2 + n1 v + n2; B = n3 v^2 + n4 v + n5; C = n6 v^2 + n7 v + n8; "
-        "p = (2C/(-B + sqrt(B^2 - 4AC)))^4 MPa",
+        "v = T + n9/(T - n10); A = v^2 + n1 v + n2; B = n3 v^2 + n4 v + n5; "
+        "C = n6 v^2 + n7 v + n8; p = (2C/(-B + sqrt(B^2 - 4AC)))^4 MPa",
         "273.15 to 647.096 K; gauge pressure over a standard atmosphere",
         ("iapws-if97",),
     ),

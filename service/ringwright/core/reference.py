@@ -1,0 +1,53 @@
+"""The list of methods: every formula the figures rest on, where it holds, and who says so."""
+
+from collections import OrderedDict
+
+from . import clearances, expansion, fits, heat_set, materials, section, spring, steam, winding
+from .sources import SOURCES
+
+# Every module with METHODS of its own, in the order in which the list shows them. A test compares
+# this with the files of the folder.
+MODULES = (spring, section, heat_set, winding, clearances, expansion, materials, steam, fits)
+
+SOURCE_OF_KEY = {}
+for _entry in SOURCES:
+    SOURCE_OF_KEY[_entry.key] = _entry
+
+
+def calculate_methods(values):
+    """Every method with formula, range and sources, and every source with how far it was checked.
+
+    values: a dict, not read: the list takes no inputs.
+    Returns an OrderedDict with "methods" and "sources", lists of OrderedDict. The basis of a source
+    is read, run, memory, practice or derived (see sources.py); that of a method lists those of its
+    sources, each once.
+    """
+    listing = []
+    for module in MODULES:
+        for method in module.METHODS:
+            listing.append(_described(method))
+    sources = [
+        OrderedDict((("key", e.key), ("title", e.title), ("where", e.where), ("basis", e.basis)))
+        for e in SOURCES
+    ]
+    return OrderedDict((("methods", listing), ("sources", sources)))
+
+
+def _described(method):
+    bases = []
+    titles = []
+    for key in method.sources:
+        source = SOURCE_OF_KEY[key]
+        titles.append(OrderedDict((("key", key), ("title", source.title), ("basis", source.basis))))
+        if source.basis not in bases:
+            bases.append(source.basis)
+    return OrderedDict(
+        (
+            ("key", method.key),
+            ("title", method.title),
+            ("formula", method.formula),
+            ("validity", method.validity),
+            ("basis", bases),
+            ("sources", titles),
+        )
+    )

@@ -1,0 +1,201 @@
+"""The table of materials against printed figures, each source named beside its check."""
+
+import pytest
+
+from ringwright.core import materials
+from ringwright.core.material_table import MATERIALS, PREFERENCE
+from ringwright.core.problems import OutOfRange
+from ringwright.core.sources import SOURCES
+
+PSI = 6894.757293168361e-6
+LB_PER_CUBIC_INCH = 0.45359237 / 0.0254**3
+
+
+@pytest.mark.parametrize(
+    ("key", "modulus", "tensile"),
+    [
+        # Tribology Handbook, table 17.2, ring materials: GN/m2 and MN/m2 (read).
+        ("grey-iron", (83e3, 124e3), (230, 310)),
+        ("ductile-iron", (155e3, 165e3), (540, 820)),
+        # EN 1561 (tensile read, modulus from memory; 200 read in a foundry's sheet quoting it).
+        ("grey-iron-200", (88e3, 113e3), (200, 300)),
+        ("grey-iron-250", (103e3, 118e3), (250, 350)),
+        ("grey-iron-300", (108e3, 137e3), (300, 400)),
+    ],
+)
+def test_irons_match_the_printed_ranges(key, modulus, tensile):
+    found = materials.material(key)
+    assert (found.modulus_low, found.modulus_high) == modulus
+    assert (found.tensile_low, found.tensile_high) == tensile
+    assert found.modulus == pytest.approx(sum(modulus) / 2)
+
+
+@pytest.mark.parametrize(
+    ("key", "millionths"),
+    [
+        # Callister, Materials Science and Engineering, table B.6 (read).
+        ("steel", 11.7),
+        ("stainless-steel", 17.2),
+        ("aluminium", 23.6),
+        ("brass", 20.5),
+        ("ductile-iron", 11.2),
+        # Tribology Handbook, table 17.5, filled PTFE (read).
+        ("filled-ptfe-carbon", 55),
+        ("filled-ptfe-glass", 80),
+        ("filled-ptfe-bronze", 118),
+        # EN 1561, 20 to 200 degC (memory).
+        ("grey-iron", 11.7),
+        # Data sheets of UNS C90700 (20 to 200 degC) and C90500, 11e-6 per degF (read).
+        ("phosphor-bronze", 18.0),
+        ("gunmetal", 11.0 * 1.8),
+    ],
+)
+def test_expansion_matches_the_printed_figure(key, millionths):
+    assert materials.material(key).expansion * 1e6 == pytest.approx(millionths, abs=0.005)
+
+
+def test_bronzes_match_their_data_sheets():
+    """C90500: 15 000 ksi, 0.315 lb/in3, 0.5 % yield 22 ksi, tensile 40 to 45 ksi; C90700: 117 GPa,
+    0.317 lb/in3, yield 150 MPa, tensile 305 MPa (read)."""
+    gunmetal = materials.material("gunmetal")
+    assert gunmetal.modulus == pytest.approx(15e6 * PSI, rel=0.005)
+    assert gunmetal.density == pytest.approx(0.315 * LB_PER_CUBIC_INCH, rel=0.002)
+    assert gunmetal.bending_strength == pytest.approx(22e3 * PSI, rel=0.02)
+    assert gunmetal.tensile_low == pytest.approx(40e3 * PSI, rel=0.003)
+    assert gunmetal.tensile_high == pytest.approx(45e3 * PSI, rel=0.003)
+    bronze = materials.material("phosphor-bronze")
+    assert bronze.density == pytest.approx(0.317 * LB_PER_CUBIC_INCH, rel=0.002)
+    assert (bronze.modulus, bronze.bending_strength, bronze.tensile_high) == (117e3, 150, 305)
+
+
+def test_steels_have_the_printed_modulus():
+    """Callister, table B.2: 1020 steel 207 GPa, stainless 304 193 GPa (read)."""
+    assert materials.material("steel").modulus == 207e3
+    assert materials.material("stainless-steel").modulus == 193e3
+
+
+def test_ring_iron_spans_what_older_books_use():
+    """Walshaw reckons with 17e6 lbf/in2; ISO 6621-3 class 10 has 85 to 115 GPa (both read)."""
+    iron = materials.material("grey-iron")
+    assert iron.modulus_low <= 17e6 * PSI <= iron.modulus_high
+    assert 85e3 <= iron.modulus <= 115e3
+
+
+def test_no_grey_iron_has_the_modulus_that_public_pages_copy_from_ductile_iron():
+    for key in ("grey-iron", "grey-iron-200", "grey-iron-250", "grey-iron-300"):
+        assert materials.material(key).modulus_high < 140e3
+
+
+def test_iron_bends_beyond_its_tensile_strength():
+    """Modulus of rupture: ISO 6621-3 plain grey iron at least 350 MPa (read in a ring maker's
+    list), EN 1561 grade 200 290 MPa (read in a foundry's sheet), 250 340 and 300 390 (memory)."""
+    found = [
+        materials.material(key).bending_strength
+        for key in ("grey-iron", "grey-iron-200", "grey-iron-250", "grey-iron-300")
+    ]
+    assert found == [350, 290, 340, 390]
+    for key in ("grey-iron", "grey-iron-200", "grey-iron-250", "grey-iron-300"):
+        iron = materials.material(key)
+        assert 1.2 < iron.bending_strength / iron.tensile_low < 1.6
+
+
+@pytest.mark.parametrize("temperature", [200.0, 400.0, 550.0, 650.0, 749.0])
+def test_mean_expansion_of_steel_follows_the_structural_code(temperature):
+    """EN 1993-1-2, 3.4.1.1: elongation 1.2e-5 T + 0.4e-8 T^2 - 2.416e-4 up to 750 degC (read)."""
+    elongation = 1.2e-5 * temperature + 0.4e-8 * temperature**2 - 2.416e-4
+    found = materials.mean_expansion("steel", temperature) * (temperature - 20.0)
+    assert found == pytest.approx(elongation, rel=1e-12)
+
+
+def test_mean_expansion_of_grey_iron_passes_through_the_standard_s_two_points():
+    """EN 1561: 11.7e-6 from 20 to 200 degC, 13.0e-6 to 400; 10.0e-6 from -100 to 20 (memory)."""
+    assert materials.mean_expansion("grey-iron", 200.0) * 1e6 == pytest.approx(11.7, abs=0.05)
+    assert materials.mean_expansion("grey-iron", 400.0) * 1e6 == pytest.approx(13.0, abs=0.05)
+    assert materials.mean_expansion("grey-iron", 20.0) * 1e6 == pytest.approx(10.5, abs=0.6)
+
+
+def test_mean_expansion_of_stainless_steel_follows_the_structural_code():
+    """EN 1993-1-2, annex C: (16 + 4.79e-3 T - 1.243e-6 T^2)(T - 20) 1e-6 (memory)."""
+    assert materials.mean_expansion("stainless-steel", 500.0) * 1e6 == pytest.approx(
+        16 + 4.79e-3 * 500 - 1.243e-6 * 500**2
+    )
+
+
+def test_a_material_without_a_law_keeps_its_one_figure():
+    assert materials.mean_expansion("aluminium", 300.0) == materials.material("aluminium").expansion
+
+
+@pytest.mark.parametrize("temperature", [19.0, 901.0, float("nan")])
+def test_mean_expansion_outside_its_range_is_refused(temperature):
+    with pytest.raises(OutOfRange):
+        materials.mean_expansion("steel", temperature)
+
+
+@pytest.mark.parametrize(
+    ("ring", "cylinder", "outcome"),
+    [
+        # Common practice, no source: grey iron rings in iron cylinders; bronze rings only in bronze
+        # or gunmetal; never iron on soft aluminium.
+        ("grey-iron", "grey-iron-200", "good"),
+        ("grey-iron-250", "ductile-iron", "good"),
+        ("phosphor-bronze", "gunmetal", "good"),
+        ("gunmetal", "phosphor-bronze", "good"),
+        ("phosphor-bronze", "grey-iron", "stop"),
+        ("gunmetal", "steel", "stop"),
+        ("grey-iron", "aluminium", "stop"),
+        ("ductile-iron", "aluminium", "stop"),
+    ],
+)
+def test_pairings_of_the_trade(ring, cylinder, outcome):
+    found, why, remedy = materials.pairing(ring, cylinder)
+    assert found == outcome
+    assert why
+    assert bool(remedy) == (outcome != "good")
+
+
+def test_every_ring_has_a_verdict_in_every_cylinder():
+    for ring in materials.for_use("ring"):
+        for cylinder in materials.for_use("cylinder"):
+            assert materials.pairing(ring, cylinder)[0] in ("good", "watch", "stop")
+
+
+def test_a_steel_ring_has_no_verdict():
+    with pytest.raises(OutOfRange):
+        materials.pairing("steel", "grey-iron")
+
+
+def test_preferences_and_uses_agree():
+    for use, keys in PREFERENCE.items():
+        assert set(keys) == {entry.key for entry in MATERIALS.values() if use in entry.uses}
+        assert len(set(keys)) == len(keys)
+
+
+def test_every_property_names_a_known_source_and_is_in_order():
+    known = {source.key for source in SOURCES}
+    for entry in MATERIALS.values():
+        for name, _unit in materials.PROPERTIES:
+            assert materials.source_of(entry, name) in known
+        assert entry.modulus_low < entry.modulus < entry.modulus_high
+        assert entry.tensile_low < entry.tensile_high
+        assert 0.2 < entry.poisson < 0.5
+        assert 0 < entry.expansion < 3e-4
+
+
+def test_unknown_names_are_refused_with_the_known_ones():
+    with pytest.raises(OutOfRange, match="grey-iron"):
+        materials.material("unobtainium")
+    with pytest.raises(OutOfRange, match="former"):
+        materials.for_use("boat")
+    with pytest.raises(OutOfRange):
+        materials.source_of(materials.material("steel"), "colour")
+
+
+def test_the_listing_carries_every_material_property_and_pairing():
+    listing = materials.calculate_materials({})
+    assert [row["key"] for row in listing["materials"]] == list(MATERIALS)
+    bases = {source.key: source.basis for source in SOURCES}
+    for row in listing["materials"]:
+        assert list(row["properties"]) == [name for name, _unit in materials.PROPERTIES]
+        for entry in row["properties"].values():
+            assert entry["basis"] == bases[entry["source"]]
+    assert len(listing["pairings"]) == 12
