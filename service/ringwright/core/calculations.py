@@ -8,7 +8,7 @@ import json
 from collections import OrderedDict, namedtuple
 
 from . import fields as field_tools
-from . import materials, reference, sizing
+from . import materials, reference, sizing, tooling
 from .problems import CoreProblem, InputProblem
 from .records import plain
 
@@ -17,6 +17,9 @@ Calculation = namedtuple("Calculation", ("name", "summary", "fields", "run"))
 
 _TABLE = (
     Calculation("sizing", "The ring, its groove and its piston", sizing.FIELDS, sizing.calculate),
+    Calculation(
+        "tooling", "The blank and the tools to make", tooling.FIELDS, tooling.calculate
+    ),
     Calculation("materials", "Materials and their properties", (), materials.calculate_materials),
     Calculation("methods", "Formulas, ranges and sources", (), reference.calculate_methods),
 )

@@ -8,6 +8,7 @@ import math
 from collections import namedtuple
 
 from . import blank, clearances, heat_set, section, spring, steam
+from . import soak as soaking
 from .fields import at_most_one
 from .materials import material
 from .problems import Fault, InputProblem, OutOfRange
@@ -18,12 +19,12 @@ from .ring_inputs import DOUBLE_TURN, PLAIN
 PRACTICE_PRESSURE = 0.048
 DEFAULT_STEAM = 0.7
 DEFAULT_SHOP = 20.0
-DEFAULT_RELIEF = 0.9
-DEFAULT_SOAK = 550.0
 DEFAULT_SOAK_TIME = 1.0
 PLAIN_WIDTH_RATIO = 1.25
 DOUBLE_WIDTH_RATIO = 2.0
 FACING = 0.25
+# Below this share a former would have to be far larger than the ring; relief's own field starts here.
+SMALLEST_RELIEF = 0.1
 # Angle of the cut to the side of the ring [deg]; a stepped joint is cut square.
 CUT_ANGLES = {"angled-45": 45.0, "angled-60": 60.0, "square": 90.0, "stepped": 90.0}
 # Saws to choose an end kerf from [mm]: ISO 2296 thicknesses.
@@ -42,7 +43,7 @@ Design = namedtuple(
         # groove and piston
         "side_clearance", "groove_width", "groove_depth", "piston_diameter",
         # the blank and its setting
-        "relief", "end_kerf", "gap_kerf", "slit_width", "facing_allowance", "finishing_allowance",
+        "relief", "relief_low", "relief_high", "end_kerf", "gap_kerf", "slit_width", "facing_allowance", "finishing_allowance",
         "clamped_gap", "band_width", "blank_length", "finish_outside", "bored_inside",
         "rough_outside", "set_thickness", "bored_radius", "former_material", "soak_temperature",
         "soak_time", "former_growth", "former_radius", "former_diameter", "spacer_width",
@@ -103,7 +104,7 @@ def settle(values):
         "ring_expansion": ring_material.expansion,
     }
     closed_gap = _closed_gap(take, bore, cylinder, wall, heat)
-    relief = take("relief", DEFAULT_RELIEF, "1", "an hour or more at 550 degC, evenly heated")
+    soak, soak_time, relief = _soak(take, ring_material.family)
     kerf = take(
         "end_kerf",
         _saw(2.0 * closed_gap, bore),
@@ -132,9 +133,6 @@ def settle(values):
             ]
         )
     former_material = material(take("former_material", "steel", "", "holds its size when hot"))
-    soak = take("soak_temperature", DEFAULT_SOAK, "degC", "relieves iron without growing it")
-    soak_time = take("soak_time", DEFAULT_SOAK_TIME, "h", "the first hour does most")
-
     piston_diameter = _piston_diameter(take, bore, piston, cylinder, temperature, wall, shop)
     width = values.get("ring_width")
     if width is None and values.get("groove_width") is not None:
@@ -210,8 +208,8 @@ def settle(values):
         former_material.expansion, ring_material.expansion, soak - shop
     )
     ring = _Ring(
-        bore, thickness, modulus, turns, setting, bearing, closed_gap, gap_kerf, relief, set_thickness,
-        bored_radius, growth,
+        bore, thickness, modulus, turns, setting, bearing, closed_gap, gap_kerf, relief.likely,
+        set_thickness, bored_radius, growth,
     )  # fmt: skip
     spring_back = _spring_back(ring, take, values)
 
@@ -237,7 +235,7 @@ def settle(values):
             spring_back.gap_change, spring_back.curvature_change, spring_back.wall_pressure,
             spring_back.contact_pressure, found,
             groove_width - width, groove_width, groove_depth, piston_diameter,
-            relief, kerf, gap_kerf, slit, facing, finishing_allowance,
+            relief.likely, relief.low, relief.high, kerf, gap_kerf, slit, facing, finishing_allowance,
             clamped_gap, band, length, sizes.finish_outside, sizes.bored_inside,
             sizes.rough_outside, set_thickness, bored_radius, former_material, soak,
             soak_time, growth, spring_back.former_radius, spring_back.former_diameter,
@@ -407,6 +405,35 @@ def _gap_left(ring, free_gap):
     return gap
 
 
+def _soak(take, family):
+    """(soak temperature, soak time, Relief) of the heat set; a given relief is taken as known."""
+    window = soaking.soak_range(family)
+    usual = window.usual if window is not None else 100.0
+    temperature = take("soak_temperature", usual, "degC", "relieves the metal without spoiling it")
+    hours = take("soak_time", DEFAULT_SOAK_TIME, "h", "the first hour does most")
+    given = take.values.get("relief")
+    if given is not None:
+        return temperature, hours, soaking.Relief(given, given, given)
+    if window is None:
+        expected = soaking.Relief(1.0, 1.0, 1.0)
+    else:
+        expected = soaking.expected_relief(family, temperature, hours)
+    if expected.likely < SMALLEST_RELIEF:
+        raise InputProblem(
+            [
+                Fault(
+                    ("soak_temperature",),
+                    "range",
+                    "so cold or short a soak relaxes next to nothing: the ring would spring shut again",
+                    "soak at %s degC for an hour, or give the relief your last ring showed"
+                    % int(usual),
+                )
+            ]
+        )
+    take("relief", expected.likely, "1", "what that soak relaxes; from memory of published figures")
+    return temperature, hours, expected
+
+
 def _closed_gap(take, bore, cylinder, wall, heat):
     return take(
         "closed_gap",
@@ -483,7 +510,7 @@ def _saw(least, bore):
 
 
 def _slit(bore):
-    return 0.8 if bore < 60.0 else 1.0 if bore < 150.0 else 1.6
+    return 0.4 if bore < 30.0 else 0.8 if bore < 60.0 else 1.0 if bore < 150.0 else 1.6
 
 
 def _tenths(value):

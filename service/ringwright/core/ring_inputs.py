@@ -32,7 +32,7 @@ RING_FIELDS = (
     field("end_cut", "choice", "how the ends are cut", "angled-45", choices=END_CUTS),
     field("setting", "choice", "how the ring is held open while it is heated: bound down on a round former, sprung on it, or spread by a spacer in the gap", "double-turn sprung, plain spread", choices=heat_set.SETTINGS),
     field("finishing", "choice", "how the ring is held closed for its last turning: in a round closing ring and then clamped, forced fully round, or by a flexible band with outside and bore turned", "closing-ring", choices=heat_set.FINISHINGS),
-    field("relief", "ratio", "share of the moment that the heat relaxes", "0.9", lowest=0.1, highest=1.0, symbol="eta"),
+    field("relief", "ratio", "share of the moment that the heat relaxes", "what the soak relaxes, 0.9 for an hour at 550 degC", lowest=0.1, highest=1.0, symbol="eta"),
     field("wall_pressure", "pressure", "mean wall pressure wanted", "0.048 MPa (7 psi), from practice", lowest=0.002, highest=1.0, symbol="p"),
     field("free_gap", "length", "gap wanted on the bench, along the neutral line", "from the wall pressure", lowest=0.05, highest=700.0),
     field("former_ratio", "ratio", "former diameter over the finished ring's inside diameter", "from the wall pressure", lowest=1.0, highest=1.5),
@@ -41,12 +41,12 @@ RING_FIELDS = (
 
 BLANK_FIELDS = (
     field("end_kerf", "length", "width of the saw cut through each end", "a standard saw, not less than twice the closed gap", lowest=0.1, highest=10.0, symbol="s"),
-    field("slit_width", "length", "width of the slit between the turns", "0.8 to 1.6 mm by bore", lowest=0.1, highest=6.0, symbol="k"),
+    field("slit_width", "length", "width of the slit between the turns", "0.4 to 1.6 mm by bore", lowest=0.1, highest=6.0, symbol="k"),
     field("facing_allowance", "length", "metal left on each side for facing", "0.25 mm", lowest=0.0, highest=5.0),
     field("finishing_allowance", "length", "metal left on the outside diameter for the last turning", "0.5 mm and 0.4 % of the bore", lowest=0.0, highest=20.0),
     field("clamped_gap", "length", "gap left between the ends when the ring is clamped closed for its last turning", "the closed gap", lowest=0.0, highest=30.0, symbol="s_c"),
     field("former_material", "choice", "what the former is made of", "steel", choices=tuple(for_use("former"))),
-    field("soak_temperature", "temperature", "temperature of the heat set", "550 degC", lowest=100.0, highest=900.0),
+    field("soak_temperature", "temperature", "temperature of the heat set", "550 degC for iron, 300 degC for bronze", lowest=100.0, highest=900.0),
     field("soak_time", "duration", "how long the ring is held at that temperature", "1 h", lowest=0.0, highest=48.0),
     field("shelf_former", "length", "diameter of a former you have: the ring is designed round it", "none", lowest=8.0, highest=1000.0),
 )

@@ -36,6 +36,7 @@ SOURCES = (
     Source("en1993-1-2", "EN 1993-1-2, Design of steel structures - Structural fire design", "3.4.1.1 elongation of carbon steel, as quoted on a software maker's page; annex C stainless from memory", "read"),
     Source("expansion", "Linear thermal expansion", "every part grows in proportion to its size; exact inverses checked in tests", "derived"),
     Source("warming-estimate", "Estimate of ring and wall warming together", "lumped heating by condensing steam; gives gaps within the range of a published book", "derived"),
+    Source("stress-relief-reports", "Reports on stress relief of grey iron: DTIC AD0620556; two foundries' notes; a metallurgist's letter", "useless at 600 F, very slow below 1000 F, the first hour does most; 90 to 95 % in 2 to 8 h at 500 to 550 degC", "read"),
     Source("memory", "General engineering knowledge", "from memory, not checked against a copy", "memory"),
     Source("practice", "Common practice of the trade", "no source", "practice"),
 )
