@@ -27,10 +27,13 @@ _TABLE = (
 CALCULATIONS = OrderedDict([(entry.name, entry) for entry in _TABLE])
 
 
-def run(name, request):
-    """The answer as a plain tree. Raises InputProblem, or another CoreProblem, never returns one."""
+def run(name, request, working=True):
+    """The answer as a plain tree. Raises InputProblem, or another CoreProblem, never returns one.
+
+    working: False leaves out the numbers put into each formula.
+    """
     calculation = CALCULATIONS[name]
-    return plain(calculation.run(field_tools.checked(calculation.fields, request)))
+    return plain(calculation.run(field_tools.checked(calculation.fields, request)), working)
 
 
 def run_json(name, text):

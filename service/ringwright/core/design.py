@@ -12,7 +12,7 @@ from . import soak as soaking
 from .fields import at_most_one
 from .materials import material
 from .problems import Fault, InputProblem, OutOfRange
-from .records import Choice
+from .records import Choice, Method
 from .ring_inputs import DOUBLE_TURN, PLAIN
 
 # What practice asks: 6 to 8 lbf/in2 in model, stationary, marine and road engines (Walshaw).
@@ -526,3 +526,22 @@ def _rounded_thickness(value):
     if value < 5.0:
         return math.floor(value * 20.0 + 0.5) / 20.0
     return math.floor(value * 10.0 + 0.5) / 10.0
+
+
+METHODS = (
+    Method(
+        "ring-width",
+        "Width of the ring and of a turn",
+        "plain 1.25 a1; double-turn 2 a1, each turn as wide as thick",
+        "width of a turn at most 1.5 thicknesses (Blake)",
+        ("practice", "blake"),
+    ),
+    Method("geometry", "Plain geometry", "inside diameter = d1 - 2 a1", "always", ("neutral-line",)),
+    Method(
+        "steam-temperature",
+        "Steam temperature",
+        "saturation at the steam pressure unless a temperature is given",
+        "saturated or superheated steam",
+        ("iapws-if97",),
+    ),
+)

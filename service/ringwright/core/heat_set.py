@@ -223,6 +223,14 @@ METHODS = (
         ("contact",),
     ),
     Method(
+        "round-set-stress",
+        "Stress in the bore of a ring set on a round former",
+        "1.187 E a1 kappa0/2 at 90 deg behind each tip; outside times (d1/a1 - 2)/(d1/a1 - 1), "
+        "inside times (d1/a1)/(d1/a1 - 1)",
+        "thin ring; 0.5 % of nonlinear solid finite elements at d1/a1 = 25",
+        ("contact",),
+    ),
+    Method(
         "round-set-gap",
         "Free gap of a ring set on a round former",
         "m = 2 pi (R - r); sprung on its former 1.034 times (one turn), 1.017 times (double-turn)",

@@ -48,16 +48,22 @@ def finding(check, outcome, why, remedy="", value=None, limit=None):
     return Finding(check, outcome, value, limit, why, remedy)
 
 
-def plain(node):
-    """The same tree in dicts, lists, text and numbers. None inside a Figure is left out."""
-    if isinstance(node, Figure):
+def plain(node, working=True):
+    """The same tree in dicts, lists, text and numbers; None inside a record is left out.
+
+    working: False leaves out the numbers put into each formula.
+    """
+    kind = type(node)
+    if kind is str or kind is float or kind is int:
+        return node
+    if kind is Figure:
         entry = {
             "value": node.value,
             "unit": node.unit,
             "symbol": node.symbol,
             "method": node.method,
         }
-        if node.working:
+        if working and node.working:
             entry["working"] = [
                 {"symbol": symbol, "value": value, "unit": unit}
                 for symbol, value, unit in node.working
@@ -67,9 +73,11 @@ def plain(node):
         if node.high is not None:
             entry["high"] = node.high
         return entry
-    if isinstance(node, Quantity):
+    if kind is Quantity:
         return {"value": node.value, "unit": node.unit}
-    if isinstance(node, Finding):
+    if kind is Choice:
+        return {"input": node.input, "value": node.value, "unit": node.unit, "why": node.why}
+    if kind is Finding:
         entry = {
             "check": node.check,
             "outcome": node.outcome,
@@ -77,15 +85,13 @@ def plain(node):
             "remedy": node.remedy,
         }
         if node.value is not None:
-            entry["value"] = plain(node.value)
+            entry["value"] = {"value": node.value.value, "unit": node.value.unit}
         if node.limit is not None:
-            entry["limit"] = plain(node.limit)
+            entry["limit"] = {"value": node.limit.value, "unit": node.limit.unit}
         return entry
-    if isinstance(node, Choice):
-        return {"input": node.input, "value": node.value, "unit": node.unit, "why": node.why}
-    if isinstance(node, Series):
+    if kind is Series:
         return {"values": list(node.values), "unit": node.unit, "symbol": node.symbol}
-    if isinstance(node, Method):
+    if kind is Method:
         return {
             "key": node.key,
             "title": node.title,
@@ -96,8 +102,8 @@ def plain(node):
     if isinstance(node, dict):
         tree = OrderedDict()
         for key, value in node.items():
-            tree[key] = plain(value)
+            tree[key] = plain(value, working)
         return tree
     if isinstance(node, (list, tuple)):
-        return [plain(entry) for entry in node]
+        return [plain(entry, working) for entry in node]
     return node

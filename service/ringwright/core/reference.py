@@ -2,12 +2,27 @@
 
 from collections import OrderedDict
 
-from . import clearances, expansion, fits, heat_set, materials, section, spring, steam, winding
+from . import blank, clearances, design, expansion, fits, heat_set, materials, section, soak
+from . import spring, steam, tooling, winding
 from .sources import SOURCES
 
 # Every module with METHODS of its own, in the order in which the list shows them. A test compares
 # this with the files of the folder.
-MODULES = (spring, section, heat_set, winding, clearances, expansion, materials, steam, fits)
+MODULES = (
+    spring,
+    section,
+    design,
+    heat_set,
+    soak,
+    winding,
+    clearances,
+    expansion,
+    materials,
+    steam,
+    blank,
+    tooling,
+    fits,
+)
 
 SOURCE_OF_KEY = {}
 for _entry in SOURCES:

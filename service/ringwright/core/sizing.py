@@ -223,7 +223,7 @@ def _clearance_figures(out, d):
     grow = (("T", steam, "degC"), ("T_0", shop, "degC"), ("alpha_r", ring.expansion, "1/K"))
     grow_piston = grow + (("alpha_p", piston.expansion, "1/K"),)
     out["saturation_temperature"] = figure(
-        d.saturation_temperature, "degC", "Ts", "saturation", (("p", d.steam_pressure, "MPa"),)
+        d.saturation_temperature, "degC", "Ts", "saturation-temperature", (("p", d.steam_pressure, "MPa"),)
     )
     out["steam_temperature"] = figure(steam, "degC", "T", "steam-temperature")
     heat = {"ring_temperature": steam, "shop_temperature": shop, "ring_expansion": ring.expansion}
