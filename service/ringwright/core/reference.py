@@ -2,8 +2,22 @@
 
 from collections import OrderedDict
 
-from . import blank, clearances, design, expansion, fits, heat_set, materials, section, soak
-from . import spring, steam, tooling, winding
+from . import (
+    blank,
+    clearances,
+    design,
+    expansion,
+    fits,
+    heat_set,
+    machining,
+    materials,
+    section,
+    soak,
+    spring,
+    steam,
+    tooling,
+    winding,
+)
 from .sources import SOURCES
 
 # Every module with METHODS of its own, in the order in which the list shows them. A test compares
@@ -22,6 +36,7 @@ MODULES = (
     blank,
     tooling,
     fits,
+    machining,
 )
 
 SOURCE_OF_KEY = {}

@@ -1,0 +1,250 @@
+"""Speeds, feeds and times against printed tables and a textbook's worked example."""
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ringwright.core import machining
+from ringwright.core.machining_table import CUTS_AS, MACHINES, OPERATIONS, SAW_THICKNESSES, TOOLS
+from ringwright.core.material_table import MATERIALS
+from ringwright.core.problems import OutOfRange
+from ringwright.core.sources import SOURCES
+
+FOOT = 0.3048
+
+
+@pytest.mark.parametrize(
+    ("operation", "tool", "material", "low", "high"),
+    [
+        # A published reference table of cutting conditions, m/min (read).
+        ("turn-rough", "hss", "grey-iron", 18, 25),
+        ("turn-finish", "hss", "grey-iron", 30, 35),
+        ("turn-rough", "carbide", "grey-iron", 60, 90),
+        ("turn-finish", "carbide", "grey-iron", 90, 130),
+        ("turn-rough", "hss", "steel", 35, 45),
+        ("turn-finish", "hss", "steel", 50, 70),
+        ("turn-rough", "carbide", "steel", 150, 200),
+        ("turn-rough", "hss", "aluminium", 150, 200),
+        # A college's tutorial table (read).
+        ("drill", "hss", "grey-iron", 25, 35),
+        ("drill", "hss", "steel", 30, 36),
+        ("mill", "hss", "grey-iron", 15, 30),
+        ("mill", "hss", "steel", 25, 35),
+        ("turn-rough", "hss", "stainless-steel", 9, 18),
+        # The same: slots 40 % slower.
+        ("slit-saw", "hss", "steel", 15, 21),
+        # The manual of a circular saw: grey iron 25 m/min in thin sections to 17 in thick (read).
+        ("slit-saw", "hss", "grey-iron", 17, 25),
+        # A table for bench lathes: bronze 200 to 250 ft/min (read).
+        ("turn-rough", "hss", "gunmetal", 200 * FOOT, 250 * FOOT),
+        # A workshop table: brass and bronze 250 to 500 ft/min, carbide twice as much (read).
+        ("turn-finish", "hss", "phosphor-bronze", 250 * FOOT, 500 * FOOT),
+        ("turn-finish", "carbide", "phosphor-bronze", 500 * FOOT, 1000 * FOOT),
+    ],
+)
+def test_speeds_match_the_printed_tables(operation, tool, material, low, high):
+    found = machining.cutting_speed(operation, tool, material)
+    assert found.low == pytest.approx(low, abs=0.5)
+    assert found.high == pytest.approx(high, abs=1.0)
+
+
+def test_drilling_of_iron_spans_what_another_table_gives_by_hardness():
+    """160 to 200 HB 90 ft/min (read) lies in the college's range for cast iron."""
+    found = machining.cutting_speed("drill", "hss", "grey-iron")
+    assert found.low <= 90 * FOOT <= found.high
+
+
+def test_parting_runs_up_to_the_turning_speed():
+    """A government manual on the lathe: parting speed comparable to turning, 0.002 in a turn."""
+    turning = machining.cutting_speed("turn-rough", "hss", "grey-iron")
+    parting = machining.cutting_speed("part", "hss", "grey-iron")
+    assert parting.high == turning.high
+    assert machining.feed("part", "grey-iron").high == pytest.approx(0.002 * 25.4, abs=0.001)
+
+
+def test_a_light_machine_takes_the_low_end_and_a_rigid_one_the_middle():
+    light = machining.cutting_speed("turn-rough", "hss", "steel", "light")
+    rigid = machining.cutting_speed("turn-rough", "hss", "steel", "rigid")
+    assert (light.value, rigid.value) == (35.0, 40.0)
+    assert machining.cutting_speed("turn-rough", "carbide", "steel", "light").value == 90.0
+
+
+@pytest.mark.parametrize(
+    ("material", "diameter", "feed"),
+    [
+        # A college's tutorial table, mm a turn at 6, 12, 18 and 25 mm (read).
+        ("grey-iron", 6, 0.13),
+        ("grey-iron", 12, 0.18),
+        ("grey-iron", 18, 0.25),
+        ("grey-iron", 25, 0.31),
+        ("steel", 12, 0.25),
+        ("gunmetal", 18, 0.41),
+        ("stainless-steel", 6, 0.13),
+        ("aluminium", 25, 0.81),
+        ("filled-ptfe-glass", 12, 0.15),
+    ],
+)
+def test_drill_feeds_match_the_printed_table(material, diameter, feed):
+    assert machining.feed("drill", material, diameter=diameter).value == pytest.approx(feed)
+
+
+def test_drill_feeds_between_below_and_beyond_the_table():
+    feeds = [machining.feed("drill", "steel", diameter=d).value for d in (1, 3, 6, 9, 12, 30)]
+    assert feeds == pytest.approx([0.2 / 6, 0.1, 0.2, 0.225, 0.25, 0.51])
+
+
+def test_spindle_speed_matches_the_inch_rule():
+    """rpm = 3.8 ft/min over inches (a workshop table, read); 12/pi exactly."""
+    found = machining.spindle_speed(100 * FOOT, 25.4)
+    assert found == pytest.approx(3.8 * 100, rel=0.006)
+    assert found == pytest.approx(100 * 12 / math.pi)
+
+
+def test_turning_time_matches_a_textbook():
+    """Groover, Fundamentals of Modern Manufacturing, problem on turning (from memory): 200 mm by
+    700 mm long, 2.30 m/s, 0.32 mm a turn: 9.96 min."""
+    turns = machining.spindle_speed(2.30 * 60, 200.0)
+    assert machining.machining_time(700.0, 0.32 * turns) == pytest.approx(9.96, abs=0.005)
+
+
+def test_a_whole_cut_adds_up():
+    """A 63 mm saw of 48 teeth at 17 m/min turns 1000 17/(pi 63) = 85.9 times a minute."""
+    found = machining.cut(
+        operation="slit-saw",
+        material_key="grey-iron",
+        diameter=63.0,
+        travel=230.0,
+        teeth=48,
+        handling=2.0,
+    )
+    assert found.spindle_speed == pytest.approx(85.9, abs=0.05)
+    assert found.feed_per == "tooth"
+    assert found.feed_rate == pytest.approx(85.9 * 48 * 0.013, rel=1e-3)
+    assert found.time == pytest.approx(230.0 / found.feed_rate + 2.0)
+    listed = machining.cut(
+        operation="slit-saw",
+        material_key="grey-iron",
+        diameter=63.0,
+        travel=230.0,
+        teeth=48,
+        spindle_speeds=(60.0, 100.0, 170.0),
+    )
+    assert listed.spindle_speed == 60.0
+    assert listed.surface_speed == pytest.approx(math.pi * 63 * 60 / 1000)
+    assert listed.time > found.time
+
+
+def test_turning_in_passes_takes_its_time_as_often():
+    once = machining.cut(
+        operation="turn-rough", material_key="grey-iron", diameter=80.0, travel=40.0
+    )
+    thrice = machining.cut(
+        operation="turn-rough", material_key="grey-iron", diameter=80.0, travel=40.0, times=3
+    )
+    assert thrice.time == pytest.approx(3 * once.time)
+    assert thrice.cutting_time < thrice.time
+
+
+@given(st.floats(5, 3000), st.lists(st.floats(10, 4000), max_size=12))
+def test_the_machine_s_own_speed_is_the_best_it_has(wanted, available):
+    found = machining.nearest_spindle_speed(wanted, available)
+    if not available:
+        assert found == wanted
+    elif min(available) > wanted:
+        assert found == min(available)
+    else:
+        assert found == max(speed for speed in available if speed <= wanted)
+
+
+@given(st.floats(1, 300), st.floats(1, 600))
+def test_spindle_and_surface_speed_undo_each_other(speed, diameter):
+    turns = machining.spindle_speed(speed, diameter)
+    assert machining.surface_speed(turns, diameter) == pytest.approx(speed)
+
+
+@pytest.mark.parametrize(
+    ("stock", "operation", "machine", "count"),
+    [
+        (0.0, "turn-rough", "light", 1),
+        (1.5, "turn-rough", "light", 2),
+        (1.51, "turn-rough", "light", 3),
+        (4.0, "turn-rough", "rigid", 2),
+        (0.15, "turn-finish", "light", 2),
+        (3.0, "bore", "light", 6),
+    ],
+)
+def test_passes_by_depth_of_cut(stock, operation, machine, count):
+    assert machining.passes(stock, operation, machine) == count
+
+
+@pytest.mark.parametrize(
+    ("least", "thickness", "saw"),
+    [
+        # ISO 2296 and DIN 1837 (memory).
+        (40.0, 1.0, (40.0, 1.0, 10.0)),
+        (40.1, 1.0, (50.0, 1.0, 13.0)),
+        (61.0, 0.9, (63.0, 0.8, 16.0)),
+        (61.0, 1.5, (63.0, 1.6, 16.0)),
+        (150.0, 0.5, (160.0, 1.0, 32.0)),
+        (5.0, 6.0, (20.0, 2.0, 5.0)),
+    ],
+)
+def test_the_smallest_standard_saw_that_reaches(least, thickness, saw):
+    found = machining.standard_saw(least, thickness)
+    assert (found.diameter, found.thickness, found.bore) == saw
+    assert found.teeth % 2 == 0
+
+
+def test_saw_thicknesses_are_mostly_preferred_numbers():
+    """ISO 3, R10: 1 1.25 1.6 2 2.5 3.15 4 5 6.3 8, rounded as the trade does to 1.2, 3 and 6."""
+    rounded = {1, 1.2, 1.6, 2, 2.5, 3, 4, 5, 6, 8}
+    for size in SAW_THICKNESSES:
+        decade = size if size >= 1 else size * 10
+        assert round(decade, 6) in rounded
+
+
+def test_every_operation_tool_metal_and_machine_has_a_speed_and_a_feed_with_a_source():
+    known = {source.key for source in SOURCES}
+    assert set(CUTS_AS) == set(MATERIALS)
+    for operation in OPERATIONS:
+        for material in MATERIALS:
+            for machine in MACHINES:
+                feed = machining.feed(operation, material, machine, diameter=10.0)
+                assert 0 < feed.low <= feed.value <= feed.high
+                assert feed.source in known
+                for tool in TOOLS:
+                    speed = machining.cutting_speed(operation, tool, material, machine)
+                    assert 0 < speed.low <= speed.high
+                    assert speed.value <= speed.high
+                    assert speed.source in known
+
+
+@pytest.mark.parametrize(
+    ("call", "name"),
+    [
+        (lambda: machining.cutting_speed("hew", "hss", "steel"), "operation"),
+        (lambda: machining.cutting_speed("part", "flint", "steel"), "tool"),
+        (lambda: machining.cutting_speed("part", "hss", "wood"), "material_key"),
+        (lambda: machining.cutting_speed("part", "hss", "steel", "shaky"), "machine"),
+        (lambda: machining.feed("drill", "steel"), "diameter"),
+        (lambda: machining.feed("drill", "steel", diameter=0.0), "diameter"),
+        (lambda: machining.spindle_speed(0.0, 10.0), "surface_speed"),
+        (lambda: machining.spindle_speed(10.0, -1.0), "diameter"),
+        (lambda: machining.surface_speed(float("nan"), 10.0), "spindle_speed"),
+        (lambda: machining.nearest_spindle_speed(0.0), "wanted"),
+        (lambda: machining.nearest_spindle_speed(10.0, (0.0,)), "available"),
+        (lambda: machining.machining_time(-1.0, 10.0), "travel"),
+        (lambda: machining.machining_time(1.0, 0.0), "feed_rate"),
+        (lambda: machining.passes(1.0, "drill"), "operation"),
+        (lambda: machining.passes(-1.0, "bore"), "stock"),
+        (lambda: machining.standard_saw(201.0, 1.0), "least_diameter"),
+        (lambda: machining.standard_saw(50.0, 7.0), "thickness"),
+        (lambda: machining.saw_teeth(0.0), "diameter"),
+    ],
+)
+def test_impossible_inputs_are_refused_by_name(call, name):
+    with pytest.raises(OutOfRange) as caught:
+        call()
+    assert caught.value.name == name
