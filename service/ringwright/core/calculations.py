@@ -8,7 +8,7 @@ import json
 from collections import OrderedDict, namedtuple
 
 from . import fields as field_tools
-from . import materials, reference, sizing, tooling
+from . import materials, piston_valve, reference, running, sealings, sizing, tooling
 from .problems import CoreProblem, InputProblem
 from .records import plain
 
@@ -20,7 +20,12 @@ _TABLE = (
     Calculation(
         "tooling", "The blank and the tools to make", tooling.FIELDS, tooling.calculate
     ),
+    Calculation("running", "What the rings lose, now and new", running.FIELDS, running.calculate),
+    Calculation(
+        "piston-valve", "Rings of a piston valve", piston_valve.FIELDS, piston_valve.calculate
+    ),
     Calculation("materials", "Materials and their properties", (), materials.calculate_materials),
+    Calculation("sealings", "Ways to seal a piston", (), sealings.calculate_sealings),
     Calculation("methods", "Formulas, ranges and sources", (), reference.calculate_methods),
 )
 
