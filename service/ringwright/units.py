@@ -159,7 +159,9 @@ NAMES = {
     "ratio": {"%": "percent"},
     "number": {},
 }
-# Steam is reckoned from the atmosphere (gauge); the words make either sense plain.
+# Steam is reckoned from the atmosphere (gauge); the words make either sense plain. A wall pressure
+# has no such choice, so these names belong to a kind of their own.
+STEAM_PRESSURE = "steam_pressure"
 _GAUGE_NAMES = {"psi gauge": "psi", "psig": "psi", "bar gauge": "bar", "barg": "bar"}
 _ABSOLUTE_NAMES = {
     "psi abs": "psi",
@@ -218,10 +220,11 @@ def _tables():
             factor, offset = line(source, names.get(unit, ""))
             table[name] = Scale(factor.numerator, factor.denominator, offset)
     atmosphere = line("atm", "megapascal")[0]
+    steam = scales[STEAM_PRESSURE] = dict(scales["pressure"])
     for name, base in _GAUGE_NAMES.items():
-        scales["pressure"][name] = scales["pressure"][base]
+        steam[name] = steam[base]
     for name, base in _ABSOLUTE_NAMES.items():
-        scales["pressure"][name] = scales["pressure"][base]._replace(offset=-atmosphere)
+        steam[name] = steam[base]._replace(offset=-atmosphere)
     shown = {}
     for unit, (name, source, target) in _INCH_UNITS.items():
         factor, offset = line(source, target)
@@ -266,11 +269,10 @@ _READERS = {
 def read(kind, text):
     """The number in core units that `text` stands for, a double correctly rounded.
 
-    kind: a key of core.fields.UNIT_OF_KIND. text: str such as "3 1/8 in", "4 thou", "120 psi".
+    kind: as `kind_of` gives it. text: str such as "3 1/8 in", "4 thou", "120 psi".
     Raises UnitProblem for anything else, with the remedy.
     """
-    reader = _READERS.get(kind)
-    match = reader(text) if reader is not None and len(text) <= LONGEST_MEASURE else None
+    match = _READERS[kind](text) if len(text) <= LONGEST_MEASURE else None
     if match is None:
         raise _what_is_wrong(kind, text)
     return _in_core_units(match, SCALES[kind][match["unit"]])
@@ -278,10 +280,6 @@ def read(kind, text):
 
 def _what_is_wrong(kind, text):
     """The UnitProblem for text that is no measure of this kind."""
-    if kind not in _READERS:
-        return UnitProblem(
-            "number", "this is a plain number, not text", "give a number without quotation marks"
-        )
     remedy = _how_to_write(kind)
     if len(text) > LONGEST_MEASURE:
         return UnitProblem(
@@ -336,7 +334,8 @@ def quoted(text):
 _EXAMPLES = {
     "length": '"80 mm", "3 1/8 in" or "4 thou"',
     "area": '"12 mm2" or "0.5 in2"',
-    "pressure": '"8 bar", "120 psi" or "135 psi abs"',
+    "pressure": '"0.05 MPa" or "7 psi"',
+    STEAM_PRESSURE: '"8 bar", "120 psi" or "135 psi abs"',
     "modulus": '"110 GPa" or "16e6 psi"',
     "force": '"12 N", "2.5 lbf" or "850 g"',
     "temperature": '"180 degC" or "350 degF"',
@@ -353,15 +352,27 @@ _EXAMPLES = {
 }
 
 
+def kind_of(entry):
+    """The kind of measure that a core Field reads text as; None where it takes no text."""
+    if entry.kind == "pressure" and "gauge" in entry.meaning:
+        return STEAM_PRESSURE
+    return entry.kind if entry.kind in _READERS else None
+
+
+def core_unit(kind):
+    """The core's unit of a kind of measure."""
+    return "MPa" if kind == STEAM_PRESSURE else UNIT_OF_KIND[kind]
+
+
 def example_texts(kind):
     """Texts of a kind that can be read, for documentation."""
     return re.findall('"([^"]+)"', _EXAMPLES.get(kind, ""))
 
 
 def _how_to_write(kind):
-    unit = UNIT_OF_KIND[kind]
+    unit = core_unit(kind)
     number = "a number" if unit == "1" else "a number in " + unit
     units = ", ".join(SCALES[kind])
     if kind not in _EXAMPLES:
-        return "give %s, without quotation marks" % number
+        return "give %s, or text such as \"5 %s\"" % (number, unit)
     return "give %s, or text with a unit such as %s (units: %s)" % (number, _EXAMPLES[kind], units)

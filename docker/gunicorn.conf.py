@@ -1,0 +1,36 @@
+"""How gunicorn runs the service, on a bench machine (service/start) and in the container alike.
+
+Every setting can be overruled on the command line or by GUNICORN_CMD_ARGS.
+"""
+
+import gc
+import os
+
+bind = "127.0.0.1:8000"
+workers = int(os.environ.get("WEB_CONCURRENCY", "0")) or min(4, os.cpu_count() or 1)
+# The sums hold the interpreter, so threads add no speed; they let one worker keep several
+# connections open, where a sync worker would close each after one answer.
+worker_class = "gthread"
+threads = 4
+keepalive = 30
+# Load once and fork: the tables and the app's files are then shared by all workers.
+preload_app = True
+# The longest calculation takes a fraction of a second; a worker silent for this long is broken.
+timeout = 30
+graceful_timeout = 10
+# One line may hold the longest query that the service answers (limits.LONGEST_QUERY) and its path.
+limit_request_line = 8190
+limit_request_fields = 60
+limit_request_field_size = 8190
+# The heartbeat file of a worker belongs in memory, not on a disk that may stall.
+worker_tmp_dir = "/dev/shm" if os.path.isdir("/dev/shm") else None
+# Newer releases would put a control socket into the home directory; nothing here needs one.
+control_socket_disable = True
+accesslog = None
+errorlog = "-"
+
+
+def when_ready(server):
+    # What is loaded now stays: keep the collector from touching, and so copying, shared pages.
+    gc.collect()
+    gc.freeze()

@@ -1,0 +1,206 @@
+"""From the core's records to the JSON that goes out, in metric or inch units.
+
+Written out here rather than through records.plain and marshmallow dumping: it is the busiest
+code of the service, and the answers are plain already. Tests hold the metric answer with its
+working equal to records.plain, and the quick way of `to_json` equal to `shown`.
+"""
+
+from collections import OrderedDict
+
+import orjson
+
+from ..core.records import Choice, Figure, Finding, Method, Quantity, Series, plain
+from ..units import SHOWN_IN_INCHES
+
+METRIC = "metric"
+INCH = "inch"
+SYSTEMS = (METRIC, INCH)
+# Keys whose numbers are in the unit that a plain {"value": ..., "unit": ...} entry names.
+LEAF_KEYS = frozenset(("value", "values", "low", "high", "lower", "upper", "limit", "limits"))
+_NO_TABLE = {}
+
+
+class NotFinite(ArithmeticError):
+    """A calculation gave infinity or no number: a fault of ours, never shown as a figure."""
+
+
+def to_json(answer, system=METRIC, working=True):
+    """The bytes of an answer.
+
+    answer: tree of core records as a calculation returns it. system: "metric" for the core's own
+    units or "inch". working: False leaves out the numbers put into each formula.
+    Raises NotFinite.
+    """
+    if system == METRIC:
+        # Dicts and lists stay in the library's compiled walk; it hands us the records only.
+        content = orjson.dumps(answer, default=_worked_record if working else _record)
+        # A number that is none, outside a record, would have become null; look again, slowly.
+        if b"null" not in content:
+            return content
+    return orjson.dumps(shown(answer, system, working))
+
+
+def _record(node):
+    return _HANDLERS[type(node)](node, _NO_TABLE, False)
+
+
+def _worked_record(node):
+    return _HANDLERS[type(node)](node, _NO_TABLE, True)
+
+
+def shown(answer, system=METRIC, working=True):
+    """The same as a tree of dicts, lists, text and numbers."""
+    return _shown(answer, SHOWN_IN_INCHES if system == INCH else _NO_TABLE, working)
+
+
+def _shown(node, table, working):
+    handler = _HANDLERS.get(type(node))
+    if handler is not None:
+        return handler(node, table, working)
+    if isinstance(node, dict):
+        return _mapping(node, table, working)
+    return plain(node)
+
+
+def _number(value, scale):
+    """A number, or list of numbers, on the scale shown; anything else as it is."""
+    if isinstance(value, (list, tuple)):
+        return [_number(one, scale) for one in value]
+    if value is None or isinstance(value, (str, bool)):
+        return value
+    if value - value != 0:
+        raise NotFinite("a figure is %r" % value)
+    if scale is None:
+        return value
+    return value * scale.numerator / scale.denominator + scale.offset
+
+
+def _float(value, table, working):
+    if value - value != 0:
+        raise NotFinite("a number is %r" % value)
+    return value
+
+
+def _as_it_is(value, table, working):
+    return value
+
+
+def _figure(node, table, working):
+    value, unit, symbol, method, steps, low, high = node
+    scale = table.get(unit)
+    if scale is None and type(value) is float and value - value == 0:
+        # Nearly every figure of a metric answer: spared the call of _number.
+        entry = {"value": value, "unit": unit, "symbol": symbol, "method": method}
+    else:
+        entry = {
+            "value": _number(value, scale),
+            "unit": unit if scale is None else scale.unit,
+            "symbol": symbol,
+            "method": method,
+        }
+    if working and steps:
+        entry["working"] = [_step(step, table) for step in steps]
+    if low is not None:
+        entry["low"] = _number(low, scale)
+    if high is not None:
+        entry["high"] = _number(high, scale)
+    return entry
+
+
+def _step(step, table):
+    symbol, value, unit = step
+    scale = table.get(unit)
+    return {
+        "symbol": symbol,
+        "value": _number(value, scale),
+        "unit": unit if scale is None else scale.unit,
+    }
+
+
+def _quantity(node, table, working):
+    value, unit = node
+    scale = table.get(unit)
+    return {"value": _number(value, scale), "unit": unit if scale is None else scale.unit}
+
+
+def _finding(node, table, working):
+    check, outcome, value, limit, why, remedy = node
+    entry = {"check": check, "outcome": outcome, "why": why, "remedy": remedy}
+    if value is not None:
+        entry["value"] = _shown(value, table, working)
+    if limit is not None:
+        entry["limit"] = _shown(limit, table, working)
+    return entry
+
+
+def _choice(node, table, working):
+    name, value, unit, why = node
+    scale = table.get(unit)
+    if type(value) is not str:
+        value = _number(value, scale)
+    return {
+        "input": name,
+        "value": value,
+        "unit": unit if scale is None else scale.unit,
+        "why": why,
+    }
+
+
+def _series(node, table, working):
+    values, unit, symbol = node
+    scale = table.get(unit)
+    return {
+        "values": _number(values, scale),
+        "unit": unit if scale is None else scale.unit,
+        "symbol": symbol,
+    }
+
+
+def _mapping(node, table, working):
+    unit = node.get("unit")
+    if isinstance(unit, str):
+        return _leaf(node, table, working)
+    find = _HANDLERS.get
+    shown_node = {}
+    for key, value in node.items():
+        handler = find(type(value), _shown)
+        shown_node[key] = handler(value, table, working)
+    return shown_node
+
+
+def _leaf(node, table, working):
+    """A plain {"value": ..., "unit": ...} entry, with whatever else it holds."""
+    scale = table.get(node["unit"])
+    entry = {}
+    for key, value in node.items():
+        if key in LEAF_KEYS:
+            entry[key] = _number(value, scale)
+        elif key == "unit" and scale is not None:
+            entry[key] = scale.unit
+        else:
+            entry[key] = _shown(value, table, working)
+    return entry
+
+
+def _sequence(node, table, working):
+    find = _HANDLERS.get
+    return [find(type(entry), _shown)(entry, table, working) for entry in node]
+
+
+_HANDLERS = {
+    Figure: _figure,
+    Quantity: _quantity,
+    Finding: _finding,
+    Choice: _choice,
+    Series: _series,
+    Method: lambda node, table, working: plain(node),
+    OrderedDict: _mapping,
+    dict: _mapping,
+    list: _sequence,
+    tuple: _sequence,
+    float: _float,
+    str: _as_it_is,
+    int: _as_it_is,
+    bool: _as_it_is,
+    type(None): _as_it_is,
+}

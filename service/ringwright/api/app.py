@@ -1,0 +1,108 @@
+"""The application: blueprints, problems and headers put together."""
+
+import logging
+
+import orjson
+from flask import Flask, request
+from flask_smorest import Api
+from werkzeug.exceptions import HTTPException
+
+from ..core import calculations as core
+from ..core.problems import CoreProblem, InputProblem
+from . import calculations, documents, examples, headers, limits, pages, problems, static_app
+
+_LOG = logging.getLogger("ringwright")
+
+# A new group of addresses is one line here: a flask_smorest Blueprint, documented with
+# `blueprint.doc`, whose views raise core problems and problems.Refused as the others do.
+MORE_BLUEPRINTS = (pages.blueprint,)
+
+
+class DocumentedApi(Api):
+    """flask-smorest's Api with our own problem documents."""
+
+    def handle_http_exception(self, error):
+        carried = [(k, v) for k, v in error.get_headers() if k in ("Allow", "Retry-After")]
+        return problems.of_status(error.code, carried)
+
+
+def create_app(table=None, app_folder=static_app.FOLDER):
+    """The Flask application.
+
+    table: name to core Calculation; the core's own when None. app_folder: where the built phone
+    app lies; a short page stands at / while there is none.
+    """
+    table = core.CALCULATIONS if table is None else table
+    app = Flask("ringwright", static_folder=None)
+    app.config.update(
+        API_TITLE=documents.TITLE,
+        API_VERSION=documents.VERSION,
+        OPENAPI_VERSION="3.1.0",
+        API_SPEC_OPTIONS=documents.SPEC_OPTIONS,
+        # A body in chunks is cut off here without a word: one byte over tells it from a whole one.
+        MAX_CONTENT_LENGTH=limits.LARGEST_BODY + 1,
+        PROPAGATE_EXCEPTIONS=False,
+    )
+    # An address with a doubled slash is another address, not one to be sent elsewhere.
+    app.url_map.merge_slashes = False
+    api = DocumentedApi(app)
+    for name, schema in documents.SCHEMAS.items():
+        api.spec.components.schema(name, schema)
+    for name, response in documents.RESPONSES.items():
+        api.spec.components.response(name, response)
+    api.register_blueprint(calculations.make_blueprint(table))
+    for blueprint in MORE_BLUEPRINTS:
+        api.register_blueprint(blueprint)
+    specification = api.spec.to_dict()
+    examples.put_into(specification, examples.read_all())
+    app.extensions["ringwright"] = {
+        "specification": orjson.dumps(specification),
+        "flaw": _flaw(table),
+    }
+    _register_front(app, table, app_folder)
+    _register_problems(app)
+    app.wsgi_app = headers.on_every_answer(app.wsgi_app)
+    return app
+
+
+def specification(app):
+    """The OpenAPI document of an application, as a dict."""
+    return orjson.loads(app.extensions["ringwright"]["specification"])
+
+
+def _register_front(app, table, folder):
+    held = static_app.read_app(folder)
+    if not held:
+        app.add_url_rule("/", "front", pages.front_page(table))
+        return
+    view = static_app.make_view(held)
+    app.add_url_rule("/", "front", view)
+    app.add_url_rule("/<path:name>", "app", view)
+
+
+def _register_problems(app):
+    @app.errorhandler(problems.Refused)
+    def refused(error):
+        return problems.problem(error.code, error.detail, error.faults)
+
+    @app.errorhandler(InputProblem)
+    def invalid(error):
+        return problems.problem("invalid-input", problems.detail_of(error.faults), error.faults)
+
+    @app.errorhandler(CoreProblem)
+    def unworkable(error):
+        return problems.problem(error.code, str(error))
+
+    @app.errorhandler(Exception)
+    def failed(error):
+        if isinstance(error, HTTPException):
+            return problems.of_status(error.code)
+        _LOG.exception("%s %s failed", request.method, request.path)
+        return problems.problem("internal-error", "the service failed on this request")
+
+
+def _flaw(table):
+    """What keeps the service from being ready, in words; None when nothing does."""
+    if not table:
+        return "there is no calculation to call"
+    return None

@@ -1,0 +1,118 @@
+"""POST and GET /v1/<calculation>, one pair for each entry of the core's table: load, work, send."""
+
+from flask import Response, request
+from flask_smorest import Blueprint
+
+from ..core.fields import field
+from . import answers, documents, headers, reading, version
+from .schemas import Schemas, load
+
+# Asked of the service and not of the calculation: in the query for POST as well as for GET.
+OPTIONS = (
+    field(
+        "units",
+        "choice",
+        "the units that come back",
+        default="metric: mm, N, MPa, degC, kg",
+        choices=answers.SYSTEMS,
+    ),
+    field(
+        "working",
+        "flag",
+        "whether the numbers put into each formula come back with each figure",
+        default="false",
+    ),
+)
+_NO_OPTIONS = {entry.name: None for entry in OPTIONS}
+_LISTS = ("records", "object")
+# Tables to read, not sums to work: they are only ever fetched.
+REFERENCE_LISTS = ("materials", "bars", "methods")
+
+
+def scalar_fields(fields):
+    """Those of the fields that a query can carry."""
+    return tuple(entry for entry in fields if entry.kind not in _LISTS)
+
+
+def has_address(fields):
+    """True when every input that must be given fits in a query, so that GET can be offered."""
+    return not any(entry.required and entry.kind in _LISTS for entry in fields)
+
+
+def make_blueprint(table):
+    """The blueprint of every calculation in `table` (name to core Calculation)."""
+    blueprint = Blueprint(
+        "calculations",
+        __name__,
+        url_prefix="/v1",
+        description="The sums: each takes what is known and says what it chose for the rest.",
+    )
+    schemas = Schemas()
+    for calculation in table.values():
+        _add(blueprint, schemas, calculation)
+    return blueprint
+
+
+def _add(blueprint, schemas, calculation):
+    fields = tuple(calculation.fields)
+    clash = {entry.name for entry in fields} & {entry.name for entry in OPTIONS}
+    if clash:
+        raise ValueError("%s has inputs named like options: %s" % (calculation.name, clash))
+    if calculation.name in REFERENCE_LISTS:
+        _add_get(blueprint, schemas, calculation, documents.list_operation)
+        return
+    _add_post(blueprint, schemas, calculation)
+    if has_address(fields):
+        _add_get(blueprint, schemas, calculation, documents.get_operation)
+
+
+def _add_post(blueprint, schemas, calculation):
+    fields = tuple(calculation.fields)
+    body_class = schemas.schema(_words(calculation) + "Request", fields)
+    option_class = schemas.schema("Options", OPTIONS, in_query=True)
+    body_schema, option_schema = body_class(), option_class()
+
+    def view():
+        reading.refuse_other_forms(request)
+        options = _NO_OPTIONS
+        if request.query_string:
+            options = load(option_schema, OPTIONS, reading.query(request, OPTIONS))
+        return _answer(calculation, load(body_schema, fields, reading.body(request)), options)
+
+    view = blueprint.doc(**documents.post_operation(calculation, option_class, body_class))(view)
+    blueprint.add_url_rule(
+        "/" + calculation.name, "post-" + calculation.name, view, methods=["POST"]
+    )
+
+
+def _add_get(blueprint, schemas, calculation, described):
+    fields = OPTIONS + scalar_fields(calculation.fields)
+    left_out = [entry.name for entry in calculation.fields if entry.kind in _LISTS]
+    query_class = schemas.schema(_words(calculation) + "Query", fields, in_query=True)
+    query_schema = query_class()
+
+    def view():
+        reading.refuse_other_forms(request)
+        tag = version.tag_of(request)
+        if headers.is_known(tag):
+            return headers.keepable(Response(status=304), tag)
+        values = load(query_schema, fields, reading.query(request, fields))
+        options = {entry.name: values.pop(entry.name) for entry in OPTIONS}
+        values.update(dict.fromkeys(left_out))
+        return headers.keepable(_answer(calculation, values, options), tag)
+
+    view = blueprint.doc(**described(calculation, query_class))(view)
+    blueprint.add_url_rule(
+        "/" + calculation.name, "get-" + calculation.name, view, methods=["GET"]
+    )
+
+
+def _words(calculation):
+    return "".join(word.capitalize() for word in calculation.name.split("-"))
+
+
+def _answer(calculation, values, options):
+    content = answers.to_json(
+        calculation.run(values), options["units"] or answers.METRIC, options["working"] or False
+    )
+    return Response(content, mimetype="application/json")

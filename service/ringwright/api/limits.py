@@ -1,0 +1,22 @@
+"""Every limit of the service, each with its reason."""
+
+# A request of 500 list entries with ten long texts each is about 400 kB; nothing real is larger.
+LARGEST_BODY = 1_000_000
+
+# Below what gunicorn (8190) and nginx (8 k) take in one request line, so that we answer, not they.
+LONGEST_QUERY = 6_000
+
+# A whole number beyond this is no size of anything here, and floats above it lose whole numbers.
+LARGEST_WHOLE_NUMBER = 2**53
+
+# A wrong unit in a list of 500 entries need be told only so many times.
+MOST_ERRORS = 50
+
+# Answers change only with a release of the service; an hour keeps a bad release from living long.
+ANSWER_SECONDS = 3600
+
+# A browser may keep the answer to "may this page ask?" for a day (browsers cap it lower).
+PREFLIGHT_SECONDS = 86400
+
+# Files with a hash in their name never change: the longest time that caches honour.
+FOREVER_SECONDS = 31536000

@@ -1,0 +1,121 @@
+"""What is not a calculation: health, readiness, the specification, the kinds of problem, a page."""
+
+import hashlib
+from base64 import b64encode
+from html import escape
+
+import orjson
+from flask import Response, current_app, request
+from flask_smorest import Blueprint
+
+from . import documents, headers, version
+from .problems import KINDS, problem
+
+blueprint = Blueprint("service", __name__, description="The service itself.")
+
+_STATUS = {
+    "type": "object",
+    "properties": {"status": {"type": "string"}},
+    "required": ["status"],
+}
+
+
+@blueprint.route("/healthz")
+@blueprint.doc(
+    summary="Whether the process answers",
+    operationId="health",
+    responses={
+        "200": {"description": "It does.", "content": {"application/json": {"schema": _STATUS}}}
+    },
+)
+def healthz():
+    return Response(b'{"status":"ok"}', mimetype="application/json")
+
+
+@blueprint.route("/readyz")
+@blueprint.doc(
+    summary="Whether the calculations can be called",
+    operationId="readiness",
+    responses={
+        "200": {"description": "They can.", "content": {"application/json": {"schema": _STATUS}}},
+        "503": {"$ref": "#/components/responses/Problem503"},
+    },
+)
+def readyz():
+    flaw = current_app.extensions["ringwright"]["flaw"]
+    if flaw:
+        return problem("not-ready", flaw)
+    return Response(b'{"status":"ready"}', mimetype="application/json")
+
+
+@blueprint.route("/openapi.json")
+@blueprint.doc(
+    summary="This document",
+    operationId="specification",
+    responses=documents.kept({"type": "object"}, "OpenAPI 3.1."),
+)
+def openapi_json():
+    return _kept(current_app.extensions["ringwright"]["specification"], "application/json")
+
+
+@blueprint.route("/v1/problems")
+@blueprint.doc(
+    summary="Every kind of problem that an answer may name",
+    operationId="list_problems",
+    responses=documents.kept(documents.PROBLEM_LIST, "Code, status, title and remedy of each."),
+)
+def problem_kinds():
+    return _kept(_PROBLEM_KINDS, "application/json")
+
+
+_PROBLEM_KINDS = orjson.dumps(
+    {
+        "problems": [
+            {"code": code, "status": kind.status, "title": kind.title, "remedy": kind.remedy}
+            for code, kind in KINDS.items()
+        ]
+    }
+)
+
+
+def _kept(content, media_type):
+    tag = version.tag_of(request)
+    if headers.is_known(tag):
+        return headers.keepable(Response(status=304), tag)
+    return headers.keepable(Response(content, mimetype=media_type), tag)
+
+
+_STYLE = "body{font:1.1rem/1.5 sans-serif;max-width:42rem;margin:2rem auto;padding:0 1rem}"
+_STYLE_HASH = b64encode(hashlib.sha256(_STYLE.encode()).digest()).decode()
+_PAGE = """<!doctype html>
+<html lang="en"><head><meta charset="utf-8"><title>Ringwright</title>
+<meta name="viewport" content="width=device-width, initial-scale=1"><style>%s</style></head>
+<body><main><h1>Ringwright</h1>
+<p>Piston rings for steam engines that match no catalogue. This is the service; the phone app is
+not built here yet.</p>
+<p>A whole ring from a bore: <a href="/v1/sizing?bore=80%%20mm">/v1/sizing?bore=80 mm</a>.
+Every call: <a href="/openapi.json">/openapi.json</a>.</p>
+<ul>%s</ul>
+<p>Figures are design aids. They do not replace measuring the engine in front of you, and local
+rules for pressure systems come first.</p></main></body></html>
+"""
+
+
+def front_page(table):
+    """A function that answers / with a short page about the calculations in `table`."""
+    items = "".join(
+        "<li><code>/v1/%s</code>: %s</li>" % (escape(name), escape(calculation.summary))
+        for name, calculation in table.items()
+    )
+    content = _PAGE % (_STYLE, items)
+
+    def view():
+        response = Response(content, mimetype="text/html")
+        response.headers["Cache-Control"] = "no-cache"
+        response.headers["Content-Security-Policy"] = (
+            "default-src 'none'; style-src 'sha256-%s'; base-uri 'none'; form-action 'none'; "
+            "frame-ancestors 'none'" % _STYLE_HASH
+        )
+        return response
+
+    return view

@@ -1,0 +1,181 @@
+"""Every error answer: one shape (RFC 9457, Problem Details for HTTP APIs), one builder.
+
+A problem carries "type" (a link into /v1/problems), "title", "status", "detail", "code" and
+"errors": at least one entry {path, pointer, code, message, remedy}. `path` lists the names and
+indexes from the top of the request to the value at fault, `pointer` is the same as a JSON Pointer
+(RFC 6901); both are empty where the request as a whole is at fault.
+"""
+
+from collections import OrderedDict, namedtuple
+
+import orjson
+from flask import Response
+
+from ..core.problems import Fault
+from . import limits
+
+MEDIA_TYPE = "application/problem+json"
+
+Kind = namedtuple("Kind", ("status", "title", "remedy"))
+
+KINDS = OrderedDict(
+    (
+        (
+            "bad-request",
+            Kind(400, "The request is not well formed", "send an ordinary HTTP request"),
+        ),
+        (
+            "malformed-json",
+            Kind(400, "The body is not JSON", 'send one JSON object, such as {"bore": "80 mm"}'),
+        ),
+        (
+            "not-found",
+            Kind(404, "There is nothing at this address", "see /openapi.json for every address"),
+        ),
+        (
+            "method-not-allowed",
+            Kind(405, "This address does not take that method", "use a method of the Allow header"),
+        ),
+        (
+            "not-acceptable",
+            Kind(
+                406,
+                "The answer is not to be had in that form",
+                "accept application/json, or send no Accept header",
+            ),
+        ),
+        (
+            "body-too-large",
+            Kind(
+                413,
+                "The body is too large",
+                "send at most %d bytes; split the job" % limits.LARGEST_BODY,
+            ),
+        ),
+        (
+            "query-too-long",
+            Kind(
+                414,
+                "The query is too long",
+                "send at most %d characters, or POST the same as JSON" % limits.LONGEST_QUERY,
+            ),
+        ),
+        (
+            "unsupported-media-type",
+            Kind(
+                415,
+                "The body is not of a kind that is read here",
+                "send Content-Type: application/json, in UTF-8, not compressed",
+            ),
+        ),
+        (
+            "invalid-input",
+            Kind(422, "Some inputs cannot be worked with", "mend the inputs listed in errors"),
+        ),
+        (
+            "out-of-range",
+            Kind(
+                422,
+                "A formula was asked for more than it covers",
+                "bring the inputs back into the range named",
+            ),
+        ),
+        (
+            "not-converged",
+            Kind(
+                422,
+                "No answer was found for these inputs",
+                "change the inputs a little, or give one value fewer",
+            ),
+        ),
+        (
+            "internal-error",
+            Kind(
+                500,
+                "The service failed",
+                "not your mistake: report the request that brought this about",
+            ),
+        ),
+        ("not-ready", Kind(503, "The service is not ready", "try again in a minute")),
+    )
+)
+_CODE_OF_STATUS = {
+    400: "bad-request",
+    404: "not-found",
+    405: "method-not-allowed",
+    406: "not-acceptable",
+    413: "body-too-large",
+    414: "query-too-long",
+    415: "unsupported-media-type",
+    422: "invalid-input",
+    503: "not-ready",
+}
+
+
+class Refused(Exception):
+    """A request refused before any calculation: the code of a KINDS entry and what was wrong.
+
+    faults: list of core Fault; without any, one is made from `detail` and the kind's remedy.
+    """
+
+    def __init__(self, code, detail, faults=(), remedy="", path=()):
+        super().__init__(detail)
+        self.code = code
+        self.detail = detail
+        self.faults = list(faults) or [Fault(path, code, detail, remedy or KINDS[code].remedy)]
+
+
+def problem(code, detail, faults=(), headers=None):
+    """The Response for a problem; `faults` as in Refused."""
+    kind = KINDS[code]
+    faults = list(faults) or [Fault((), code, detail, kind.remedy)]
+    if len(faults) > limits.MOST_ERRORS:
+        detail = "%s (and %d more)" % (detail, len(faults) - limits.MOST_ERRORS)
+    content = {
+        "type": "/v1/problems#" + code,
+        "title": kind.title,
+        "status": kind.status,
+        "detail": sendable(detail),
+        "code": code,
+        "errors": [_entry(fault) for fault in faults[: limits.MOST_ERRORS]],
+    }
+    response = Response(orjson.dumps(content), kind.status, mimetype=MEDIA_TYPE)
+    response.headers["Cache-Control"] = "no-store"
+    response.headers.extend(headers or {})
+    return response
+
+
+def of_status(status, headers=None):
+    """The Response for an HTTP error that the framework found."""
+    code = _CODE_OF_STATUS.get(status, "bad-request" if status < 500 else "internal-error")
+    return problem(code, KINDS[code].title, headers=headers)
+
+
+def detail_of(faults):
+    """One sentence for a list of faults."""
+    first = faults[0].message
+    rest = len(faults) - 1
+    return first if not rest else "%s; and %d more" % (first, rest)
+
+
+def _entry(fault):
+    path = [sendable(step) if isinstance(step, str) else step for step in fault.path]
+    return {
+        "path": path,
+        "pointer": "".join("/" + _escaped(str(step)) for step in path),
+        "code": fault.code,
+        "message": sendable(fault.message),
+        "remedy": sendable(fault.remedy),
+    }
+
+
+def _escaped(step):
+    return step.replace("~", "~0").replace("/", "~1")
+
+
+def sendable(text):
+    """Text that UTF-8 can carry and a terminal can show, whatever a stranger put in it."""
+    clean = text.encode("utf-8", "replace").decode("utf-8")
+    if clean.isprintable():
+        return clean
+    return "".join(letter if letter.isprintable() else "?" for letter in clean)

@@ -1,0 +1,282 @@
+"""marshmallow schemas made from the core's tables of inputs: one declaration, both jobs.
+
+Loading turns text with a unit into a number in core units; bounds, choices, required inputs and
+unknown names are then the core's to check (core.fields.checked), so that the phone refuses the
+same things in the same words. The specification is made from the same schemas.
+"""
+
+from collections import namedtuple
+
+import marshmallow as ma
+
+from .. import units
+from ..core.fields import LONGEST_LIST, LONGEST_TEXT, UNIT_OF_KIND, checked
+from ..core.problems import Fault, InputProblem
+from . import limits
+
+# What a field has to say against a value; the path is added where the errors are gathered.
+Refusal = namedtuple("Refusal", ("code", "message", "remedy"))
+
+
+class CheckedByCore:
+    """Keeps marshmallow's own words for missing and null values out: the core has its own."""
+
+    def _validate_missing(self, value):
+        pass
+
+
+class EdgeField(CheckedByCore, ma.fields.Field):
+    """A field that hands its value on as it came."""
+
+
+class Choice(EdgeField):
+    """One word of a list."""
+
+
+class Text(EdgeField):
+    """Free text."""
+
+
+class Flag(EdgeField):
+    """True or false."""
+
+
+class Number(EdgeField):
+    """A plain or a whole number."""
+
+    def _deserialize(self, value, attr, data, **kwargs):
+        if type(value) is int and abs(value) > limits.LARGEST_WHOLE_NUMBER:
+            raise ma.ValidationError(
+                [Refusal("number", "this number is too large to be a size", "give a smaller one")]
+            )
+        return value
+
+
+class Measure(Number):
+    """A number in the core's unit, or text with a unit."""
+
+    def __init__(self, kind, **options):
+        super().__init__(**options)
+        self.kind = kind
+
+    def _deserialize(self, value, attr, data, **kwargs):
+        if type(value) is str:
+            try:
+                return units.read(self.kind, value)
+            except units.UnitProblem as problem:
+                raise ma.ValidationError(
+                    [Refusal(problem.code, problem.message, problem.remedy)]
+                ) from None
+        return super()._deserialize(value, attr, data, **kwargs)
+
+
+class ListOf(CheckedByCore, ma.fields.List):
+    """A list whose entries are loaded one by one; anything else is the core's to refuse."""
+
+    def __init__(self, inner, longest, **options):
+        super().__init__(inner, **options)
+        self.longest = longest
+
+    def _deserialize(self, value, attr, data, **kwargs):
+        if not isinstance(value, list) or len(value) > self.longest:
+            return value
+        return super()._deserialize(value, attr, data, **kwargs)
+
+
+class ObjectOf(CheckedByCore, ma.fields.Nested):
+    """An object with its own fields; anything else is the core's to refuse."""
+
+    def __init__(self, schema, **options):
+        super().__init__(schema, unknown=ma.INCLUDE, **options)
+
+    def _deserialize(self, value, attr, data, **kwargs):
+        if not isinstance(value, dict):
+            return value
+        return super()._deserialize(value, attr, data, **kwargs)
+
+
+class Strict(ma.Schema):
+    """Base of every request schema: the specification says that unknown names are refused."""
+
+    class Meta:
+        unknown = ma.RAISE
+
+
+class Schemas:
+    """Makes and keeps the schema of each table of fields; equal tables share one schema."""
+
+    def __init__(self):
+        self._made = []
+
+    def schema(self, name, fields, in_query=False):
+        """The schema class of `fields`, named `name` unless the same was made before.
+
+        in_query: True for a query, which has no way to write null.
+        """
+        key = (tuple(fields), in_query)
+        taken = set()
+        for made_name, made_key, made in self._made:
+            if made_key == key:
+                return made
+            taken.add(made_name)
+        while name in taken:
+            name += "Too"
+        declared = {entry.name: self._field(entry, not in_query) for entry in fields}
+        made = Strict.from_dict(declared, name=name)
+        self._made.append((name, key, made))
+        return made
+
+    def _field(self, entry, may_be_null):
+        """The marshmallow field of a core Field; null is the same as leaving an input out."""
+        may_be_null = may_be_null and not entry.required
+        options = {
+            "required": entry.required,
+            "allow_none": may_be_null,
+            "metadata": {"description": description(entry), **_metadata(entry, may_be_null)},
+        }
+        if entry.kind == "object":
+            return ObjectOf(self.schema(_entry_name(entry), entry.items), **options)
+        if entry.kind == "records":
+            if len(entry.items) == 1 and entry.items[0].name == "":
+                inner = self._field(entry.items[0], False)
+            else:
+                inner = ObjectOf(self.schema(_entry_name(entry), entry.items))
+            return ListOf(inner, entry.highest or LONGEST_LIST, **options)
+        measure = units.kind_of(entry)
+        if measure is not None:
+            return Measure(measure, **options)
+        return _PLAIN_FIELDS[entry.kind](**options)
+
+
+_PLAIN_FIELDS = {"choice": Choice, "text": Text, "flag": Flag, "count": Number, "number": Number}
+
+
+def _entry_name(entry):
+    return "".join(word.capitalize() for word in entry.name.split("_")) + "Entry"
+
+
+def description(entry):
+    """The meaning of a field, its unit and what is taken when it is not given, as a sentence."""
+    text = entry.meaning
+    unit = UNIT_OF_KIND.get(entry.kind, "1")
+    if unit != "1":
+        text += " A number in %s, or text with a unit." % unit
+    if entry.default:
+        text += " Default: %s." % entry.default.rstrip(".")
+    return text
+
+
+def bounds(entry):
+    """The bounds of a number as JSON Schema keywords."""
+    found = {}
+    if entry.lowest is not None:
+        found["exclusiveMinimum" if entry.above_lowest else "minimum"] = entry.lowest
+    if entry.highest is not None:
+        found["maximum"] = entry.highest
+    return found
+
+
+def _metadata(entry, may_be_null):
+    """What the specification says of a field, in JSON Schema's words."""
+    if entry.kind == "choice":
+        words = list(entry.choices) + ([None] if may_be_null else [])
+        return {"type": "string", "enum": words}
+    if entry.kind == "text":
+        return {"type": "string", "maxLength": LONGEST_TEXT}
+    if entry.kind == "flag":
+        return {"type": "boolean"}
+    if entry.kind == "records":
+        return {"minItems": entry.lowest or 0, "maxItems": entry.highest or LONGEST_LIST}
+    if entry.kind == "object":
+        return {}
+    found = {"x-symbol": entry.symbol} if entry.symbol else {}
+    if entry.above_lowest:
+        # Said again for readers of the specification that drop exclusive bounds.
+        found["x-more-than"] = entry.lowest
+    number = {"type": "integer" if entry.kind == "count" else "number", **bounds(entry)}
+    measure = units.kind_of(entry)
+    if measure is None:
+        return {**number, **found}
+    forms = [number, {"$ref": "#/components/schemas/" + text_schema_name(measure)}]
+    if may_be_null:
+        forms.append({"type": "null"})
+    return {"anyOf": forms, "x-unit": UNIT_OF_KIND[entry.kind], **found}
+
+
+def text_schema_name(kind):
+    """The name in the specification of the texts that a kind of measure may be given as."""
+    return "".join(word.capitalize() for word in kind.split("_")) + "Text"
+
+
+def text_schemas():
+    """Name and JSON Schema of the texts of every kind of measure."""
+    return {
+        text_schema_name(kind): {
+            "type": "string",
+            "description": "A number and a unit: " + ", ".join(units.SCALES[kind]),
+            "pattern": units.pattern(kind),
+            "maxLength": units.LONGEST_MEASURE,
+            "examples": units.example_texts(kind),
+        }
+        for kind in units.SCALES
+        if units.SCALES[kind]
+    }
+
+
+def load(schema, fields, given):
+    """Checked values in core units, every field's name present.
+
+    schema: schema instance made from `fields`. given: what the request held. Raises InputProblem
+    with every fault, those of units and those of the core, in the order of the fields.
+    """
+    if not isinstance(given, dict):
+        return checked(fields, given)
+    loaded, messages = _loaded(schema, given)
+    if messages:
+        raise InputProblem(_all_faults(fields, loaded, messages))
+    return checked(fields, loaded)
+
+
+def _loaded(schema, given):
+    """What could be loaded, and marshmallow's messages on what could not.
+
+    Schema.load would visit every field of the table; a request gives a few of them.
+    """
+    declared = schema.load_fields
+    loaded, messages = {}, {}
+    for name, value in given.items():
+        one = declared.get(name)
+        if one is None:
+            loaded[name] = value
+            continue
+        try:
+            loaded[name] = one.deserialize(value, name, given, partial=True)
+        except ma.ValidationError as error:
+            messages[name] = error.messages
+    return loaded, messages
+
+
+def _all_faults(fields, loaded, messages):
+    """The faults of units, then those the core finds in the inputs that had none."""
+    faults = list(_gathered((), messages))
+    try:
+        checked(fields, loaded)
+    except InputProblem as problem:
+        # An input at fault was left out of this look, so "it is needed" would be said in vain.
+        faults += [fault for fault in problem.faults if fault.path[0] not in messages]
+    order = {entry.name: place for place, entry in enumerate(fields)}
+    return sorted(faults, key=lambda fault: order.get(fault.path[0], -1))
+
+
+def _gathered(path, messages):
+    if isinstance(messages, dict):
+        for step, inner in messages.items():
+            yield from _gathered((*path, step), inner)
+        return
+    for refusal in messages:
+        yield Fault(
+            path,
+            refusal.code,
+            "%s: %s" % (".".join(str(step) for step in path), refusal.message),
+            refusal.remedy,
+        )

@@ -1,0 +1,120 @@
+"""The built phone app, held in memory and served from there: no request reads a file.
+
+The whole app is a few hundred kilobytes, compressed once when the service starts (or at build time
+where .br and .gz files lie beside the originals). A file with a hash in its name never
+changes and may be kept for ever; everything else (the page, the service worker, the manifest) is
+asked for again each time, and an unchanged one costs a 304.
+"""
+
+import gzip
+import hashlib
+import mimetypes
+import re
+from collections import namedtuple
+from pathlib import Path
+
+from flask import Response, request
+from werkzeug.exceptions import NotFound
+
+from . import headers, limits
+
+FOLDER = Path(__file__).parents[1] / "app"
+# WebAssembly needs one word; all else comes from this very host, and nothing is written inline.
+POLICY = (
+    "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; "
+    "img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; worker-src 'self'; "
+    "manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+)
+PERMISSIONS = "camera=(), microphone=(), geolocation=(), payment=(), usb=()"
+# What Vite puts between the last dash and the extension: name-Ab3_x9Zk.js
+_HASHED = re.compile("[.-][A-Za-z0-9_-]{8,}\\.[a-z0-9]+$")
+_TYPES = {
+    ".js": "text/javascript",
+    ".mjs": "text/javascript",
+    ".wasm": "application/wasm",
+    ".webmanifest": "application/manifest+json",
+    ".json": "application/json",
+    ".svg": "image/svg+xml",
+    ".woff2": "font/woff2",
+}
+_COMPRESSED = (".br", ".gz")
+# Below this a compressed file saves less than its header costs.
+_WORTH_COMPRESSING = 400
+
+# content: encoding name ("br", "gzip", "identity") -> bytes.
+Held = namedtuple("Held", ("media_type", "for_ever", "content", "tag"))
+
+
+def read_app(folder=FOLDER):
+    """Path below the app's root -> Held, for every file of the built app; empty when not built."""
+    if not (folder / "index.html").is_file():
+        return {}
+    return {
+        path.relative_to(folder).as_posix(): _held(folder, path)
+        for path in sorted(folder.rglob("*"))
+        if path.is_file() and path.suffix not in _COMPRESSED
+    }
+
+
+def _held(folder, path):
+    data = path.read_bytes()
+    name = path.relative_to(folder).as_posix()
+    guessed = mimetypes.guess_type(name)[0]
+    media_type = _TYPES.get(path.suffix) or guessed or "application/octet-stream"
+    content = {"identity": data}
+    for encoding, suffix in (("br", ".br"), ("gzip", ".gz")):
+        beside = path.with_name(path.name + suffix)
+        if beside.is_file():
+            content[encoding] = beside.read_bytes()
+    if "gzip" not in content and len(data) >= _WORTH_COMPRESSING:
+        smaller = gzip.compress(data, 9, mtime=0)
+        if len(smaller) < len(data):
+            content["gzip"] = smaller
+    for_ever = name.startswith("assets/") and bool(_HASHED.search(path.name))
+    return Held(media_type, for_ever, content, hashlib.sha256(data).hexdigest()[:32])
+
+
+def make_view(held):
+    """A view that serves `held`; an address of a screen (no dot in it) gets the page itself."""
+    page = held["index.html"]
+
+    def view(name=""):
+        found = held.get(name or "index.html")
+        if found is None:
+            if "." in name or "text/html" not in request.headers.get("Accept", ""):
+                raise NotFound
+            found = page
+        return _send(found)
+
+    return view
+
+
+def _send(found):
+    encoding = _best_encoding(found)
+    # A cache must not hand the tag of one encoding out with the bytes of another.
+    tag = found.tag if encoding == "identity" else "%s-%s" % (found.tag, encoding)
+    if headers.is_known(tag):
+        response = Response(status=304)
+    else:
+        response = Response(found.content[encoding], mimetype=found.media_type)
+        if encoding != "identity":
+            response.headers["Content-Encoding"] = encoding
+    response.headers["ETag"] = '"%s"' % tag
+    response.headers["Vary"] = "Accept-Encoding"
+    response.headers["Cache-Control"] = (
+        "public, max-age=%d, immutable" % limits.FOREVER_SECONDS
+        if found.for_ever
+        else "no-cache"
+    )
+    response.headers["Content-Security-Policy"] = POLICY
+    response.headers["Permissions-Policy"] = PERMISSIONS
+    response.headers["Cross-Origin-Opener-Policy"] = "same-origin"
+    return response
+
+
+def _best_encoding(found):
+    offered = request.accept_encodings
+    for encoding in ("br", "gzip"):
+        if encoding in found.content and offered.quality(encoding) > 0:
+            return encoding
+    return "identity"

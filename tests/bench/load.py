@@ -1,0 +1,67 @@
+"""A small load generator on 127.0.0.1: one kept connection, as many requests as it will answer.
+
+Bounded in time and count; used only against servers that the benchmark itself started.
+"""
+
+import socket
+import time
+
+
+def request_bytes(method, path, body=b""):
+    """An HTTP/1.1 request as bytes."""
+    head = "%s %s HTTP/1.1\r\nHost: 127.0.0.1\r\nAccept: application/json\r\n" % (method, path)
+    if body:
+        head += "Content-Type: application/json\r\nContent-Length: %d\r\n" % len(body)
+    return head.encode() + b"\r\n" + body
+
+
+class Connection:
+    """One connection, opened again when the server closes it."""
+
+    def __init__(self, port):
+        self.port = port
+        self.socket = None
+
+    def exchange(self, message):
+        """Sends a request and returns (status, body)."""
+        if self.socket is None:
+            self.socket = socket.create_connection(("127.0.0.1", self.port), timeout=20)
+            self.socket.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
+        self.socket.sendall(message)
+        received = b""
+        while b"\r\n\r\n" not in received:
+            received += self._more()
+        head, _, body = received.partition(b"\r\n\r\n")
+        head = head.lower()
+        length = int(head.partition(b"content-length:")[2].split(b"\r\n")[0])
+        while len(body) < length:
+            body += self._more()
+        if b"connection: close" in head:
+            self.close()
+        return int(head.split()[1]), body
+
+    def _more(self):
+        piece = self.socket.recv(262144)
+        if not piece:
+            raise ConnectionError("the server closed the connection in mid-answer")
+        return piece
+
+    def close(self):
+        if self.socket is not None:
+            self.socket.close()
+            self.socket = None
+
+
+def rate(port, message, seconds, most=100_000):
+    """Requests answered per second over one connection; every answer must be a 200."""
+    connection = Connection(port)
+    count = 0
+    try:
+        start = time.perf_counter()
+        while count < most and time.perf_counter() - start < seconds:
+            status, _ = connection.exchange(message)
+            assert status == 200, status
+            count += 1
+        return count / (time.perf_counter() - start)
+    finally:
+        connection.close()
