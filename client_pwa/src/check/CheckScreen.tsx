@@ -1,0 +1,5 @@
+import { GenericScreen } from "../figures/GenericScreen";
+
+export function CheckScreen() {
+  return <GenericScreen calculation="inspection" />;
+}

@@ -1,0 +1,113 @@
+/** The shapes that the core returns (see core/records.py), as the app reads them. */
+
+export interface Quantity {
+  value: number;
+  unit: string;
+}
+
+export interface WorkingEntry extends Quantity {
+  symbol: string;
+}
+
+export interface Figure extends Quantity {
+  symbol: string;
+  method: string;
+  working?: WorkingEntry[];
+  low?: number;
+  high?: number;
+}
+
+export type Outcome = "good" | "watch" | "stop";
+
+export interface Finding {
+  check: string;
+  outcome: Outcome;
+  why: string;
+  remedy: string;
+  value?: Quantity;
+  limit?: Quantity;
+}
+
+export interface Choice {
+  input: string;
+  value: string | number | boolean | null;
+  unit: string;
+  why: string;
+}
+
+export interface Caution {
+  key: string;
+  text: string;
+}
+
+export interface Size {
+  name?: string;
+  label: string;
+  value: number;
+  unit: string;
+  limits?: { lower: number; upper: number };
+}
+
+export interface Tool {
+  tool: string;
+  title: string;
+  material: string;
+  why: string;
+  sizes: Size[];
+}
+
+export interface Operation {
+  number: number;
+  title: string;
+  tool: string;
+  text: string;
+  sizes: Size[];
+  speed?: Quantity;
+  feed?: Quantity;
+  time?: Quantity;
+  check: string;
+  cautions: Caution[];
+}
+
+export interface Series {
+  values: number[];
+  unit: string;
+  symbol: string;
+}
+
+/** What every calculation returns, and by name whatever else is its own. */
+export interface Answer {
+  figures: Record<string, Figure>;
+  findings: Finding[];
+  chosen: Choice[];
+  cautions: Caution[];
+  [extra: string]: unknown;
+}
+
+export interface Fault {
+  path: (string | number)[];
+  code: string;
+  message: string;
+  remedy: string;
+}
+
+export interface Problem {
+  code: string;
+  message?: string;
+  faults: Fault[];
+}
+
+export interface Method {
+  key: string;
+  title: string;
+  formula: string;
+  validity: string;
+  sources: { key: string; title: string; basis: string }[];
+}
+
+export interface Source {
+  key: string;
+  title: string;
+  where: string;
+  basis: string;
+}

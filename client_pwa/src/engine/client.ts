@@ -1,0 +1,137 @@
+/** Asks the engine. Per calculation the latest question wins: one is being worked, the newest waits,
+ * whatever lay between is dropped, and a stale answer never reaches a screen. */
+
+import filesUrl from "virtual:core-files";
+import wasmUrl from "@micropython/micropython-webassembly-pyscript/micropython.wasm?url";
+import type { Answer, Problem } from "./answers";
+import type { FromWorker, PlainError, ToWorker } from "./protocol";
+
+export type Outcome =
+  | { state: "answer"; answer: Answer; text: string }
+  | { state: "problem"; problem: Problem }
+  | { state: "broken"; error: PlainError };
+
+type Listener = (outcome: Outcome) => void;
+
+interface Waiting {
+  name: string;
+  text: string;
+  listener: Listener;
+}
+
+class Lane {
+  private worker: Worker | undefined;
+  private waiting = new Map<string, Waiting>();
+  private working: (Waiting & { ticket: number }) | undefined;
+  private tickets = 0;
+
+  ask(name: string, text: string, listener: Listener): void {
+    this.waiting.delete(name);
+    this.waiting.set(name, { name, text, listener });
+    this.next();
+  }
+
+  /** Forgets a question: its answer, if still to come, is dropped. */
+  drop(name: string): void {
+    this.waiting.delete(name);
+    if (this.working?.name === name) this.working.listener = () => undefined;
+  }
+
+  start(): void {
+    if (this.worker) return;
+    const worker = new Worker(new URL("./worker.ts", import.meta.url), { type: "module", name: "engine" });
+    worker.addEventListener("message", (event: MessageEvent<FromWorker>) => this.hear(event.data));
+    worker.addEventListener("error", (event) => {
+      this.fail({ type: "WorkerError", message: event.message || "the calculation engine did not start" });
+    });
+    this.worker = worker;
+    this.post({
+      kind: "start",
+      urls: { files: new URL(filesUrl, document.baseURI).href, wasm: new URL(wasmUrl, document.baseURI).href },
+    });
+  }
+
+  private post(message: ToWorker): void {
+    this.worker!.postMessage(message);
+  }
+
+  private next(): void {
+    if (this.working) return;
+    const first = this.waiting.values().next().value;
+    if (!first) return;
+    this.start();
+    this.waiting.delete(first.name);
+    this.tickets += 1;
+    this.working = { ...first, ticket: this.tickets };
+    this.post({ kind: "work", ticket: this.tickets, name: first.name, text: first.text });
+  }
+
+  private hear(message: FromWorker): void {
+    if (message.kind === "ready") return;
+    if (message.kind === "failed") {
+      this.fail(message.error);
+      return;
+    }
+    const asked = this.working;
+    if (!asked || asked.ticket !== message.ticket) return;
+    this.working = undefined;
+    // A newer question on the same calculation makes this answer stale.
+    if (!this.waiting.has(asked.name)) {
+      asked.listener(
+        message.kind === "broken" ? { state: "broken", error: message.error } : readAnswer(message.text),
+      );
+    }
+    this.next();
+  }
+
+  /** The worker is lost: everybody who waits is told, and the next question starts a fresh one. */
+  private fail(error: PlainError): void {
+    this.worker?.terminate();
+    this.worker = undefined;
+    const told = [...this.waiting.values(), ...(this.working ? [this.working] : [])];
+    this.waiting.clear();
+    this.working = undefined;
+    for (const each of told) each.listener({ state: "broken", error });
+  }
+}
+
+function readAnswer(text: string): Outcome {
+  try {
+    const reply = JSON.parse(text) as { answer?: Answer; problem?: Problem };
+    if (reply.answer) return { state: "answer", answer: reply.answer, text };
+    if (reply.problem) return { state: "problem", problem: reply.problem };
+  } catch {
+    // Falls through: text that is no JSON is as good as no answer.
+  }
+  return { state: "broken", error: { type: "AnswerError", message: "the engine's answer could not be read" } };
+}
+
+const quick = new Lane();
+const slow = new Lane();
+
+/** Calculations that may take long enough to hold up a keystroke have a worker of their own. */
+const SLOW = new Set(["wall-pressure", "bore-survey", "spread", "inspection", "stock", "running"]);
+
+export function ask(name: string, request: unknown, listener: Listener): void {
+  (SLOW.has(name) ? slow : quick).ask(name, JSON.stringify(request), listener);
+}
+
+export function drop(name: string): void {
+  (SLOW.has(name) ? slow : quick).drop(name);
+}
+
+/** Begins to load the engine before the first question is ready. */
+export function warmUp(): void {
+  quick.start();
+}
+
+/** One question outside the sheet, such as the list of materials. */
+export function askOnce(name: string, request: unknown = {}): Promise<Answer> {
+  return new Promise((resolve, reject) => {
+    ask(name, request, (outcome) => {
+      if (outcome.state === "answer") resolve(outcome.answer);
+      else if (outcome.state === "problem") reject(new Error(outcome.problem.message ?? outcome.problem.code));
+      else reject(new Error(outcome.error.message));
+    });
+  });
+}

@@ -1,0 +1,30 @@
+/** What crosses between the page and the engine's worker: plain objects and JSON text, nothing else. */
+
+export interface CoreUrls {
+  files: string;
+  wasm: string;
+}
+
+export type ToWorker =
+  | { kind: "start"; urls: CoreUrls }
+  | { kind: "work"; ticket: number; name: string; text: string };
+
+export type FromWorker =
+  | { kind: "ready" }
+  | { kind: "failed"; error: PlainError }
+  | { kind: "answer"; ticket: number; text: string }
+  | { kind: "broken"; ticket: number; error: PlainError };
+
+/** An error with everything of it that survives the crossing. */
+export interface PlainError {
+  type: string;
+  message: string;
+}
+
+export function plainError(error: unknown): PlainError {
+  if (error instanceof Error) {
+    const type = (error as { type?: unknown }).type;
+    return { type: typeof type === "string" ? type : error.name, message: error.message };
+  }
+  return { type: "Error", message: String(error) };
+}

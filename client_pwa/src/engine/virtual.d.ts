@@ -1,0 +1,22 @@
+declare module "virtual:core-tables" {
+  const tables: Record<string, import("./tables").CalculationTable>;
+  export default tables;
+}
+
+declare module "virtual:core-files" {
+  const url: string;
+  export default url;
+}
+
+declare module "@micropython/micropython-webassembly-pyscript" {
+  export interface MicroPython {
+    FS: { mkdirTree(path: string): void; writeFile(path: string, text: string): void };
+    globals: { get(name: string): unknown };
+    runPython(code: string): unknown;
+  }
+  export function loadMicroPython(options: {
+    url?: string;
+    heapsize?: number;
+    pystack?: number;
+  }): Promise<MicroPython>;
+}

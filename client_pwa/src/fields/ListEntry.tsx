@@ -1,0 +1,96 @@
+/** Lists of entries (readings, bars, ring sets) and entries of several parts. */
+
+import type { Input, Inputs } from "../book/job";
+import type { Fault } from "../engine/answers";
+import { FieldEntry, samePath } from "./FieldEntry";
+import type { FieldEntryProps } from "./FieldEntry";
+import { FaultWords } from "./NumberEntry";
+
+export function ListEntry(props: FieldEntryProps & { label: string; rowName?: string }) {
+  const { field, value, faults, path, onChange, label } = props;
+  const items = field.items ?? [];
+  const single = items.length === 1 && items[0]!.name === "" ? items[0]! : undefined;
+  const kept: Input[] = Array.isArray(value) ? value : [];
+  const own = faults.find((each) => samePath(each.path, path));
+  const row = props.rowName ?? "Row";
+  const replace = (index: number, entry: Input): void => onChange(kept.map((each, at) => (at === index ? entry : each)));
+  return (
+    <fieldset class="list">
+      <legend>{label}</legend>
+      {own && <FaultWords fault={own} />}
+      {kept.map((entry, index) => (
+        <div class="list-row" key={index} role="group" aria-label={`${row} ${index + 1}`}>
+          <span class="list-number" aria-hidden="true">
+            {index + 1}
+          </span>
+          <div class="list-entries">
+            {single ? (
+              <FieldEntry
+                field={single}
+                label={`${label}, ${row.toLowerCase()} ${index + 1}`}
+                hideLabel
+                value={entry}
+                faults={faults}
+                path={[...path, index]}
+                onChange={(next) => replace(index, next ?? "")}
+              />
+            ) : (
+              items.map((item) => (
+                <FieldEntry
+                  key={item.name}
+                  field={item}
+                  value={partOf(entry, item.name)}
+                  faults={faults}
+                  path={[...path, index, item.name]}
+                  onChange={(next) => replace(index, withPart(entry, item.name, next))}
+                />
+              ))
+            )}
+          </div>
+          <button
+            type="button"
+            class="small"
+            aria-label={`Take out ${row.toLowerCase()} ${index + 1}`}
+            onClick={() => onChange(kept.filter((_each, at) => at !== index))}
+          >
+            ✕
+          </button>
+        </div>
+      ))}
+      <button type="button" class="add" onClick={() => onChange([...kept, single ? "" : {}])}>
+        Add {row.toLowerCase()}
+      </button>
+    </fieldset>
+  );
+}
+
+export function ObjectEntry(props: FieldEntryProps & { label: string }) {
+  const { field, value, faults, path, onChange, label } = props;
+  const entry: Input = value ?? {};
+  return (
+    <fieldset class="list">
+      <legend>{label}</legend>
+      {(field.items ?? []).map((item) => (
+        <FieldEntry
+          key={item.name}
+          field={item}
+          value={partOf(entry, item.name)}
+          faults={faults as Fault[]}
+          path={[...path, item.name]}
+          onChange={(next) => onChange(withPart(entry, item.name, next))}
+        />
+      ))}
+    </fieldset>
+  );
+}
+
+function partOf(entry: Input, name: string): Input | undefined {
+  return typeof entry === "object" && !Array.isArray(entry) ? entry[name] : undefined;
+}
+
+function withPart(entry: Input, name: string, value: Input | undefined): Inputs {
+  const next: Inputs = typeof entry === "object" && !Array.isArray(entry) ? { ...entry } : {};
+  if (value === undefined) delete next[name];
+  else next[name] = value;
+  return next;
+}

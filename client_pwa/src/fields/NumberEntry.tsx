@@ -1,0 +1,157 @@
+/** One measure: a number as people write it, its unit, what it comes to in the other units, and what is
+ * wrong with it if it cannot be read. */
+
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { Fault } from "../engine/answers";
+import type { Field } from "../engine/tables";
+import { keypad, system } from "../shell/settings";
+import { shownUnit, unitsOf } from "../units/kinds";
+import { fieldParts, joinText, parseQuantity, splitText } from "../units/parse";
+import { unitNamed } from "../units/kinds";
+import { shown } from "../units/show";
+import { padTarget } from "./pad";
+
+interface Props {
+  id: string;
+  field: Field;
+  label: string;
+  value: string;
+  fault: Fault | undefined;
+  onChange(text: string): void;
+  describedBy?: string;
+  placeholder?: string;
+  hideLabel?: boolean;
+}
+
+export function NumberEntry({ id, field, label, value, fault, onChange, describedBy, placeholder, hideLabel }: Props) {
+  const box = useRef<HTMLInputElement>(null);
+  const [draft, setDraft] = useState<string | undefined>(undefined);
+  // The unit that waits for a number is no part of the job yet.
+  const [waitingUnit, setWaitingUnit] = useState<string | undefined>(undefined);
+  const units = unitsOf(field.kind);
+  const parts = fieldParts(field.kind, value, system.value);
+  const typedUnit = draft === undefined ? undefined : unitNamed(field.kind, splitText(draft).unit)?.name;
+  const unit = typedUnit ?? (value === "" ? (waitingUnit ?? parts.unit) : parts.unit);
+  const text = draft ?? parts.number;
+
+  const write = (number: string): void => {
+    setDraft(number);
+    onChange(joinText(number, unit));
+  };
+  const setUnit = (name: string): void => {
+    setWaitingUnit(name);
+    const number = splitText(text).number;
+    if (draft !== undefined) setDraft(number);
+    if (number !== "") onChange(joinText(number, name));
+  };
+  const offer = (): void => {
+    if (!box.current) return;
+    padTarget.value = {
+      element: box.current,
+      label,
+      kind: field.kind,
+      units: units.map((each) => ({ name: each.name, shown: shownUnit(each.name) })),
+      unit,
+      setUnit,
+    };
+  };
+  useEffect(() => {
+    if (padTarget.peek()?.element === box.current && box.current) offer();
+  }, [unit, text]);
+  useEffect(
+    () => () => {
+      if (padTarget.peek()?.element === box.current) padTarget.value = undefined;
+    },
+    [],
+  );
+
+  const echo = echoOf(field, value, unit);
+  const notes = [fault ? `${id}-fault` : "", echo ? `${id}-echo` : "", describedBy ?? ""].filter(Boolean).join(" ");
+  return (
+    <div class={fault ? "entry entry-faulty" : "entry"}>
+      <label for={id} class={hideLabel ? "unseen" : undefined}>
+        {label}
+      </label>
+      <span class="entry-line">
+        <input
+          ref={box}
+          id={id}
+          class="entry-number"
+          type="text"
+          inputMode={keypad.value ? "none" : field.kind === "length" ? "text" : "decimal"}
+          autocomplete="off"
+          autocapitalize="off"
+          spellcheck={false}
+          enterkeyhint="done"
+          maxLength={40}
+          value={text}
+          placeholder={placeholder ?? ""}
+          aria-invalid={fault ? "true" : undefined}
+          aria-describedby={notes || undefined}
+          aria-required={field.required ? "true" : undefined}
+          onFocus={() => {
+            setDraft(parts.number);
+            offer();
+          }}
+          onBlur={() => {
+            setDraft(undefined);
+            if (padTarget.peek()?.element === box.current) padTarget.value = undefined;
+          }}
+          onKeyDown={(event) => {
+            if (event.key === "Enter") box.current?.blur();
+          }}
+          onInput={(event) => write(event.currentTarget.value)}
+        />
+        {units.length > 1 ? (
+          <select
+            class="entry-unit"
+            aria-label={`Unit of ${label}`}
+            value={unit}
+            onChange={(event) => setUnit(event.currentTarget.value)}
+          >
+            {units.map((each) => (
+              <option key={each.name} value={each.name}>
+                {shownUnit(each.name)}
+              </option>
+            ))}
+          </select>
+        ) : (
+          units.length === 1 && units[0]!.name !== "" && <span class="entry-unit entry-unit-only">{shownUnit(units[0]!.name)}</span>
+        )}
+      </span>
+      {echo && (
+        <span class="entry-echo" id={`${id}-echo`}>
+          {echo}
+        </span>
+      )}
+      {fault && <FaultWords id={`${id}-fault`} fault={fault} />}
+    </div>
+  );
+}
+
+export function FaultWords({ id, fault }: { id?: string; fault: Fault }) {
+  return (
+    <span class="fault" id={id} role="alert">
+      <b>{sentence(fault.message)}</b> {sentence(fault.remedy)}
+    </span>
+  );
+}
+
+function sentence(text: string): string {
+  if (text === "") return "";
+  const head = text.charAt(0).toUpperCase() + text.slice(1);
+  return /[.!?]$/.test(head) ? head : head + ".";
+}
+
+/** The measure in the units it was not typed in, so that a slip of the unit is seen at once. */
+function echoOf(field: Field, value: string, unit: string): string {
+  if (value === "" || field.unit === undefined || field.unit === "1") return "";
+  const parsed = parseQuantity(field.kind, value, unit);
+  if (!parsed.ok) return "";
+  const inch = ["in", "thou", "psi", "degF", "lbf", "lb", "ft/min", "hp", "in2", "lb/in3", "1/degF", "money/lb"].includes(
+    parsed.reading.unit,
+  );
+  const other = shown(parsed.reading.value, field.unit, inch ? "metric" : "inch", field.name);
+  if (other.unit === shownUnit(parsed.reading.unit)) return "";
+  return `= ${other.text} ${other.unit}`;
+}

@@ -1,0 +1,34 @@
+/** What an input or a figure is called on the screen. The core's names are words already; a few need more
+ * than their underscores taken out. */
+
+const LABELS: Readonly<Record<string, string>> = {
+  ring_type: "Type of ring",
+  rings: "Rings",
+  end_cut: "Ends cut",
+  setting: "Way of setting",
+  finishing: "Held for finish-turning",
+  relief: "Stress relief reached",
+  wall_pressure: "Wall pressure, mean",
+  widest_light: "Widest light",
+  former_ratio: "Former to ring bore",
+  ring_material: "Ring iron or bronze",
+  modulus: "Modulus of elasticity",
+};
+
+export function labelOf(name: string): string {
+  const known = LABELS[name];
+  if (known) return known;
+  const words = name.replace(/[_-]+/g, " ");
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** A choice's word as shown: "double-turn" is "Double-turn". */
+export function choiceWords(choice: string): string {
+  if (/^\d+$/.test(choice)) return choice;
+  return choice.charAt(0).toUpperCase() + choice.slice(1).replace(/_/g, " ");
+}
+
+/** A path in a request as words: "bars, row 2, length". */
+export function pathWords(path: readonly (string | number)[]): string {
+  return path.map((step) => (typeof step === "number" ? `row ${step + 1}` : labelOf(step))).join(", ");
+}

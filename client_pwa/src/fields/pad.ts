@@ -1,0 +1,35 @@
+/** Which entry the large keypad writes to. */
+
+import { signal } from "@preact/signals";
+
+export interface PadTarget {
+  element: HTMLInputElement;
+  label: string;
+  kind: string;
+  units: readonly { name: string; shown: string }[];
+  unit: string;
+  setUnit(unit: string): void;
+}
+
+export const padTarget = signal<PadTarget | undefined>(undefined);
+
+/** Writes at the caret, as typing would, so that the entry hears of it by its own input event. */
+export function typeInto(element: HTMLInputElement, text: string): void {
+  const start = element.selectionStart ?? element.value.length;
+  const end = element.selectionEnd ?? start;
+  element.setRangeText(text, start, end, "end");
+  element.dispatchEvent(new Event("input", { bubbles: true }));
+}
+
+export function eraseIn(element: HTMLInputElement): void {
+  const start = element.selectionStart ?? element.value.length;
+  const end = element.selectionEnd ?? start;
+  element.setRangeText("", start === end ? Math.max(0, start - 1) : start, end, "end");
+  element.dispatchEvent(new Event("input", { bubbles: true }));
+}
+
+/** A whole number before it is parted from its fraction by a space. */
+export function typeFraction(element: HTMLInputElement, fraction: string): void {
+  const before = element.value.slice(0, element.selectionStart ?? element.value.length);
+  typeInto(element, /\d$/.test(before) ? " " + fraction : fraction);
+}

@@ -1,0 +1,107 @@
+/** What the checks found, worst first: a word and a shape, never a colour alone, and what to do. */
+
+import type { Finding, Outcome } from "../engine/answers";
+import { labelOf } from "../fields/labels";
+import { system } from "../shell/settings";
+import { shown } from "../units/show";
+
+const ORDER: Readonly<Record<Outcome, number>> = { stop: 0, watch: 1, good: 2 };
+const WORD: Readonly<Record<Outcome, string>> = { stop: "Stop", watch: "Watch", good: "Good" };
+
+export function Mark({ outcome }: { outcome: Outcome }) {
+  // An octagon, a triangle, a disc: told apart without colour.
+  return (
+    <svg class={`mark mark-${outcome}`} viewBox="0 0 24 24" width="24" height="24" aria-hidden="true">
+      {outcome === "stop" && <path d="M8 2h8l6 6v8l-6 6H8l-6-6V8z" />}
+      {outcome === "watch" && <path d="M12 2 23 21H1z" />}
+      {outcome === "good" && <circle cx="12" cy="12" r="10" />}
+      {outcome === "stop" && <path class="mark-line" d="M7 12h10" />}
+      {outcome === "watch" && <path class="mark-line" d="M12 9v6M12 17v2" />}
+      {outcome === "good" && <path class="mark-line" d="m7 12 4 4 6-8" />}
+    </svg>
+  );
+}
+
+export function Findings({ findings, title = "What the checks say" }: { findings: readonly Finding[]; title?: string }) {
+  if (findings.length === 0) return null;
+  const sorted = findings.map((finding, index) => ({ finding, index }));
+  sorted.sort((one, other) => ORDER[one.finding.outcome] - ORDER[other.finding.outcome] || one.index - other.index);
+  const open = sorted.filter(({ finding }) => finding.outcome !== "good");
+  const good = sorted.filter(({ finding }) => finding.outcome === "good");
+  return (
+    <section class="card findings" aria-label={title}>
+      <h2>{title}</h2>
+      <p class="findings-sum" role="status">
+        {summary(findings)}
+      </p>
+      <ul class="finding-list">
+        {open.map(({ finding, index }) => (
+          <OneFinding key={index} finding={finding} />
+        ))}
+      </ul>
+      {good.length > 0 && (
+        <details>
+          <summary>
+            <Mark outcome="good" /> {good.length === 1 ? "One check is good" : `${good.length} checks are good`}
+          </summary>
+          <ul class="finding-list">
+            {good.map(({ finding, index }) => (
+              <OneFinding key={index} finding={finding} />
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  );
+}
+
+function OneFinding({ finding }: { finding: Finding }) {
+  const value = finding.value && shown(finding.value.value, finding.value.unit, system.value, finding.check);
+  const limit = finding.limit && shown(finding.limit.value, finding.limit.unit, system.value, finding.check);
+  return (
+    <li class={`finding finding-${finding.outcome}`}>
+      <Mark outcome={finding.outcome} />
+      <div>
+        <p class="finding-head">
+          <b>{WORD[finding.outcome]}</b>: {labelOf(finding.check)}
+        </p>
+        <p>{finding.why}</p>
+        {(value || limit) && (
+          <p class="finding-numbers">
+            {value && (
+              <>
+                Now {value.text} {value.unit}
+              </>
+            )}
+            {value && limit && ", "}
+            {limit && (
+              <>
+                {value ? "limit" : "Limit"} {limit.text} {limit.unit}
+              </>
+            )}
+          </p>
+        )}
+        {finding.remedy && (
+          <p class="finding-remedy">
+            <b>Do:</b> {finding.remedy}
+          </p>
+        )}
+      </div>
+    </li>
+  );
+}
+
+export function summary(findings: readonly Finding[]): string {
+  const stops = findings.filter((finding) => finding.outcome === "stop").length;
+  const watches = findings.filter((finding) => finding.outcome === "watch").length;
+  if (stops === 0 && watches === 0) return "Nothing stands against it.";
+  const parts: string[] = [];
+  if (stops > 0) parts.push(stops === 1 ? "1 stop" : `${stops} stops`);
+  if (watches > 0) parts.push(`${watches} to watch`);
+  return parts.join(", ") + ".";
+}
+
+export function worst(findings: readonly Finding[]): Outcome {
+  if (findings.some((finding) => finding.outcome === "stop")) return "stop";
+  return findings.some((finding) => finding.outcome === "watch") ? "watch" : "good";
+}

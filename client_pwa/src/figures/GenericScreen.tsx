@@ -1,0 +1,68 @@
+/** A screen made of nothing but what the core declares: the inputs that are not on another screen, the
+ * figures, the findings. A new calculation is on the phone with this; its own picture can follow. */
+
+import type { ComponentChildren } from "preact";
+import { fieldsOf } from "../engine/tables";
+import { SheetEntry } from "../fields/SheetEntry";
+import { Cautions } from "./Cautions";
+import { Choices } from "./Choices";
+import { FigureRows } from "./Figures";
+import { Findings } from "./Findings";
+import { inView } from "./results";
+import type { InView } from "./results";
+import { Status } from "./Status";
+
+interface Props {
+  calculation: string;
+  /** Inputs to stand open at the top. */
+  first?: readonly string[];
+  /** Inputs that another screen of the same sheet shows. */
+  elsewhere?: readonly string[];
+  rowNames?: Readonly<Record<string, string>>;
+  /** Figures to leave to the screen's own picture. */
+  without?: readonly string[];
+  figuresTitle?: string;
+  children?(view: InView): ComponentChildren;
+  below?(view: InView): ComponentChildren;
+}
+
+export function GenericScreen({ calculation, first = [], elsewhere = [], rowNames = {}, without = [], figuresTitle = "Figures", children, below }: Props) {
+  const view = inView(calculation);
+  const fields = fieldsOf(calculation);
+  const rest = fields.filter((field) => !first.includes(field.name) && !elsewhere.includes(field.name));
+  const figures = view.answer?.figures ?? {};
+  const names = Object.keys(figures).filter((name) => !without.includes(name));
+  return (
+    <div class="two">
+      <div class="two-left">
+        {first.length > 0 && (
+          <form class="card top-entries" onSubmit={(event) => event.preventDefault()}>
+            {first.map((name) => (
+              <SheetEntry
+                key={name}
+                name={name}
+                calculation={calculation}
+                faults={view.faults}
+                {...(rowNames[name] === undefined ? {} : { rowName: rowNames[name] })}
+              />
+            ))}
+          </form>
+        )}
+        <Status result={view.result} shownAt={(fault) => first.includes(String(fault.path[0]))} />
+        {children?.(view)}
+      </div>
+      <div class="two-right">
+        <Findings findings={view.answer?.findings ?? []} />
+        {names.length > 0 && (
+          <section class="card" aria-label={figuresTitle}>
+            <h2>{figuresTitle}</h2>
+            <FigureRows figures={figures} names={names} stale={view.stale} />
+          </section>
+        )}
+        {below?.(view)}
+        <Choices title="Chosen for you, and yours to change" fields={rest} answer={view.answer} faults={view.faults} />
+        <Cautions cautions={view.answer?.cautions ?? []} />
+      </div>
+    </div>
+  );
+}

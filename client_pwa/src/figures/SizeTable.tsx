@@ -1,0 +1,70 @@
+/** Sizes to work to, with their limits and a place for what was measured: on the screen to type in, on paper
+ * to write in. */
+
+import type { Size } from "../engine/answers";
+import { system } from "../shell/settings";
+import { change, job } from "../sheet/sheet";
+import { shown } from "../units/show";
+
+interface Props {
+  sizes: readonly Size[];
+  /** Where the sizes stand, so that a measured one is kept with its place. */
+  place: string;
+  caption: string;
+}
+
+export function SizeTable({ sizes, place, caption }: Props) {
+  if (sizes.length === 0) return null;
+  return (
+    <table class="sizes">
+      <caption class="unseen">{caption}</caption>
+      <thead>
+        <tr>
+          <th scope="col">Size</th>
+          <th scope="col">Make it</th>
+          <th scope="col">Measured</th>
+        </tr>
+      </thead>
+      <tbody>
+        {sizes.map((size, index) => {
+          const text = shown(size.value, size.unit, system.value, size.name ?? size.label);
+          const limits = size.limits && {
+            lower: shown(size.limits.lower, size.unit, system.value, "limit"),
+            upper: shown(size.limits.upper, size.unit, system.value, "limit"),
+          };
+          const key = `${place}/${size.name ?? size.label}`;
+          return (
+            <tr key={index}>
+              <th scope="row">{size.label}</th>
+              <td class="sizes-value">
+                <b>{text.text}</b> {text.unit}
+                {limits && (
+                  <small>
+                    {limits.lower.text} to {limits.upper.text}
+                  </small>
+                )}
+              </td>
+              <td class="sizes-measured">
+                <input
+                  type="text"
+                  inputMode="decimal"
+                  maxLength={40}
+                  aria-label={`Measured ${size.label}`}
+                  value={job.value.measured[key] ?? ""}
+                  onInput={(event) => measure(key, event.currentTarget.value)}
+                />
+              </td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+function measure(key: string, text: string): void {
+  const measured = { ...job.peek().measured };
+  if (text.trim() === "") delete measured[key];
+  else measured[key] = text;
+  change({ measured });
+}

@@ -1,0 +1,55 @@
+/** What stands in the place of figures while there are none, or why the ones shown are old. */
+
+import type { Fault } from "../engine/answers";
+import { labelOf, pathWords } from "../fields/labels";
+import type { Result } from "../sheet/sheet";
+
+export function Status({ result, shownAt }: { result: Result; shownAt?: (fault: Fault) => boolean }) {
+  switch (result.state) {
+    case "waiting":
+      return (
+        <p class="status" role="status">
+          Working it out…
+        </p>
+      );
+    case "incomplete":
+      return (
+        <p class="status" role="status">
+          Enter {listWords(result.missing.map((name) => labelOf(name).toLowerCase()))} to see figures.
+        </p>
+      );
+    case "faults": {
+      const elsewhere = result.faults.filter((fault) => !shownAt?.(fault));
+      return (
+        <div class="status status-fault" role="status">
+          <p>
+            <b>An entry has to be mended first.</b>
+            {result.before && " Figures below are those from before it."}
+          </p>
+          <ul>
+            {elsewhere.map((fault, index) => (
+              <li key={index}>
+                {fault.path.length > 0 && <b>{pathWords(fault.path)}: </b>}
+                {fault.message}. {fault.remedy}.
+              </li>
+            ))}
+          </ul>
+        </div>
+      );
+    }
+    case "broken":
+      return (
+        <p class="status status-fault" role="alert">
+          <b>This could not be worked.</b> {result.message} Your entries are kept. Change an entry to try again; if it stays so, save the job
+          out as a file and report it.
+        </p>
+      );
+    default:
+      return null;
+  }
+}
+
+function listWords(words: readonly string[]): string {
+  if (words.length < 2) return words.join("");
+  return words.slice(0, -1).join(", ") + " and " + words[words.length - 1];
+}

@@ -1,0 +1,23 @@
+/** Shorthand for screens: the answer, its faults and whether it is old. */
+
+import type { Answer, Fault } from "../engine/answers";
+import { resultOf } from "../sheet/sheet";
+import type { Result } from "../sheet/sheet";
+
+export interface InView {
+  result: Result;
+  answer: Answer | undefined;
+  faults: readonly Fault[];
+  stale: boolean;
+}
+
+export function inView(calculation: string): InView {
+  const result = resultOf(calculation).value;
+  const answer = result.state === "ready" ? result.answer : "before" in result ? result.before : undefined;
+  return {
+    result,
+    answer,
+    faults: result.state === "faults" ? result.faults : [],
+    stale: result.state === "ready" ? result.stale : answer !== undefined,
+  };
+}

@@ -1,0 +1,12 @@
+import "./styles/index.css";
+import { render } from "preact";
+import { warmUp } from "./engine/client";
+import { registerOffline } from "./offline/register";
+import { App } from "./shell/App";
+import { start } from "./shell/session";
+
+warmUp();
+render(<App />, document.getElementById("app")!);
+void start();
+// The figures come first; keeping the app for later can wait until they stand.
+addEventListener("load", () => void registerOffline());

@@ -1,0 +1,104 @@
+/** The first screen: a bore and a steam pressure give a complete ring. */
+
+import { fieldsOf } from "../engine/tables";
+import { ChoiceBar } from "../fields/FieldEntry";
+import { SheetEntry } from "../fields/SheetEntry";
+import { Cautions } from "../figures/Cautions";
+import { Choices } from "../figures/Choices";
+import { FigureRows } from "../figures/Figures";
+import { Findings, Mark, summary, worst } from "../figures/Findings";
+import { inView } from "../figures/results";
+import { Status } from "../figures/Status";
+import { inputs, setInput } from "../sheet/sheet";
+import { FIGURE_GROUPS, grouped, INPUT_GROUPS } from "./groups";
+import { RingPlate } from "./RingPlate";
+
+const ON_TOP = ["bore", "steam_pressure", "ring_type"];
+
+export function RingScreen() {
+  const sizing = inView("sizing");
+  const tooling = inView("tooling");
+  const stock = inView("stock");
+  const fields = fieldsOf("sizing");
+  const type = fields.find((field) => field.name === "ring_type");
+  const given = inputs.value.ring_type;
+  const chosenType = typeof given === "string" ? given : (type?.choices?.[0] ?? "");
+  const names = fields.map((field) => field.name).filter((name) => !ON_TOP.includes(name));
+  const findings = sizing.answer?.findings ?? [];
+  return (
+    <div class="two">
+      <div class="two-left">
+        <form class="card top-entries" onSubmit={(event) => event.preventDefault()}>
+          <SheetEntry name="bore" calculation="sizing" faults={sizing.faults} />
+          <SheetEntry name="steam_pressure" calculation="sizing" faults={sizing.faults} placeholder={pressurePlaceholder(sizing.answer)} />
+          {type && (
+            <ChoiceBar
+              name="ring_type"
+              label="Type of ring"
+              choices={type.choices ?? []}
+              chosen={chosenType}
+              onChange={(choice) => setInput("ring_type", choice)}
+            />
+          )}
+        </form>
+        <Status result={sizing.result} shownAt={(fault) => ON_TOP.includes(String(fault.path[0]))} />
+        <RingPlate
+          sizing={sizing.answer}
+          tooling={tooling.answer}
+          stock={stock.answer}
+          stale={sizing.stale}
+          turns={chosenType === "plain" ? 1 : 2}
+        />
+        {findings.length > 0 && (
+          <a class={`verdict verdict-${worst(findings)}`} href="#findings" onClick={toFindings}>
+            <Mark outcome={worst(findings)} />
+            <span>{summary(findings)}</span>
+          </a>
+        )}
+      </div>
+      <div class="two-right">
+        <div id="findings" tabIndex={-1}>
+          <Findings findings={findings} />
+        </div>
+        <h2 class="group-head">Chosen for you, and yours to change</h2>
+        {grouped(INPUT_GROUPS, names, "The rest").map((group) => (
+          <Choices
+            key={group.title}
+            title={group.title}
+            fields={fields.filter((field) => group.names.includes(field.name))}
+            answer={sizing.answer}
+            faults={sizing.faults}
+          />
+        ))}
+        {sizing.answer && (
+          <>
+            <h2 class="group-head">All figures</h2>
+            {grouped(FIGURE_GROUPS, Object.keys(sizing.answer.figures), "Hot, and the rest").map((group) => (
+              <details class="card" key={group.title} open={group === FIGURE_GROUPS[0]}>
+                <summary>
+                  <h3>{group.title}</h3>
+                </summary>
+                <FigureRows figures={sizing.answer!.figures} names={group.names} stale={sizing.stale} />
+              </details>
+            ))}
+            <Cautions cautions={sizing.answer.cautions} />
+          </>
+        )}
+      </div>
+    </div>
+  );
+}
+
+function pressurePlaceholder(answer: ReturnType<typeof inView>["answer"]): string {
+  const choice = answer?.chosen.find((each) => each.input === "steam_pressure");
+  return typeof choice?.value === "number" ? "as chosen" : "";
+}
+
+/** The fragment of the address says which screen is open, so the jump is made by hand. */
+function toFindings(event: Event): void {
+  event.preventDefault();
+  const target = document.getElementById("findings");
+  const still = matchMedia("(prefers-reduced-motion: reduce)").matches;
+  target?.scrollIntoView({ behavior: still ? "auto" : "smooth", block: "start" });
+  target?.focus({ preventScroll: true });
+}

@@ -1,0 +1,128 @@
+/** The open job sheet: one set of inputs under every screen, and the answers that follow from them. */
+
+import { batch, computed, effect, signal } from "@preact/signals";
+import type { Signal } from "@preact/signals";
+import type { Answer, Fault } from "../engine/answers";
+import { ask, drop } from "../engine/client";
+import { fieldsOf, isKnown } from "../engine/tables";
+import { newJob } from "../book/job";
+import type { Input, Inputs, Job } from "../book/job";
+import { assemble, sheetPath } from "./request";
+
+export type Result =
+  | { state: "waiting" }
+  | { state: "incomplete"; missing: string[] }
+  | { state: "ready"; answer: Answer; stale: boolean }
+  | { state: "faults"; faults: Fault[]; before: Answer | undefined }
+  | { state: "broken"; message: string; before: Answer | undefined };
+
+const WAITING: Result = { state: "waiting" };
+
+export const job = signal<Job>(newJob("New job"));
+/** Counts the changes a person made; a job freshly opened starts at nought. */
+export const edits = signal(0);
+export const inputs = computed<Inputs>(() => job.value.inputs);
+
+/** The calculations that the screen in view asks for. */
+const wanted = signal<readonly string[]>([]);
+const results = new Map<string, Signal<Result>>();
+const asked = new Map<string, string>();
+
+export function resultOf(calculation: string): Signal<Result> {
+  let found = results.get(calculation);
+  if (!found) {
+    found = signal<Result>(WAITING);
+    results.set(calculation, found);
+  }
+  return found;
+}
+
+/** The answer now on the screen for that calculation, also while a newer one is being worked. */
+export function answerOf(calculation: string): Answer | undefined {
+  const result = resultOf(calculation).value;
+  if (result.state === "ready") return result.answer;
+  return result.state === "faults" || result.state === "broken" ? result.before : undefined;
+}
+
+export function want(calculations: readonly string[]): void {
+  if (calculations.join() !== wanted.peek().join()) wanted.value = calculations;
+}
+
+export function change(edit: Partial<Job>): void {
+  batch(() => {
+    job.value = { ...job.value, ...edit, changed: Date.now(), demo: edit.demo ?? job.value.demo };
+    edits.value += 1;
+  });
+}
+
+export function setInput(name: string, value: Input | undefined): void {
+  setInputs({ [name]: value });
+}
+
+export function setInputs(changes: Record<string, Input | undefined>): void {
+  const next: Inputs = { ...job.peek().inputs };
+  for (const [name, value] of Object.entries(changes)) {
+    // A list keeps its empty rows while they are being filled in.
+    if (value === undefined || value === "" || (Array.isArray(value) && value.length === 0)) delete next[name];
+    else next[name] = value;
+  }
+  change({ inputs: next });
+}
+
+/** Puts another job on the sheet. Answers of the one before must not be taken for its own. */
+export function openJob(next: Job): void {
+  batch(() => {
+    for (const result of results.values()) result.value = WAITING;
+    for (const name of asked.keys()) drop(name);
+    asked.clear();
+    job.value = next;
+    edits.value = 0;
+  });
+}
+
+effect(() => {
+  const current = inputs.value;
+  for (const calculation of wanted.value) {
+    if (isKnown(calculation)) work(calculation, current);
+  }
+});
+
+function work(calculation: string, current: Inputs): void {
+  const fields = fieldsOf(calculation);
+  const { request, faults, rows } = assemble(fields, current);
+  const result = resultOf(calculation);
+  const before = result.peek();
+  const kept = before.state === "ready" ? before.answer : "before" in before ? before.before : undefined;
+  const missing = fields.filter((field) => field.required && !(field.name in request)).map((field) => field.name);
+  if (faults.length > 0) {
+    forget(calculation);
+    result.value = { state: "faults", faults, before: kept };
+    return;
+  }
+  if (missing.length > 0) {
+    forget(calculation);
+    result.value = { state: "incomplete", missing };
+    return;
+  }
+  const key = JSON.stringify(request);
+  if (asked.get(calculation) === key) return;
+  asked.set(calculation, key);
+  if (before.state === "ready") result.value = { ...before, stale: true };
+  ask(calculation, request, (outcome) => {
+    if (outcome.state === "answer") result.value = { state: "ready", answer: outcome.answer, stale: false };
+    else if (outcome.state === "broken") {
+      asked.delete(calculation);
+      result.value = { state: "broken", message: outcome.error.message, before: kept };
+    } else if (outcome.problem.faults.length > 0) {
+      const mended = outcome.problem.faults.map((fault) => ({ ...fault, path: sheetPath(fault.path, rows) }));
+      result.value = { state: "faults", faults: mended, before: kept };
+    } else {
+      result.value = { state: "broken", message: outcome.problem.message ?? outcome.problem.code, before: kept };
+    }
+  });
+}
+
+function forget(calculation: string): void {
+  drop(calculation);
+  asked.delete(calculation);
+}

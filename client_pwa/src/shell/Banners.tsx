@@ -1,0 +1,124 @@
+/** What has to be said about the sheet as a whole: kept or not, shared, damaged, a newer version. */
+
+import type { ComponentChildren } from "preact";
+import { fileName, fileText, saveOut } from "../book/files";
+import { newJob } from "../book/job";
+import { newVersion, useNewVersion } from "../offline/register";
+import { job } from "../sheet/sheet";
+import { addJob, cleared, fromLink, keepLinked, keepMine, keeping, said, saveNow, takeTheirs } from "./session";
+
+export function Banners() {
+  return (
+    <div class="banners">
+      {newVersion.value && (
+        <Banner kind="note">
+          <p>A newer version of this app is ready. Your entries are kept.</p>
+          <button type="button" onClick={() => void saveNow().then(useNewVersion)}>
+            Use it now
+          </button>
+          <button type="button" class="quiet" onClick={() => (newVersion.value = undefined)}>
+            Later
+          </button>
+        </Banner>
+      )}
+      {fromLink.value && (
+        <Banner kind="note">
+          <p>This job came in a link. It is not in your job book yet.</p>
+          <button type="button" onClick={() => void keepLinked()}>
+            Keep it
+          </button>
+        </Banner>
+      )}
+      {keeping.value === "full" && (
+        <Banner kind="stop">
+          <p>
+            <b>The storage of this device is full: the last changes are not kept.</b> They are still on the screen. Save the job out as a file
+            now, then make room and try again.
+          </p>
+          <button type="button" onClick={() => saveOut(fileName(job.value), fileText([job.value]))}>
+            Save as a file
+          </button>
+          <button type="button" class="quiet" onClick={() => void saveNow(true)}>
+            Try again
+          </button>
+        </Banner>
+      )}
+      {keeping.value === "no-book" && (
+        <Banner kind="watch">
+          <p>
+            <b>This browser keeps nothing for this app</b> (a private window, or storage is switched off). Everything works, but the job is
+            gone when the page closes. Save it out as a file.
+          </p>
+          <button type="button" onClick={() => saveOut(fileName(job.value), fileText([job.value]))}>
+            Save as a file
+          </button>
+        </Banner>
+      )}
+      {cleared.value && (
+        <Banner kind="watch">
+          <p>
+            <b>The browser has cleared the job book of this device.</b> The open job is put back. If you have saved your jobs out, bring the
+            file in again from the job book.
+          </p>
+          <button type="button" onClick={() => (cleared.value = false)}>
+            Understood
+          </button>
+        </Banner>
+      )}
+      {keeping.value === "conflict" && (
+        <Banner kind="watch">
+          <p>
+            <b>This job was changed in another tab while you changed it here.</b> Neither is lost: choose which one to go on with; the other
+            stays in the job book.
+          </p>
+          <button type="button" onClick={() => void keepMine()}>
+            Go on with this one, as a copy
+          </button>
+          <button type="button" class="quiet" onClick={() => void takeTheirs()}>
+            Show the other, keep this as a copy
+          </button>
+        </Banner>
+      )}
+      {job.value.demo && (
+        <Banner kind="demo">
+          <p>
+            <b>Demonstration:</b> the invented launch engine Marigold. Change anything.
+          </p>
+          <button type="button" onClick={() => void addJob(newJob("New job"), "ring")}>
+            Start your own
+          </button>
+        </Banner>
+      )}
+    </div>
+  );
+}
+
+function Banner({ kind, children }: { kind: "note" | "watch" | "stop" | "demo"; children: ComponentChildren }) {
+  return (
+    <section class={`banner banner-${kind}`} role={kind === "stop" ? "alert" : undefined}>
+      {children}
+    </section>
+  );
+}
+
+/** One line at the foot, read out once: what just happened, with its undo. */
+export function Said() {
+  const now = said.value;
+  return (
+    <div class="said" role="status" aria-live="polite">
+      {now && (
+        <div class="said-line">
+          <span>{now.text}</span>
+          {now.undo && (
+            <button type="button" onClick={now.undo}>
+              Undo
+            </button>
+          )}
+          <button type="button" class="quiet" aria-label="Close this line" onClick={() => (said.value = undefined)}>
+            ✕
+          </button>
+        </div>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,59 @@
+/** The head of the sheet: which job this is, in which units results are shown, and the way to the rest. */
+
+import { job } from "../sheet/sheet";
+import { system } from "./settings";
+import { addressOf, place } from "./routes";
+import { keeping } from "./session";
+
+const KEEPING_WORDS = {
+  kept: "kept on this device",
+  keeping: "keeping…",
+  full: "not kept: storage is full",
+  conflict: "not kept: changed elsewhere",
+  "no-book": "not kept on this device",
+} as const;
+
+export function Header() {
+  const inBook = place.value.screen === "book";
+  const inSettings = place.value.screen === "settings";
+  return (
+    <header class="head">
+      <a class="head-job" href={addressOf(inBook ? "ring" : "book", job.value.id)} aria-label={`${inBook ? "Back to the job" : "Job book. Open job"}: ${job.value.name}`}>
+        <RingMark />
+        <span class="head-names">
+          <b>{job.value.name}</b>
+          <small>
+            {job.value.demo ? "Demonstration, " : ""}
+            {KEEPING_WORDS[keeping.value]}
+          </small>
+        </span>
+      </a>
+      <button
+        type="button"
+        class="head-units"
+        onClick={() => (system.value = system.value === "metric" ? "inch" : "metric")}
+        aria-label={system.value === "metric" ? "Results in metric. Show inch" : "Results in inch. Show metric"}
+      >
+        <span class={system.value === "metric" ? "unit-on" : ""}>mm</span>
+        <span class={system.value === "inch" ? "unit-on" : ""}>in</span>
+      </button>
+      <a class="head-more" href={addressOf(inSettings ? "ring" : "settings", job.value.id)} aria-label={inSettings ? "Close settings" : "Settings and help"}>
+        <svg viewBox="0 0 24 24" width="26" height="26" aria-hidden="true">
+          <path d="M4 7h9M19 7h1M4 17h1M11 17h9" />
+          <circle cx="16" cy="7" r="2.6" />
+          <circle cx="8" cy="17" r="2.6" />
+        </svg>
+      </a>
+    </header>
+  );
+}
+
+/** Two turns, seen a little from above, each with its scarfed gap on another side. */
+export function RingMark() {
+  return (
+    <svg class="ring-mark" viewBox="0 0 64 64" width="40" height="40" aria-hidden="true">
+      <path d="M37 16.4C49 17.6 58 22 58 27.500c0 6.300-11.600 11.500-26 11.500S6 33.800 6 27.500C6 22 15 17.400 27.500 16.200" />
+      <path d="M6 36.500c0 6.300 11.600 11.500 26 11.500 4.200 0 8.200-.4 11.700-1.200M52 44.300c3.800-2.100 6-4.800 6-7.800" />
+    </svg>
+  );
+}

@@ -1,0 +1,41 @@
+/** Where we are, kept in the fragment of the address so that one cached page answers every deep link:
+ * "#tools/<job id>" opens a job of this device, "#ring/s/<packed job>" one that travels in the link. */
+
+import { signal } from "@preact/signals";
+
+export interface Place {
+  screen: string;
+  jobId: string | undefined;
+  packed: string | undefined;
+}
+
+export const FIRST_SCREEN = "ring";
+
+export function readPlace(hash: string): Place {
+  const [screen = "", second, third] = hash.replace(/^#\/?/, "").split("/");
+  const known = /^[a-z-]{1,20}$/.test(screen) ? screen : FIRST_SCREEN;
+  if (second === "s") return { screen: known, jobId: undefined, packed: third ?? "" };
+  const id = second !== undefined && /^[A-Za-z0-9_-]{1,64}$/.test(second) ? second : undefined;
+  return { screen: known, jobId: id, packed: undefined };
+}
+
+export const place = signal<Place>(readPlace(location.hash));
+
+addEventListener("hashchange", () => {
+  place.value = readPlace(location.hash);
+});
+
+export function addressOf(screen: string, jobId: string): string {
+  return `#${screen}/${jobId}`;
+}
+
+/** Shows another screen of the same job. */
+export function go(screen: string, jobId: string): void {
+  location.hash = addressOf(screen, jobId);
+}
+
+/** Puts the address right without a step in the browser's history. */
+export function settle(screen: string, jobId: string): void {
+  history.replaceState(history.state, "", addressOf(screen, jobId));
+  place.value = readPlace(location.hash);
+}

@@ -1,0 +1,37 @@
+/** The places of the app are the places of the work, in the order of the job. */
+
+import type { ComponentType } from "preact";
+import { isKnown } from "../engine/tables";
+import { CheckScreen } from "../check/CheckScreen";
+import { RingScreen } from "../ring/RingScreen";
+import { RouteScreen } from "../route/RouteScreen";
+import { RunScreen } from "../run/RunScreen";
+import { StockScreen } from "../stock/StockScreen";
+import { SurveyScreen } from "../survey/SurveyScreen";
+import { ToolingScreen } from "../tooling/ToolingScreen";
+
+export interface Screen {
+  key: string;
+  label: string;
+  title: string;
+  /** What the engine is asked for while this screen is in view; the first is the one it cannot do without. */
+  uses: readonly string[];
+  view: ComponentType;
+}
+
+const ALL: readonly Screen[] = [
+  { key: "survey", label: "Survey", title: "Survey of the bore", uses: ["bore-survey"], view: SurveyScreen },
+  { key: "ring", label: "Ring", title: "The ring", uses: ["sizing", "tooling", "stock"], view: RingScreen },
+  { key: "tools", label: "Tools", title: "Tooling", uses: ["tooling"], view: ToolingScreen },
+  { key: "stock", label: "Stock", title: "Stock", uses: ["stock"], view: StockScreen },
+  { key: "route", label: "Route", title: "Route card", uses: ["route"], view: RouteScreen },
+  { key: "check", label: "Check", title: "Check the ring", uses: ["inspection", "wall-pressure"], view: CheckScreen },
+  { key: "run", label: "Run", title: "The running engine", uses: ["running"], view: RunScreen },
+];
+
+/** Only the places whose figures the core can give. */
+export const SCREENS: readonly Screen[] = ALL.filter((screen) => isKnown(screen.uses[0]!));
+
+export function screenWith(key: string): Screen | undefined {
+  return SCREENS.find((screen) => screen.key === key);
+}

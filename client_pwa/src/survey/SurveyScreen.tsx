@@ -1,0 +1,5 @@
+import { GenericScreen } from "../figures/GenericScreen";
+
+export function SurveyScreen() {
+  return <GenericScreen calculation="bore-survey" />;
+}

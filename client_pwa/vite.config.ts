@@ -1,0 +1,46 @@
+import { dirname, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vitest/config";
+import { VitePWA } from "vite-plugin-pwa";
+import { budgetPlugin } from "./vite/budget_plugin";
+import { corePlugin } from "./vite/core_plugin";
+
+const here = dirname(fileURLToPath(import.meta.url));
+const output = resolve(here, "../service/ringwright/app");
+const core = resolve(here, "../service/ringwright/core");
+
+export default defineConfig(({ mode }) => ({
+  base: "./",
+  oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
+  plugins: [
+    corePlugin(core),
+    ...(mode === "test"
+      ? []
+      : [
+          VitePWA({
+            strategies: "injectManifest",
+            srcDir: "src/offline",
+            filename: "service_worker.ts",
+            injectRegister: null,
+            manifest: false,
+            injectManifest: {
+              globPatterns: ["**/*.{html,js,css,wasm,json,svg,png,webmanifest}"],
+              // Files with a hash in their name never change: the worker need not ask for them afresh.
+              dontCacheBustURLsMatching: /assets\//,
+            },
+          }),
+          budgetPlugin(output),
+        ]),
+  ],
+  worker: { format: "es" as const, plugins: () => [corePlugin(core)] },
+  build: {
+    outDir: output,
+    emptyOutDir: true,
+    target: "es2022",
+    modulePreload: { polyfill: false },
+    assetsInlineLimit: 0,
+    // Node's own module is asked for only when the engine runs outside a browser.
+    rollupOptions: { external: ["module"] },
+  },
+  test: { include: ["src/**/*.test.ts", "vite/**/*.test.ts"], environment: "node" as const },
+}));
