@@ -8,7 +8,8 @@ import json
 from collections import OrderedDict, namedtuple
 
 from . import fields as field_tools
-from . import materials, piston_valve, reference, running, sealings, sizing, tooling
+from . import materials, piston_valve, reference, route, running, sealings
+from . import sizing, tooling
 from .problems import CoreProblem, InputProblem
 from .records import plain
 
@@ -20,6 +21,7 @@ _TABLE = (
     Calculation(
         "tooling", "The blank and the tools to make", tooling.FIELDS, tooling.calculate
     ),
+    Calculation("route", "The route card, operation by operation", route.FIELDS, route.calculate),
     Calculation("running", "What the rings lose, now and new", running.FIELDS, running.calculate),
     Calculation(
         "piston-valve", "Rings of a piston valve", piston_valve.FIELDS, piston_valve.calculate

@@ -28,7 +28,7 @@ SMALLEST_RELIEF = 0.1
 # Angle of the cut to the side of the ring [deg]; a stepped joint is cut square.
 CUT_ANGLES = {"angled-45": 45.0, "angled-60": 60.0, "square": 90.0, "stepped": 90.0}
 # Saws to choose an end kerf from [mm]: ISO 2296 thicknesses.
-SAWS = (0.8, 1.0, 1.2, 1.6, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0)
+SAWS = (0.3, 0.4, 0.5, 0.6, 0.8, 1.0, 1.2, 1.6, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0)
 
 Design = namedtuple(
     "Design",
@@ -109,7 +109,7 @@ def settle(values):
         "end_kerf",
         _saw(2.0 * closed_gap, bore),
         "mm",
-        "a standard saw, not less than twice the closed gap",
+        "a standard saw, a hundredth of the bore up to 1 mm, not less than twice the closed gap",
     )
     gap_kerf = blank.end_kerf(saw_thickness=kerf, angle=CUT_ANGLES[end_cut])
     slit = take("slit_width", _slit(bore), "mm", "a saw stiff enough for the bore") if turns == 2 else 0.0
@@ -502,7 +502,7 @@ def _width_in_groove(groove, bore, piston, temperature, heat):
 
 
 def _saw(least, bore):
-    wanted = max(least, 0.8 if bore < 60.0 else 1.0)
+    wanted = max(least, min(0.01 * bore, 1.0))
     for saw in SAWS:
         if saw >= wanted:
             return saw

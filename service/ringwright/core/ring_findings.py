@@ -35,6 +35,7 @@ def findings(design, acts):
     """List of Finding for a Design and its sizing.Behaviour, the gravest checks first in order of the work."""
     rows = []
     _pressure(rows, design)
+    _sawn_open(rows, design)
     _stresses(rows, design, acts)
     _bearing(rows, design, acts)
     _section(rows, design)
@@ -83,6 +84,23 @@ def _pressure(rows, d):
                 "",
                 value,
                 Quantity(STIFF_WATCH, "MPa"),
+            )
+        )
+
+
+def _sawn_open(rows, d):
+    """Sawing itself opens the ring; where that is more than the wanted gap no former can help."""
+    former = d.former_diameter is not None and d.former_diameter <= d.bored_inside
+    if former or (d.spacer_width is not None and d.spacer_width <= d.gap_kerf):
+        rows.append(
+            finding(
+                "sawn-open",
+                STOP,
+                "The saw cut alone, %s along the ring, opens it further than the wall pressure asks."
+                % length(d.gap_kerf),
+                "Use a thinner saw, or cut the ends square.",
+                Quantity(d.gap_kerf, "mm"),
+                Quantity(d.gap_change, "mm"),
             )
         )
 

@@ -40,7 +40,7 @@ RING_FIELDS = (
 )
 
 BLANK_FIELDS = (
-    field("end_kerf", "length", "width of the saw cut through each end", "a standard saw, not less than twice the closed gap", lowest=0.1, highest=10.0, symbol="s"),
+    field("end_kerf", "length", "width of the saw cut through each end", "a standard saw, a hundredth of the bore up to 1 mm, not less than twice the closed gap", lowest=0.1, highest=10.0, symbol="s"),
     field("slit_width", "length", "width of the slit between the turns", "0.4 to 1.6 mm by bore", lowest=0.1, highest=6.0, symbol="k"),
     field("facing_allowance", "length", "metal left on each side for facing", "0.25 mm", lowest=0.0, highest=5.0),
     field("finishing_allowance", "length", "metal left on the outside diameter for the last turning", "0.5 mm and 0.4 % of the bore", lowest=0.0, highest=20.0),

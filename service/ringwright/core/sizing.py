@@ -6,9 +6,9 @@ from . import clearances, heat_set, ring_findings, spring, winding
 from .cautions import cautions
 from .design import settle
 from .records import figure
-from .ring_inputs import RING_FIELDS
+from .ring_inputs import BLANK_FIELDS, RING_FIELDS
 
-FIELDS = RING_FIELDS
+FIELDS = RING_FIELDS + BLANK_FIELDS
 
 # What the ring of a Design does: stresses [MPa], forces [N], light [mm].
 Behaviour = namedtuple(

@@ -1,0 +1,176 @@
+"""A settled design: every road to it meets, and walking the operations gives the ring asked for."""
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ringwright.core import fields, tooling
+from ringwright.core.design import settle
+from ringwright.core.problems import InputProblem
+
+RINGS = [
+    {"bore": 80.0},
+    {"bore": 79.375, "steam_pressure": 0.827, "setting": "bound"},
+    {"bore": 152.4, "ring_type": "plain", "steam_temperature": 280.0},
+    {"bore": 152.4, "ring_type": "plain", "setting": "sprung"},
+    {"bore": 228.6, "ring_material": "phosphor-bronze", "cylinder_material": "gunmetal"},
+    {"bore": 60.0, "finishing": "band", "radial_thickness": 2.0, "ring_width": 5.0},
+]
+
+
+@pytest.mark.parametrize("ring", RINGS)
+def test_pressure_from_former_or_spacer_is_the_pressure_asked_for(ring):
+    first, _ = settle(dict(ring, wall_pressure=0.05))
+    again = dict(ring, radial_thickness=first.radial_thickness, ring_width=first.ring_width)
+    if first.former_diameter is not None:
+        again["shelf_former"] = first.former_diameter
+    else:
+        again["free_gap"] = first.gap_change + first.closed_gap
+    second, _ = settle(again)
+    assert second.wall_pressure == pytest.approx(0.05, rel=1e-9)
+
+
+@pytest.mark.parametrize("ring", RINGS)
+def test_free_gap_leads_back_to_the_same_ring(ring):
+    first, _ = settle(ring)
+    again = dict(ring, radial_thickness=first.radial_thickness, ring_width=first.ring_width)
+    second, _ = settle(dict(again, free_gap=first.gap_change + first.closed_gap))
+    assert second.wall_pressure == pytest.approx(first.wall_pressure, rel=1e-9)
+    if first.former_diameter is not None:
+        assert second.former_diameter == pytest.approx(first.former_diameter, rel=1e-12)
+        ratio = dict(again, former_ratio=first.former_diameter / first.inside_diameter)
+        third, _ = settle(ratio)
+        assert third.wall_pressure == pytest.approx(first.wall_pressure, rel=1e-9)
+
+
+def walk(design):
+    """Bore, saw, set, turn back, close, clamp, turn, fit: the ring in the bore, from blank sizes alone.
+
+    Only the metal's length along the neutral line, and the curvature the heat leaves, are carried
+    from one operation to the next. Returns (outside diameter in the bore when its gap is the one
+    measured, thickness there, gap there, free gap on the bench).
+    """
+    d = design
+    # Bore and turn: a tube. Saw: its neutral line loses the kerf.
+    rough_thickness = (d.rough_outside - d.bored_inside) / 2
+    metal_rough = math.pi * (d.bored_inside + rough_thickness) - d.gap_kerf
+    # Close in the closing ring to the clamped gap: the neutral circle is metal + gap.
+    clamped_neutral = (metal_rough + d.clamped_gap) / math.pi
+    clamped_inside = clamped_neutral - rough_thickness
+    # Turn the outside to size, clamped.
+    thickness = (d.finish_outside - clamped_inside) / 2
+    metal = math.pi * (d.finish_outside - thickness) - d.clamped_gap
+    # In the cylinder the outside is the bore.
+    gap = math.pi * (d.bore - thickness) - metal
+    return thickness, gap, metal
+
+
+@pytest.mark.parametrize("ring", RINGS)
+def test_walking_the_operations_gives_the_ring_asked_for(ring):
+    design, _ = settle(ring)
+    thickness, gap, metal = walk(design)
+    assert thickness == pytest.approx(design.radial_thickness, rel=1e-9)
+    assert gap == pytest.approx(design.closed_gap, rel=1e-9, abs=1e-9)
+    if design.former_diameter is None:
+        # Sawn gap, opened by the spacer; the heat keeps a share of the opening.
+        free = design.gap_kerf + design.relief * (design.spacer_width - design.gap_kerf)
+        assert free - gap == pytest.approx(design.gap_change, rel=1e-9)
+    elif design.setting == "bound":
+        hot = design.former_diameter * design.former_growth / 2 + design.set_thickness / 2
+        kept = 1 / design.bored_radius
+        kept += design.relief * (1 / hot - kept)
+        inside = 1 / kept - design.set_thickness / 2
+        free = 2 * math.pi * (inside + thickness / 2) - metal
+        assert free == pytest.approx(design.gap_change + design.closed_gap, rel=1e-9)
+
+
+def test_turned_clamped_with_another_gap_it_still_fits_the_bore():
+    """The clamped gap changes the size turned to, not the ring in the bore."""
+    for clamped in (0.0, 0.1, 0.5):
+        design, _ = settle({"bore": 80.0, "closed_gap": 0.3, "clamped_gap": clamped})
+        thickness, gap, _ = walk(design)
+        assert gap == pytest.approx(0.3, abs=1e-9)
+        assert design.finish_outside == pytest.approx(80.0 - (0.3 - clamped) / math.pi)
+
+
+def test_a_groove_already_there_settles_the_width():
+    design, chosen = settle({"bore": 80.0, "groove_width": 5.0})
+    assert design.groove_width == 5.0
+    assert 0.0254 <= 5.0 - design.ring_width <= 0.0762  # seal maker: at least 0.001 in
+    assert "ring_width" in [choice.input for choice in chosen]
+
+
+def test_everything_not_given_is_said():
+    _, chosen = settle({"bore": 80.0})
+    names = [choice.input for choice in chosen]
+    assert len(set(names)) == len(names)
+    for name in ("ring_type", "radial_thickness", "wall_pressure", "closed_gap", "relief", "end_kerf"):
+        assert name in names
+    assert all(choice.why for choice in chosen)
+    _, chosen = settle({"bore": 80.0, "ring_type": "plain", "wall_pressure": 0.05})
+    assert not {"ring_type", "wall_pressure"} & {choice.input for choice in chosen}
+
+
+CONFLICTS = [
+    ({"wall_pressure": 0.05, "free_gap": 8.0}, "free_gap"),
+    ({"former_ratio": 1.02, "shelf_former": 78.0}, "shelf_former"),
+    ({"ring_width": 5.0, "groove_width": 5.1}, "groove_width"),
+    ({"ring_type": "plain", "former_ratio": 1.02}, "former_ratio"),
+    ({"free_gap": 0.1}, "free_gap"),
+    ({"shelf_former": 60.0}, "shelf_former"),
+    ({"clamped_gap": 4.0}, "clamped_gap"),
+    ({"piston_diameter": 81.0}, "piston_diameter"),
+    ({"piston_diameter": 40.0}, "piston_diameter"),
+    ({"radial_thickness": 20.0}, "radial_thickness"),
+    ({"radial_thickness": 0.5, "wall_pressure": 0.9}, "wall_pressure"),
+    ({"soak_temperature": 200.0}, "soak_temperature"),
+    ({"relief": 0.1, "wall_pressure": 0.4, "radial_thickness": 2.0}, "relief"),
+    ({"groove_width": 0.5, "bore": 900.0, "piston_material": "aluminium"}, None),
+]
+
+
+@pytest.mark.parametrize("more, field", CONFLICTS)
+def test_what_cannot_be_worked_together_names_the_field_and_the_remedy(more, field):
+    values = dict({"bore": 80.0}, **more)
+    if field is None:
+        settle(values)
+        return
+    with pytest.raises(InputProblem) as caught:
+        settle(values)
+    fault = caught.value.faults[0]
+    assert fault.path == (field,)
+    assert fault.message and fault.remedy
+
+
+@given(
+    bore=st.floats(10.0, 900.0),
+    ring_type=st.sampled_from(["plain", "double-turn"]),
+    setting=st.sampled_from([None, "bound", "sprung"]),
+    finishing=st.sampled_from([None, "band", "forced-round"]),
+    steam=st.floats(0.05, 3.0),
+    end_cut=st.sampled_from(["square", "angled-45", "angled-60", "stepped"]),
+    piston=st.sampled_from(["grey-iron", "aluminium", "steel"]),
+)
+def test_any_bore_gives_a_ring_that_is_one(bore, ring_type, setting, finishing, steam, end_cut, piston):
+    request = {
+        "bore": bore,
+        "ring_type": ring_type,
+        "setting": setting,
+        "finishing": finishing,
+        "steam_pressure": steam,
+        "end_cut": end_cut,
+        "piston_material": piston,
+    }
+    d, t, _ = tooling.settle_tooling(fields.checked(tooling.FIELDS, request))
+    assert 0.0 < d.radial_thickness < bore / 10
+    assert d.inside_diameter < d.bored_inside < d.rough_outside
+    assert d.groove_width > d.ring_width and d.groove_depth > d.radial_thickness
+    assert 0.0 <= d.closed_gap < d.gap_kerf
+    assert d.piston_diameter < bore
+    assert d.wall_pressure == pytest.approx(0.048)
+    assert t.pot_gap > d.clamped_gap
+    assert t.clamp_mandrel_diameter < t.inside_clamped < t.end_plate_diameter < d.finish_outside
+    if d.former_diameter is not None:
+        assert d.former_diameter > d.bored_inside
