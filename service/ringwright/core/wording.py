@@ -12,17 +12,19 @@ N_PER_LBF = 4.4482216152605
 KG_PER_LB = 0.45359237
 
 
+_SCALES = (1, 10, 100, 1000, 10000, 100000, 1000000, 10000000, 100000000, 1000000000)
+_DIGITS = ("%d", "%02d", "%03d", "%04d", "%05d", "%06d", "%07d", "%08d", "%09d", "%010d")
+
+
 def decimal(value, places):
-    """`value` with that many decimals, ties away from zero, spaces between thousands."""
-    scale = 1
-    for _ in range(places):
-        scale = scale * 10
-    units = int(math.floor(abs(value) * scale + 0.5))
-    whole, part = divmod(units, scale)
-    text = grouped(whole)
+    """`value` with that many decimals, 0 to 9, ties away from zero, spaces between thousands."""
+    units = int(abs(value) * _SCALES[places] + 0.5)
+    digits = _DIGITS[places] % units
+    text = digits
     if places:
-        digits = str(part)
-        text = text + "." + "0" * (places - len(digits)) + digits
+        text = digits[:-places] + "." + digits[-places:]
+    if units >= 10000 * _SCALES[places]:
+        text = grouped(units // _SCALES[places]) + text[len(digits) - places :]
     return "-" + text if value < 0 and units else text
 
 
