@@ -9,7 +9,7 @@ from collections import OrderedDict, namedtuple
 
 from . import fields as field_tools
 from . import materials, piston_valve, reference, route, running, sealings
-from . import sizing, tooling
+from . import sizing, tooling, wall_pressure
 from .problems import CoreProblem, InputProblem
 from .records import plain
 
@@ -22,6 +22,9 @@ _TABLE = (
         "tooling", "The blank and the tools to make", tooling.FIELDS, tooling.calculate
     ),
     Calculation("route", "The route card, operation by operation", route.FIELDS, route.calculate),
+    Calculation(
+        "wall-pressure", "How the ring bears on its wall", wall_pressure.FIELDS, wall_pressure.calculate
+    ),
     Calculation("running", "What the rings lose, now and new", running.FIELDS, running.calculate),
     Calculation(
         "piston-valve", "Rings of a piston valve", piston_valve.FIELDS, piston_valve.calculate

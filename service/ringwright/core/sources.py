@@ -59,6 +59,7 @@ SOURCES = (
     Source("ring-load", "Balance of the pressures on a ring", "full pressure behind, falling pressure on the face", "derived"),
     Source("geometry", "Geometry", "no source needed", "derived"),
     Source("wear", "Gap and radius of a wearing ring", "gap grows by 2 pi times the wear of the radius", "derived"),
+    Source("mehrotra", "Mehrotra, On the implementation of a primal-dual interior point method, SIAM Journal on Optimization 2 (1992)", "pp. 575 to 601, the predictor-corrector steps", "memory"),
     Source("memory", "General engineering knowledge", "from memory, not checked against a copy", "memory"),
     Source("practice", "Common practice of the trade", "no source", "practice"),
 )

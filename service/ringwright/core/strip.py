@@ -15,12 +15,11 @@ from collections import namedtuple
 # Stiffness of a node that may not move. So stiff that its own movement is nil in doubles.
 RIGID = 1e300
 
-# nodes: how many. step: angle between two [rad]. k, t: see above. diagonal, beside: rows of D'D/k^2,
-# on the diagonal and one beside it; two beside it every entry is 1.
-Grid = namedtuple("Grid", ("nodes", "step", "k", "t", "diagonal", "beside"))
+# nodes: how many. step: angle between two [rad]. k, t: see above.
+Grid = namedtuple("Grid", ("nodes", "step", "k", "t"))
 
-# Factor of a band matrix: L*diag*L' with two bands below the diagonal.
-Factor = namedtuple("Factor", ("diag", "near", "far"))
+# Factor of a band matrix: L*diag*L' with two bands below the diagonal, the further one 1/diag.
+Factor = namedtuple("Factor", ("diag", "near"))
 
 
 def grid(turns, steps):
@@ -30,40 +29,99 @@ def grid(turns, steps):
     """
     step = 2.0 * math.pi * turns / steps
     half = math.sin(0.5 * step)
-    t = 2.0 * math.cos(step)
     # 2 - 2 cos(step), without the loss of digits of the subtraction
-    k = 1.0 / (4.0 * half * half)
-    nodes = steps + 1
-    diagonal = [t * t + 2.0] * nodes
-    diagonal[0] = diagonal[-1] = 1.0
-    diagonal[1] = diagonal[-2] = t * t + 1.0
-    beside = [-2.0 * t] * nodes
-    beside[0] = beside[-2] = -t
-    return Grid(nodes, step, k, t, diagonal, beside)
+    return Grid(steps + 1, step, 1.0 / (4.0 * half * half), 2.0 * math.cos(step))
+
+
+def _rows(t, values):
+    """The rows of D'D/k^2 in groups: (values of those rows, diagonal, entry beside it).
+
+    Two beside the diagonal every entry is 1.
+    """
+    square = t * t
+    return (
+        (values[:1], 1.0, -t),
+        (values[1:2], square + 1.0, -2.0 * t),
+        (values[2:-2], square + 2.0, -2.0 * t),
+        (values[-2:-1], square + 1.0, -t),
+        (values[-1:], 1.0, 0.0),
+    )
+
+
+def settle(place, right, spring):
+    """w with (D'D/k^2 + spring)*w = right, nil at the nodes held still, as a list.
+
+    place: Grid. right: right-hand side over k^2, one entry a node, None where the node is held still.
+    spring: stiffness at every other node over k^2, above 0.
+    """
+    diag = []
+    near = []
+    back = []
+    add_diag, add_near, add_back = diag.append, near.append, back.append
+    diag_2 = diag_1 = RIGID
+    near_1 = beside_1 = x_1 = x_2 = 0.0
+    for rows, own, beside in _rows(place.t, right):
+        own += spring
+        for r in rows:
+            if r is None:
+                d = RIGID
+                a = x = 0.0
+            else:
+                a = (beside_1 - near_1) / diag_1
+                d = own - 1.0 / diag_2 - a * a * diag_1
+                x = r - a * x_1 - x_2 / diag_2
+            add_diag(d)
+            add_near(a)
+            add_back(x)
+            diag_2 = diag_1
+            diag_1 = d
+            near_1 = a
+            x_2 = x_1
+            x_1 = x
+            beside_1 = beside
+    return _backwards(diag, near, back)
+
+
+def _backwards(diag, near, back):
+    diag = diag[:]
+    diag.reverse()
+    near = near[:]
+    near.reverse()
+    back.reverse()
+    result = []
+    add = result.append
+    x_1 = x_2 = a_1 = 0.0
+    for d, a, y in zip(diag, near, back):
+        x = (y - x_2) / d - a_1 * x_1
+        add(x)
+        x_2 = x_1
+        x_1 = x
+        a_1 = a
+    result.reverse()
+    return result
 
 
 def factor(place, springs):
     """The Factor of D'D/k^2 with a spring added at every node.
 
-    place: Grid. springs: stiffness at each node over k^2, above 0; RIGID holds the node still.
+    place: Grid. springs: stiffness at each node over k^2, above 0.
     """
     diag = []
     near = []
-    far = []
+    add_diag, add_near = diag.append, near.append
     diag_2 = diag_1 = RIGID
     near_1 = beside_1 = 0.0
-    for own, spring, beside in zip(place.diagonal, springs, place.beside):
-        b = 1.0 / diag_2
-        a = (beside_1 - near_1) / diag_1
-        d = own + spring - b - a * a * diag_1
-        diag.append(d)
-        near.append(a)
-        far.append(b)
-        diag_2 = diag_1
-        diag_1 = d
-        near_1 = a
-        beside_1 = beside
-    return Factor(diag, near, far)
+    for rows, own, beside in _rows(place.t, springs):
+        for spring in rows:
+            a = (beside_1 - near_1) / diag_1
+            d = own + spring - 1.0 / diag_2 - a * a * diag_1
+            add_diag(d)
+            add_near(a)
+            diag_2 = diag_1
+            diag_1 = d
+            near_1 = a
+            beside_1 = beside
+    return Factor(diag, near)
 
 
 def solve(found, right):
@@ -72,52 +130,46 @@ def solve(found, right):
     found: Factor. right: right-hand side over k^2, one number a node.
     """
     back = []
+    add = back.append
+    diag_2 = diag_1 = RIGID
     x_1 = x_2 = 0.0
-    for r, a, b in zip(right, found.near, found.far):
-        x = r - a * x_1 - b * x_2
-        back.append(x)
+    for r, d, a in zip(right, found.diag, found.near):
+        x = r - a * x_1 - x_2 / diag_2
+        add(x)
         x_2 = x_1
         x_1 = x
-    back.reverse()
-    result = []
-    x_1 = x_2 = 0.0
-    a = b_1 = b = 0.0
-    for y, d, a_here, b_here in zip(back, reversed(found.diag), reversed(found.near), reversed(found.far)):
-        x = y / d - a * x_1 - b * x_2
-        result.append(x)
-        x_2 = x_1
-        x_1 = x
-        a = a_here
-        b = b_1
-        b_1 = b_here
-    result.reverse()
-    return result
+        diag_2 = diag_1
+        diag_1 = d
+    return _backwards(found.diag, found.near, back)
 
 
-def moments(place, conforming, w):
-    """Moment at every node for a movement w, in the units of `conforming`; nil at both ends.
+def respond(place, conforming, load, w):
+    """(moment, wall) of a movement w at every node: bending moment, nil at both ends, and wall force.
 
-    place: Grid. conforming: moment at every node when w is nil. w: a number a node.
+    place: Grid. conforming: moment at every node when w is nil. load: outward load per radian. w: a
+    number a node. moment is in the units of `conforming`, wall in the same per radian.
     """
     k = place.k
     t = place.t
-    m = [0.0]
-    m.extend([f - k * (a - t * b + c) for f, a, b, c in zip(conforming[1:], w, w[1:], w[2:])])
-    m.append(0.0)
-    return m
-
-
-def forces(place, load, moment):
-    """What the wall must give at every node, in moment units per radian, for a moment along the strip.
-
-    place: Grid. load: outward load per radian. moment: a number a node, nil at both ends.
-    """
-    k = place.k
-    t = place.t
-    f = [0.5 * load + k * moment[1]]
-    f.extend([load + k * (a - t * b + c) for a, b, c in zip(moment, moment[1:], moment[2:])])
-    f.append(0.5 * load + k * moment[-2])
-    return f
+    moment = [0.0]
+    wall = []
+    add_moment, add_wall = moment.append, wall.append
+    w_2, w_1 = w[0], w[1]
+    m_2 = m_1 = 0.0
+    # The first node's share of the load is half a step; put right below, with the last.
+    for f, w_0 in zip(conforming[1:-1], w[2:]):
+        m = f - k * (w_2 - t * w_1 + w_0)
+        add_moment(m)
+        add_wall(load + k * (m_2 - t * m_1 + m))
+        w_2 = w_1
+        w_1 = w_0
+        m_2 = m_1
+        m_1 = m
+    moment.append(0.0)
+    wall.append(load + k * (m_2 - t * m_1))
+    wall.append(0.5 * load + k * m_1)
+    wall[0] -= 0.5 * load
+    return moment, wall
 
 
 def moments_of_forces(place, load, wall):
