@@ -2,9 +2,11 @@
 
 import math
 
+import numpy
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from scipy import integrate
 
 from ringwright.core import clearances, expansion, materials, steam
 from ringwright.core.problems import OutOfRange
@@ -14,9 +16,6 @@ PSI = 6894.757293168361e-6
 IRON = materials.material("grey-iron").expansion
 BRONZE = materials.material("gunmetal").expansion
 ALUMINIUM = materials.material("aluminium").expansion
-
-settings.register_profile("derandomize", derandomize=True, deadline=None)
-settings.load_profile("derandomize")
 
 
 def iron_gap(bore, gauge, share):
@@ -37,6 +36,43 @@ def iron_gap(bore, gauge, share):
 def test_half_warm_gap_lies_in_the_range_of_the_book(bore, psi):
     """Khurmi and Gupta, 32.9: gap in the cylinder 0.002 to 0.004 of the bore (read)."""
     assert 0.002 * bore < iron_gap(bore, psi * PSI, 0.5) < 0.004 * bore
+
+
+def greatest_lag(film, ratio, thickness=3.2e-3, cells=30):
+    """How far a wall is behind a ring at the worst moment, as a share of the whole rise.
+
+    Conduction solved on a grid: both heated from one face by condensing steam, the other insulated;
+    iron of 50 W/mK and 3.6 MJ/m3K. film: [W/m2K]. ratio: wall over ring thickness.
+    """
+    times = numpy.linspace(0.05, 30.0, 600)
+
+    def mean_rise(size):
+        cell = size / cells
+        between = 50.0 / cell
+        at_face = 1.0 / (1.0 / film + 0.5 * cell / 50.0)
+
+        def slope(_time, rise):
+            flow = numpy.zeros(cells + 1)
+            flow[0] = at_face * (1.0 - rise[0])
+            flow[1:-1] = between * (rise[:-1] - rise[1:])
+            return (flow[:-1] - flow[1:]) / (3.6e6 * cell)
+
+        start = numpy.zeros(cells)
+        solved = integrate.solve_ivp(slope, (0.0, 30.0), start, "BDF", t_eval=times, rtol=1e-6)
+        return solved.y.mean(axis=0)
+
+    return float(max(mean_rise(thickness) - mean_rise(ratio * thickness)))
+
+
+@pytest.mark.parametrize("film", [5e3, 1e4, 1.5e4])
+@pytest.mark.parametrize("ratio", [3.0, 4.0])
+def test_half_warm_is_how_far_a_wall_lags_behind_its_ring(film, ratio):
+    """Film condensation of steam, 5 to 15 kW/m2K (general knowledge)."""
+    assert greatest_lag(film, ratio) == pytest.approx(1.0 - clearances.WALL_SHARE, abs=0.1)
+
+
+def test_a_thick_wall_lags_more_as_the_docstring_says():
+    assert greatest_lag(1e4, 6.0) == pytest.approx(0.7, abs=0.03)
 
 
 def test_thumb_rule_is_two_thou_an_inch():
@@ -138,22 +174,20 @@ def test_hot_gap_undoes_the_cold_gap(bore, ring, cylinder, ring_heat, cylinder_h
 
 
 @given(BORES, EXPANSIONS, EXPANSIONS, HEATS, HEATS, st.floats(0.0, 0.5))
-def test_gap_follows_the_first_order_formula(
-    bore, ring, cylinder, ring_heat, cylinder_heat, margin
-):
-    """pi d1 (alpha_r (T_r - T_0) - alpha_c (T_c - T_0)) + margin, good to the square of a strain."""
+def test_gap_follows_the_first_order_formula(bore, ring, cylinder, ring_heat, wall, margin):
+    """pi d1 (alpha_r (T_r - T_0) - alpha_c (T_c - T_0)) + margin, to the square of a strain."""
     strain = ring * (ring_heat - 20.0)
-    first = math.pi * bore * (strain - cylinder * (cylinder_heat - 20.0)) + margin
+    first = math.pi * bore * (strain - cylinder * (wall - 20.0)) + margin
     found = clearances.closed_gap(
         bore=bore,
         ring_expansion=ring,
         cylinder_expansion=cylinder,
         ring_temperature=ring_heat,
-        cylinder_temperature=cylinder_heat,
+        cylinder_temperature=wall,
         shop_temperature=20.0,
         margin=margin,
     )
-    slack = (strain + cylinder * (cylinder_heat - 20.0)) * (abs(first) + 2 * margin) + 1e-12
+    slack = (strain + cylinder * (wall - 20.0)) * (abs(first) + 2 * margin) + 1e-12
     assert found == pytest.approx(max(first, margin), abs=slack)
 
 
@@ -194,7 +228,7 @@ def test_hot_side_undoes_the_cold_side(width, ring, piston, ring_heat, piston_he
 
 @given(st.floats(0.5, 50.0), EXPANSIONS, EXPANSIONS, HEATS, HEATS)
 def test_a_resting_piston_never_rides_on_its_ring(thickness, ring, piston, ring_heat, piston_heat):
-    """At the side where the piston rests on the bore, behind the ring there is depth less thickness."""
+    """Where the piston rests on the bore, what is behind the ring is depth less thickness."""
     depth = clearances.groove_depth(
         radial_thickness=thickness,
         ring_expansion=ring,

@@ -43,6 +43,12 @@ ABOVE = {
     "p": (6, 12, 15, 18, 22, 26, 32, 37, 43, 50, 56, 62, 68, 78, 88, 100),
 }
 
+# Every tolerance class, such as "H7": its letters and grade.
+CLASSES = {}
+for _letters in ("H", "JS", "d", "e", "f", "g", "h", "js", "k", "n", "p"):
+    for _grade in (6, 7, 8, 9, 10, 11):
+        CLASSES[_letters + str(_grade)] = (_letters, _grade)
+
 # Limits of size [mm] and the deviations from nominal [mm] that make them.
 Limits = namedtuple(
     "Limits", ("tolerance_class", "nominal", "lower", "upper", "lower_deviation", "upper_deviation")
@@ -154,14 +160,12 @@ def _band(nominal):
 
 
 def _parsed(tolerance_class):
-    letters = tolerance_class.rstrip("0123456789")
-    digits = tolerance_class[len(letters) :]
-    known = letters in ("H", "JS", "h", "js") or letters in BELOW or letters in ABOVE
-    if not known or digits not in ("6", "7", "8", "9", "10", "11"):
+    found = CLASSES.get(tolerance_class)
+    if found is None:
         raise OutOfRange(
             "tolerance_class",
             tolerance_class,
             "H or JS, or d e f g h js k n p, with grade 6 to 11",
             SOURCE,
         )
-    return letters, int(digits)
+    return found
