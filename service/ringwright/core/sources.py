@@ -34,6 +34,7 @@ SOURCES = (
     Source("filled-ptfe-sheet", "A moulder's table of filled PTFE", "density and tensile strength by filler", "read"),
     Source("ring-groove-sheet", "A seal maker's page on cast iron rings", "width and depth of grooves, piston clearance", "read"),
     Source("en1993-1-2", "EN 1993-1-2, Design of steel structures - Structural fire design", "3.4.1.1 elongation of carbon steel, as quoted on a software maker's page; annex C stainless from memory", "read"),
+    Source("neutral-line", "Plain geometry of a ring, lengths along its neutral line", "finished sizes recomputed from the blank by walking the operations one by one in tests/core", "derived"),
     Source("expansion", "Linear thermal expansion", "every part grows in proportion to its size; exact inverses checked in tests", "derived"),
     Source("warming-estimate", "Estimate of ring and wall warming together", "conduction with condensing steam solved in tests/published/test_clearances.py; gives gaps within the range of a published book", "derived"),
     Source("stress-relief-reports", "Reports on stress relief of grey iron: DTIC AD0620556; two foundries' notes; a metallurgist's letter", "useless at 600 F, very slow below 1000 F, the first hour does most; 90 to 95 % in 2 to 8 h at 500 to 550 degC", "read"),
