@@ -7,23 +7,22 @@ disagree. It only settles sizes; what they mean for the ring is sizing.py's work
 import math
 from collections import namedtuple
 
-from . import blank, clearances, heat_set, section, spring, steam
+from . import blank, clearances, heat_set, section, steam
 from . import soak as soaking
 from .fields import at_most_one
 from .materials import material
-from .problems import Fault, InputProblem, OutOfRange
+from .problems import unworkable
 from .records import Choice, Method
 from .ring_inputs import DOUBLE_TURN, PLAIN
+from .spring_back import PRACTICE_PRESSURE, Ring, spring_of
 
-# What practice asks: 6 to 8 lbf/in2 in model, stationary, marine and road engines (Walshaw).
-PRACTICE_PRESSURE = 0.048
 DEFAULT_STEAM = 0.7
 DEFAULT_SHOP = 20.0
 DEFAULT_SOAK_TIME = 1.0
 PLAIN_WIDTH_RATIO = 1.25
 DOUBLE_WIDTH_RATIO = 2.0
 FACING = 0.25
-# Below this share a former would have to be far larger than the ring; relief's own field starts here.
+# Below this share a former would have to be far larger than the ring; relief's field starts here.
 SMALLEST_RELIEF = 0.1
 # Angle of the cut to the side of the ring [deg]; a stepped joint is cut square.
 CUT_ANGLES = {"angled-45": 45.0, "angled-60": 60.0, "square": 90.0, "stepped": 90.0}
@@ -43,7 +42,8 @@ Design = namedtuple(
         # groove and piston
         "side_clearance", "groove_width", "groove_depth", "piston_diameter",
         # the blank and its setting
-        "relief", "relief_low", "relief_high", "end_kerf", "gap_kerf", "slit_width", "facing_allowance", "finishing_allowance",
+        "relief", "relief_low", "relief_high", "end_kerf", "gap_kerf", "slit_width",
+        "facing_allowance", "finishing_allowance",
         "clamped_gap", "band_width", "blank_length", "finish_outside", "bored_inside",
         "rough_outside", "set_thickness", "bored_radius", "former_material", "soak_temperature",
         "soak_time", "former_growth", "former_radius", "former_diameter", "spacer_width",
@@ -112,7 +112,11 @@ def settle(values):
         "a standard saw, a hundredth of the bore up to 1 mm, not less than twice the closed gap",
     )
     gap_kerf = blank.end_kerf(saw_thickness=kerf, angle=CUT_ANGLES[end_cut])
-    slit = take("slit_width", _slit(bore), "mm", "a saw stiff enough for the bore") if turns == 2 else 0.0
+    slit = (
+        take("slit_width", _slit(bore), "mm", "a saw stiff enough for the bore")
+        if turns == 2
+        else 0.0
+    )
     facing = take("facing_allowance", FACING, "mm", "cleans up each side")
     finishing_allowance = take(
         "finishing_allowance",
@@ -120,17 +124,14 @@ def settle(values):
         "mm",
         "0.5 mm and 0.4 % of the bore, for a ring that is not quite round yet",
     )
-    clamped_gap = take("clamped_gap", closed_gap, "mm", "the closed gap, so it is turned to the bore")
+    clamped_gap = take(
+        "clamped_gap", closed_gap, "mm", "the closed gap, so it is turned to the bore"
+    )
     if clamped_gap >= gap_kerf:
-        raise InputProblem(
-            [
-                Fault(
-                    ("clamped_gap",),
-                    "range",
-                    "the gap when clamped is not less than the saw cut, so nothing would be closed",
-                    "give less than the end kerf, or a wider end_kerf",
-                )
-            ]
+        raise unworkable(
+            "clamped_gap",
+            "the gap when clamped is not less than the saw cut, so nothing would be closed",
+            "give less than the end kerf, or a wider end_kerf",
         )
     former_material = material(take("former_material", "steel", "", "holds its size when hot"))
     piston_diameter = _piston_diameter(take, bore, piston, cylinder, temperature, wall, shop)
@@ -168,15 +169,10 @@ def settle(values):
         "as safe in the bore as on its way there",
     )
     if thickness > bore / 6.0:
-        raise InputProblem(
-            [
-                Fault(
-                    ("radial_thickness",),
-                    "range",
-                    "the ring is thicker than a sixth of its bore, and would not spring at all",
-                    "give at most %.3g mm" % (bore / 6.0),
-                )
-            ]
+        raise unworkable(
+            "radial_thickness",
+            "the ring is thicker than a sixth of its bore, and would not spring at all",
+            "give at most %.3g mm" % (bore / 6.0),
         )
     if width is None:
         width = _halves(ratio * thickness) if ratio * thickness >= 1.0 else ratio * thickness
@@ -204,14 +200,12 @@ def settle(values):
     )
     set_thickness = thickness + 0.5 * finishing_allowance
     bored_radius = 0.5 * (sizes.bored_inside + set_thickness)
-    growth = heat_set.hot_growth(
-        former_material.expansion, ring_material.expansion, soak - shop
-    )
-    ring = _Ring(
+    growth = heat_set.hot_growth(former_material.expansion, ring_material.expansion, soak - shop)
+    ring = Ring(
         bore, thickness, modulus, turns, setting, bearing, closed_gap, gap_kerf, relief.likely,
         set_thickness, bored_radius, growth,
     )  # fmt: skip
-    spring_back = _spring_back(ring, take, values)
+    spring_back = spring_of(ring, take, values)
 
     side = _side_clearance(bore, width, piston, temperature, heat)
     groove_width = take("groove_width", width + side, "mm", "ring width and side clearance")
@@ -235,7 +229,8 @@ def settle(values):
             spring_back.gap_change, spring_back.curvature_change, spring_back.wall_pressure,
             spring_back.contact_pressure, found,
             groove_width - width, groove_width, groove_depth, piston_diameter,
-            relief.likely, relief.low, relief.high, kerf, gap_kerf, slit, facing, finishing_allowance,
+            relief.likely, relief.low, relief.high, kerf, gap_kerf, slit,
+            facing, finishing_allowance,
             clamped_gap, band, length, sizes.finish_outside, sizes.bored_inside,
             sizes.rough_outside, set_thickness, bored_radius, former_material, soak,
             soak_time, growth, spring_back.former_radius, spring_back.former_diameter,
@@ -243,166 +238,6 @@ def settle(values):
         ),
         take.chosen,
     )  # fmt: skip
-
-
-# What the springing of a ring depends on, once its section is settled.
-_Ring = namedtuple(
-    "_Ring",
-    (
-        "bore", "thickness", "modulus", "turns", "setting", "bearing", "closed_gap", "kerf",
-        "relief", "set_thickness", "bored_radius", "growth",
-    ),
-)  # fmt: skip
-
-SpringBack = namedtuple(
-    "SpringBack",
-    (
-        "gap_change", "curvature_change", "wall_pressure", "contact_pressure", "former_radius",
-        "former_diameter", "spacer_width",
-    ),
-)  # fmt: skip
-
-
-def _spring_back(ring, take, values):
-    """The SpringBack that the one given target, or practice, asks of a _Ring."""
-    target = "wall_pressure"
-    for name in ("free_gap", "former_ratio", "shelf_former"):
-        if values.get(name) is not None:
-            target = name
-    if target == "wall_pressure":
-        wanted = take("wall_pressure", PRACTICE_PRESSURE, "MPa", "6 to 8 lbf/in2 is usual")
-    else:
-        wanted = values[target]
-    try:
-        if ring.setting == heat_set.SPREAD:
-            return _spread(ring, target, wanted)
-        return _on_former(ring, target, wanted)
-    except OutOfRange:
-        raise InputProblem(
-            [
-                Fault(
-                    (target,),
-                    "range",
-                    "a ring this thin would have to be opened past straight to spring so far",
-                    "give a smaller %s, or a larger radial_thickness" % target,
-                )
-            ]
-        )
-
-
-def _spread(ring, target, wanted):
-    if target == "former_ratio" or target == "shelf_former":
-        raise InputProblem(
-            [
-                Fault(
-                    (target,),
-                    "conflict",
-                    "a ring that is spread by a spacer has no former",
-                    "leave %s out, or set the ring bound or sprung" % target,
-                )
-            ]
-        )
-    bore, thickness, modulus = ring.bore, ring.thickness, ring.modulus
-    if target == "free_gap":
-        gap = _gap_left(ring, wanted)
-        pressure = spring.pressure_from_gap(gap, bore, thickness, modulus)
-    else:
-        pressure = wanted
-        gap = spring.gap_change(pressure, bore, thickness, modulus)
-    spacer = heat_set.spacer_for(gap, ring.kerf, ring.closed_gap, ring.relief)
-    return SpringBack(gap, None, pressure, pressure, None, None, spacer)
-
-
-def _on_former(ring, target, wanted):
-    bore, thickness, modulus = ring.bore, ring.thickness, ring.modulus
-    radius = 0.5 * (bore - thickness)
-    inwards = 0.5 * (ring.set_thickness - thickness)
-    if target == "former_ratio" or target == "shelf_former":
-        diameter = wanted
-        if target == "former_ratio":
-            diameter = wanted * (bore - 2.0 * thickness)
-        former_radius = 0.5 * diameter * ring.growth + 0.5 * ring.set_thickness
-        free = heat_set.set_radius(ring.bored_radius, former_radius, ring.relief) - inwards
-        curvature = 1.0 / radius - 1.0 / free
-        _check_curvature(ring, target, curvature, radius)
-        gap = heat_set.gap_of_curvature(curvature, bore, thickness, ring.setting, ring.turns)
-        pressure = _pressure(ring, curvature, gap)
-    else:
-        if target == "free_gap":
-            gap = _gap_left(ring, wanted)
-            curvature = heat_set.curvature_of_gap(gap, bore, thickness, ring.setting, ring.turns)
-            pressure = _pressure(ring, curvature, gap)
-        elif ring.bearing.uniform:
-            pressure = wanted
-            gap = spring.gap_change(pressure, bore, thickness, modulus)
-            curvature = heat_set.curvature_of_gap(gap, bore, thickness, ring.setting, ring.turns)
-        else:
-            pressure = wanted
-            curvature = heat_set.curvature_for_mean(pressure, bore, thickness, modulus, ring.turns)
-            _check_curvature(ring, target, curvature, radius)
-            gap = heat_set.gap_of_curvature(curvature, bore, thickness, ring.setting, ring.turns)
-        _check_curvature(ring, target, curvature, radius)
-        free = 1.0 / (1.0 / radius - curvature) + inwards
-        former_radius = _former_radius(ring, free)
-        diameter = 2.0 * (former_radius - 0.5 * ring.set_thickness) / ring.growth
-    contact = pressure
-    if not ring.bearing.uniform:
-        contact = heat_set.contact_pressure(curvature, bore, thickness, modulus)
-    return SpringBack(gap, curvature, pressure, contact, former_radius, diameter, None)
-
-
-def _pressure(ring, curvature, gap):
-    if ring.bearing.uniform:
-        return spring.pressure_from_gap(gap, ring.bore, ring.thickness, ring.modulus)
-    return heat_set.mean_pressure(curvature, ring.bore, ring.thickness, ring.modulus, ring.turns)
-
-
-def _check_curvature(ring, target, curvature, radius):
-    if curvature * radius > spring.LARGEST_SPRINGINESS:
-        raise OutOfRange("curvature", curvature, "less than 0.45 of the bore's", "contact")
-    if curvature <= 0.0:
-        raise InputProblem(
-            [
-                Fault(
-                    (target,),
-                    "range",
-                    "a ring set on so small a former comes off smaller than the bore: it would not press at all",
-                    "give a larger %s, or more relief" % target,
-                )
-            ]
-        )
-
-
-def _former_radius(ring, free):
-    curvature = 1.0 / ring.bored_radius + (1.0 / free - 1.0 / ring.bored_radius) / ring.relief
-    if curvature <= 0.5 / ring.bored_radius:
-        raise InputProblem(
-            [
-                Fault(
-                    ("relief",),
-                    "range",
-                    "with so little relief the former would have to be twice the ring's size",
-                    "soak hotter or longer, so that relief is larger, or ask for less wall pressure",
-                )
-            ]
-        )
-    return 1.0 / curvature
-
-
-def _gap_left(ring, free_gap):
-    gap = free_gap - ring.closed_gap
-    if gap <= 0.0:
-        raise InputProblem(
-            [
-                Fault(
-                    ("free_gap",),
-                    "range",
-                    "the free gap is not larger than the gap in the bore, so the ring would not press",
-                    "give more than the closed gap of %.3g mm" % ring.closed_gap,
-                )
-            ]
-        )
-    return gap
 
 
 def _soak(take, family):
@@ -419,16 +254,10 @@ def _soak(take, family):
     else:
         expected = soaking.expected_relief(family, temperature, hours)
     if expected.likely < SMALLEST_RELIEF:
-        raise InputProblem(
-            [
-                Fault(
-                    ("soak_temperature",),
-                    "range",
-                    "so cold or short a soak relaxes next to nothing: the ring would spring shut again",
-                    "soak at %s degC for an hour, or give the relief your last ring showed"
-                    % int(usual),
-                )
-            ]
+        raise unworkable(
+            "soak_temperature",
+            "so cold or short a soak relaxes next to nothing: the ring would spring shut again",
+            "soak at %s degC for an hour, or give the relief your last ring showed" % int(usual),
         )
     take("relief", expected.likely, "1", "what that soak relaxes; from memory of published figures")
     return temperature, hours, expected
@@ -461,15 +290,10 @@ def _piston_diameter(take, bore, piston, cylinder, temperature, wall, shop):
     )
     diameter = take("piston_diameter", bore - clearance, "mm", "does not seize on a half-warm bore")
     if not 0.8 * bore < diameter < bore:
-        raise InputProblem(
-            [
-                Fault(
-                    ("piston_diameter",),
-                    "range",
-                    "the piston does not belong to this bore",
-                    "give a diameter a little less than the bore of %.6g mm" % bore,
-                )
-            ]
+        raise unworkable(
+            "piston_diameter",
+            "the piston does not belong to this bore",
+            "give a diameter a little less than the bore of %.6g mm" % bore,
         )
     return diameter
 
@@ -485,18 +309,13 @@ def _side_clearance(bore, width, piston, temperature, heat):
 
 
 def _width_in_groove(groove, bore, piston, temperature, heat):
-    """The ring width whose side clearance fills the groove; the clearance is linear in the width."""
+    """The ring width whose side clearance fills the groove."""
     width = groove - _side_clearance(bore, groove, piston, temperature, heat)
     if width <= 0.0:
-        raise InputProblem(
-            [
-                Fault(
-                    ("groove_width",),
-                    "range",
-                    "the groove is narrower than the clearance a ring needs in it",
-                    "give the width of the groove itself, measured with slips or a ground blade",
-                )
-            ]
+        raise unworkable(
+            "groove_width",
+            "the groove is narrower than the clearance a ring needs in it",
+            "give the width of the groove itself, measured with slips or a ground blade",
         )
     return groove - _side_clearance(bore, width, piston, temperature, heat)
 
@@ -536,7 +355,9 @@ METHODS = (
         "width of a turn at most 1.5 thicknesses (Blake)",
         ("practice", "blake"),
     ),
-    Method("geometry", "Plain geometry", "inside diameter = d1 - 2 a1", "always", ("neutral-line",)),
+    Method(
+        "geometry", "Plain geometry", "inside diameter = d1 - 2 a1", "always", ("neutral-line",)
+    ),
     Method(
         "steam-temperature",
         "Steam temperature",

@@ -10,7 +10,7 @@ from collections import namedtuple
 
 from .problems import Fault, InputProblem
 
-# kind         one of the keys of UNIT_OF_KIND, or "count", "choice", "text", "flag", "records", "object"
+# kind         a key of UNIT_OF_KIND, or "count", "choice", "text", "flag", "records", "object"
 # lowest, highest   inclusive bounds in core units, None where there is none
 # choices      allowed words of a choice, in the order to show them
 # default      in words: what is taken when it is not given
@@ -225,8 +225,10 @@ def range_words(entry):
     """The bounds of a field as words: "a value from 10 to 1500 mm"."""
     unit = UNIT_OF_KIND.get(entry.kind, "1")
     tail = "" if unit == "1" else " " + unit
-    low = "more than %s" % _number(entry.lowest) if entry.above_lowest else "from %s" % _number(
-        entry.lowest
+    low = (
+        "more than %s" % _number(entry.lowest)
+        if entry.above_lowest
+        else "from %s" % _number(entry.lowest)
     )
     if entry.highest is None:
         return "a value %s%s" % (low if entry.above_lowest else low + " up", tail)
@@ -255,5 +257,10 @@ def _refuse(faults, path, code, value, remedy):
     if len(shown) > 40:
         shown = shown[:40] + "..."
     faults.append(
-        Fault(path, code, "%s cannot be %s" % (_last_name(path), shown), remedy[:1].lower() + remedy[1:])
+        Fault(
+            path,
+            code,
+            "%s cannot be %s" % (_last_name(path), shown),
+            remedy[:1].lower() + remedy[1:],
+        )
     )

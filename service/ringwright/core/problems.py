@@ -28,6 +28,11 @@ class InputProblem(CoreProblem):
         super().__init__("; ".join([fault.message for fault in self.faults]))
 
 
+def unworkable(name, message, remedy, code="range"):
+    """The InputProblem of one input. name: its name. message: what is wrong. remedy: what to do."""
+    return InputProblem([Fault((name,), code, message, remedy)])
+
+
 class OutOfRange(CoreProblem):
     """A formula was asked for something outside the range in which it holds."""
 

@@ -1,7 +1,6 @@
 """What a careful machinist would ask of a ring before cutting metal, as findings in words."""
 
-from . import clearances, heat_set, section, spring
-from .materials import pairing
+from . import fit_findings, heat_set, section, spring
 from .records import GOOD, STOP, WATCH, Quantity, finding
 from .ring_inputs import PLAIN
 from .wording import (
@@ -13,7 +12,6 @@ from .wording import (
     percent,
     ratio,
     stress,
-    temperature,
     wall_pressure,
 )
 
@@ -32,16 +30,14 @@ LEAST_GRIP = 0.5
 
 
 def findings(design, acts):
-    """List of Finding for a Design and its sizing.Behaviour, the gravest checks first in order of the work."""
+    """List of Finding for a Design and its sizing.Behaviour, in the order of the work."""
     rows = []
     _pressure(rows, design)
     _sawn_open(rows, design)
     _stresses(rows, design, acts)
     _bearing(rows, design, acts)
     _section(rows, design)
-    _materials(rows, design)
-    _clearances(rows, design)
-    return rows
+    return rows + fit_findings.findings(design)
 
 
 def _pressure(rows, d):
@@ -96,8 +92,8 @@ def _sawn_open(rows, d):
             finding(
                 "sawn-open",
                 STOP,
-                "The saw cut alone, %s along the ring, opens it further than the wall pressure asks."
-                % length(d.gap_kerf),
+                "The saw cut alone, %s along the ring, opens it further than the wall pressure "
+                "asks." % length(d.gap_kerf),
                 "Use a thinner saw, or cut the ends square.",
                 Quantity(d.gap_kerf, "mm"),
                 Quantity(d.gap_change, "mm"),
@@ -111,7 +107,9 @@ def _stresses(rows, d, acts):
     word = "break" if brittle else "take a set"
 
     def once(check, value, doing, remedy):
-        _stress(rows, check, value, strength, section.ONCE_WATCH, section.ONCE_STOP, doing, word, remedy)
+        _stress(
+            rows, check, value, strength, section.ONCE_WATCH, section.ONCE_STOP, doing, word, remedy
+        )
 
     _stress(
         rows, "closed-stress", acts.closed_tension, strength, section.PERMANENT_WATCH,
@@ -132,7 +130,8 @@ def _stresses(rows, d, acts):
             "sprung-on",
             acts.sprung_on,
             "pulled open by its ends to pass over the piston",
-            "Make the ring thinner, slide it on over strips so that it opens evenly, or build up the piston.",
+            "Make the ring thinner, slide it on over strips so that it opens evenly, or build up "
+            "the piston.",
         )
     else:
         once(
@@ -159,8 +158,10 @@ def _stresses(rows, d, acts):
                 finding(
                     "wound-on-in-haste",
                     WATCH,
-                    "Wound on in haste, the crossing within 60 degrees, it may see %s." % stress(hurried),
-                    "Spread the crossing over a third of a turn: slip strips under the ring as you go.",
+                    "Wound on in haste, the crossing within 60 degrees, it may see %s."
+                    % stress(hurried),
+                    "Spread the crossing over a third of a turn: slip strips under the ring as "
+                    "you go.",
                     Quantity(hurried, "MPa"),
                     Quantity(section.ONCE_WATCH * strength, "MPa"),
                 )
@@ -204,25 +205,25 @@ def _bearing(rows, d, acts):
             finding(
                 "light",
                 outcome,
-                "Light shows behind each tip, up to %s at %s from it: set on a round former and turned "
-                "while forced round." % (fine_length(acts.light), angle(heat_set.LIGHT_ANGLE)),
+                "Light shows behind each tip, up to %s at %s from it: set on a round former and "
+                "turned while forced round."
+                % (fine_length(acts.light), angle(heat_set.LIGHT_ANGLE)),
                 ""
                 if outcome == GOOD
-                else "Close it in a round closing ring for its last turning, or set it sprung, not bound.",
+                else "Close it in a round closing ring for its last turning, or set it sprung.",
                 Quantity(acts.light, "mm"),
                 Quantity(LIGHT_WATCH, "mm"),
             )
         )
     if acts.slack_angle == 0.0:
-        rows.append(
-            finding("bearing", GOOD, "The ring presses evenly all round a round bore.")
-        )
+        rows.append(finding("bearing", GOOD, "The ring presses evenly all round a round bore."))
     elif d.ring_type == PLAIN:
         rows.append(
             finding(
                 "bearing",
                 WATCH,
-                "A plain ring set on a round former bears over the back third and at its tips, and not "
+                "A plain ring set on a round former bears over the back third and at its tips, "
+                "and not "
                 "over %s behind each tip." % angle(acts.slack_angle),
                 "Set it spread by a spacer, or finish it held by a flexible band.",
                 Quantity(acts.slack_angle, "deg"),
@@ -233,8 +234,8 @@ def _bearing(rows, d, acts):
             finding(
                 "bearing",
                 GOOD,
-                "Behind each of its two free ends %s bear nothing, but there the other turn bears fully."
-                % angle(acts.slack_angle),
+                "Behind each of its two free ends %s bear nothing, but there the other turn bears "
+                "fully." % angle(acts.slack_angle),
                 "",
                 Quantity(acts.slack_angle, "deg"),
             )
@@ -244,7 +245,8 @@ def _bearing(rows, d, acts):
             finding(
                 "setting",
                 STOP,
-                "The tips of a double-turn ring cannot be held apart by a spacer: its bridge carries no moment that way.",
+                "The tips of a double-turn ring cannot be held apart by a spacer: its bridge "
+                "carries no moment that way.",
                 "Set it sprung or bound on a round former.",
             )
         )
@@ -269,7 +271,8 @@ def _section(rows, d):
                 "section",
                 WATCH,
                 "No thickness meets pressure and strength together with full margins.",
-                "Ask for less wall pressure, make the ring narrower, or choose a stronger material.",
+                "Ask for less wall pressure, make the ring narrower, or choose a stronger "
+                "material.",
             )
         )
     if not THICK_RING <= proportion <= THIN_RING:
@@ -311,144 +314,3 @@ def _section(rows, d):
                     Quantity(spring.CHECKED_SPRINGINESS, "1"),
                 )
             )
-
-
-def _materials(rows, d):
-    outcome, why, remedy = pairing(d.ring_material.key, d.cylinder_material.key)
-    rows.append(finding("pairing", outcome, why, remedy))
-    if d.steam_temperature > d.ring_material.hottest:
-        rows.append(
-            finding(
-                "ring-heat",
-                STOP,
-                "Steam at %s is hotter than %s stands, %s."
-                % (
-                    temperature(d.steam_temperature),
-                    d.ring_material.title.lower(),
-                    temperature(d.ring_material.hottest),
-                ),
-                "Choose a ring material for the heat.",
-                Quantity(d.steam_temperature, "degC"),
-                Quantity(d.ring_material.hottest, "degC"),
-            )
-        )
-    if d.steam_temperature < d.saturation_temperature - 0.5:
-        rows.append(
-            finding(
-                "steam",
-                WATCH,
-                "Steam at this pressure is never cooler than %s, yet %s is given."
-                % (temperature(d.saturation_temperature), temperature(d.steam_temperature)),
-                "Leave steam_temperature out for saturated steam, or check the gauge.",
-                Quantity(d.steam_temperature, "degC"),
-                Quantity(d.saturation_temperature, "degC"),
-            )
-        )
-    metal = d.ring_material
-    if not metal.modulus_low <= d.modulus <= metal.modulus_high:
-        rows.append(
-            finding(
-                "modulus",
-                WATCH,
-                "The modulus given lies outside what is published for %s." % metal.title.lower(),
-                "Check the certificate of the bar, or leave modulus out.",
-                Quantity(d.modulus, "MPa"),
-                Quantity(
-                    metal.modulus_low if d.modulus < metal.modulus_low else metal.modulus_high, "MPa"
-                ),
-            )
-        )
-
-
-def _clearances(rows, d):
-    hot = clearances.hot_closed_gap(
-        bore=d.bore,
-        gap=d.closed_gap,
-        ring_expansion=d.ring_material.expansion,
-        cylinder_expansion=d.cylinder_material.expansion,
-        ring_temperature=d.steam_temperature,
-        cylinder_temperature=d.wall_temperature,
-        shop_temperature=d.shop_temperature,
-    )
-    margin = clearances.running_gap(d.bore)
-    tight = hot < 0.999 * margin
-    rows.append(
-        finding(
-            "end-gap",
-            STOP if hot <= 0.0 else WATCH if tight else GOOD,
-            "Started hot in a half-warm cylinder, %s is left between the ends%s"
-            % (
-                fine_length(hot),
-                ": they butt and the ring seizes." if hot <= 0.0 else "." if not tight else ", less than practice leaves.",
-            ),
-            "Give a closed gap of at least %s." % length(d.closed_gap + margin - hot) if tight else "",
-            Quantity(hot, "mm"),
-            Quantity(margin, "mm"),
-        )
-    )
-    _, least, greatest = clearances.running_side_clearance(d.bore)
-    side = d.side_clearance
-    outcome = STOP if side <= 0.0 else GOOD if least <= side <= greatest * 1.5 else WATCH
-    rows.append(
-        finding(
-            "side-clearance",
-            outcome,
-            "The ring has %s at its sides in the groove; practice is %s to %s."
-            % (fine_length(side), fine_length(least), fine_length(greatest)),
-            ""
-            if outcome == GOOD
-            else "Make the ring narrower or open the groove."
-            if side < least
-            else "True up the groove, and make the ring wider to suit.",
-            Quantity(side, "mm"),
-            Quantity(least if side < least else greatest, "mm"),
-        )
-    )
-    back = d.groove_depth - d.radial_thickness
-    if back < clearances.LEAST_DEPTH_ALLOWANCE:
-        rows.append(
-            finding(
-                "groove-depth",
-                STOP if back <= 0.0 else WATCH,
-                "The groove is only %s deeper than the ring is thick; the piston may ride on its ring."
-                % fine_length(back),
-                "Deepen the groove to %s, or make the ring thinner."
-                % length(d.radial_thickness + clearances.DEPTH_ALLOWANCE),
-                Quantity(back, "mm"),
-                Quantity(clearances.LEAST_DEPTH_ALLOWANCE, "mm"),
-            )
-        )
-    clearance = d.bore - d.piston_diameter
-    limit = clearances.piston_clearance_limit(d.radial_thickness)
-    if clearance > limit:
-        rows.append(
-            finding(
-                "piston-clearance",
-                WATCH,
-                "The piston is %s smaller than the bore, so its lands back less than two thirds of the ring."
-                % fine_length(clearance),
-                "Build up or renew the piston, or make the ring thicker.",
-                Quantity(clearance, "mm"),
-                Quantity(limit, "mm"),
-            )
-        )
-    least_piston = clearances.piston_clearance(
-        bore=d.bore,
-        piston_expansion=d.piston_material.expansion,
-        cylinder_expansion=d.cylinder_material.expansion,
-        piston_temperature=d.steam_temperature,
-        cylinder_temperature=d.wall_temperature,
-        shop_temperature=d.shop_temperature,
-        margin=0.0,
-    )
-    if clearance < least_piston:
-        rows.append(
-            finding(
-                "piston-seizes",
-                STOP,
-                "Hot, the piston grows by more than its clearance of %s." % fine_length(clearance),
-                "Turn the piston down to leave at least %s." % fine_length(least_piston),
-                Quantity(clearance, "mm"),
-                Quantity(least_piston, "mm"),
-            )
-        )

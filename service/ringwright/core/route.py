@@ -1,4 +1,4 @@
-"""Calculation "route": the operations in order, each with sizes, tool, speed, feed, time, check and caution."""
+"""Calculation "route": the operations in order, with sizes, tool, speed, feed, time and check."""
 
 from collections import OrderedDict, namedtuple
 
@@ -11,13 +11,33 @@ from .tooling import FIELDS as TOOLING_FIELDS
 from .tooling import settle_tooling
 
 FIELDS = TOOLING_FIELDS + (
-    field("tool_material", "choice", "what the turning tools are made of", "hss", choices=machining.TOOLS),
-    field("machine", "choice", "a bench lathe with tools ground by hand, or a rigid lathe", "light", choices=machining.MACHINES),
-    field("spindle_speeds", "records", "the speeds your lathe has, if it is not free to choose", "any speed", lowest=1, highest=60, items=(field("", "speed", "a spindle speed", lowest=1.0, highest=20000.0),)),
-)  # fmt: skip
+    field(
+        "tool_material",
+        "choice",
+        "what the turning tools are made of",
+        "hss",
+        choices=machining.TOOLS,
+    ),
+    field(
+        "machine",
+        "choice",
+        "a bench lathe with tools ground by hand, or a rigid lathe",
+        "light",
+        choices=machining.MACHINES,
+    ),
+    field(
+        "spindle_speeds",
+        "records",
+        "the speeds your lathe has, if it is not free to choose",
+        "any speed",
+        lowest=1,
+        highest=60,
+        items=(field("", "speed", "a spindle speed", lowest=1.0, highest=20000.0),),
+    ),
+)
 
 # A row of the card before it is numbered. key: into route_text.TEXT. sizes: list of _Size. cut: a
-# machining.Cut or None. minutes: time for one ring, handling included, or None. each: done per ring.
+# machining.Cut or None. minutes: for one ring, handling included, or None. each: done per ring.
 Operation = namedtuple("Operation", ("key", "sizes", "cut", "minutes", "each"))
 _Size = namedtuple("_Size", ("name", "label", "value", "unit", "lower", "upper"))
 
@@ -44,6 +64,8 @@ _TURN_RUN_OUT = 3.0
 # What the last two light cuts take together, on the radius [mm].
 _LAST_CUTS = 0.15
 HEAT_UP_HOURS = 0.5
+# What the thickness of a ring may be out by, from ring to ring or round one ring [mm].
+THICKNESS_TOLERANCE = 0.03
 
 
 def calculate(values):
@@ -73,7 +95,13 @@ def answer(design, tooling, chosen, values):
     figures = OrderedDict()
     figures["time_first_ring"] = figure(one, "min", "t", "machining-time")
     figures["time_all_rings"] = figure(
-        all_rings, "min", "t", "machining-time", (("rings", design.rings, "1"),), 0.7 * all_rings, 2.0 * all_rings
+        all_rings,
+        "min",
+        "t",
+        "machining-time",
+        (("rings", design.rings, "1"),),
+        0.7 * all_rings,
+        2.0 * all_rings,
     )
     return OrderedDict(
         (
@@ -141,13 +169,16 @@ class _Work:
         length = d.blank_length
         rough = _size("rough_outside_diameter", "rough outside", d.rough_outside, "h11")
         bored = _size("bored_inside_diameter", "bore", d.bored_inside, "H9")
+        part_length = _bare("part_length", "length off the bar", length + 2.0 * d.facing_allowance)
+        faced = _limited("blank_length", "blank length", length, "h9")
+        run = length + _TURN_RUN_OUT
         return [
             self.hand("survey", [_bare("bore", "bore", d.bore)], each=False),
             self.turned("face-bar", [], "face", d.rough_outside, wall + _TURN_RUN_OUT, each=False),
-            self.turned("turn-rough", [rough], "turn-rough", d.rough_outside, length + _TURN_RUN_OUT, 2.0),
-            self.turned("bore", [bored], "bore", d.bored_inside, length + _TURN_RUN_OUT, 2.0),
-            self.turned("part-off", [_bare("part_length", "length off the bar", length + 2.0 * d.facing_allowance)], "part", d.rough_outside, wall + _FACE_RUN_OUT),
-            self.turned("face-blank", [_limited("blank_length", "blank length", length, "h9")], "face", d.rough_outside, wall + _FACE_RUN_OUT, 2.0 * d.facing_allowance),
+            self.turned("turn-rough", [rough], "turn-rough", d.rough_outside, run, 2.0),
+            self.turned("bore", [bored], "bore", d.bored_inside, run, 2.0),
+            self.turned("part-off", [part_length], "part", d.rough_outside, wall + _FACE_RUN_OUT),
+            self.turned("face-blank", [faced], "face", d.rough_outside, wall + _FACE_RUN_OUT, 2.0 * d.facing_allowance),
         ]  # fmt: skip
 
     def sawing(self):
@@ -160,7 +191,11 @@ class _Work:
         saw = [
             _bare("cutter_diameter", "saw diameter", t.cutter_diameter),
             _bare("slit_width", "saw thickness", d.slit_width),
-            _bare("cutter_centre_distance", "centre of work to centre of saw, at full depth", t.slit.centre_distance),
+            _bare(
+                "cutter_centre_distance",
+                "centre of work to centre of saw, at full depth",
+                t.slit.centre_distance,
+            ),
             _bare("table_travel", "turn of the table", t.slit.table_travel, "deg"),
         ]
         travel = 3.1416 * d.rough_outside * t.slit.table_travel / 360.0 + t.slit.depth
@@ -188,8 +223,9 @@ class _Work:
     def plain_sawing(self):
         d = self.d
         key = "saw-step" if d.end_cut == "stepped" else "saw-end"
+        saw = [_bare("end_kerf", "saw thickness", d.end_kerf)]
         return [
-            Operation(key, [_bare("end_kerf", "saw thickness", d.end_kerf)], None, HAND_MINUTES["saw-ends"], True),
+            Operation(key, saw, None, HAND_MINUTES["saw-ends"], True),
             self.hand("deburr", []),
         ]  # fmt: skip
 
@@ -197,20 +233,34 @@ class _Work:
         d, t = self.d, self.t
         rows = []
         if d.turns == 2:
-            rows.append(self.hand("turn-through", [_bare("blank_length", "each free end moves", d.blank_length)]))
+            rows.append(
+                self.hand(
+                    "turn-through", [_bare("blank_length", "each free end moves", d.blank_length)]
+                )
+            )
         if t.former_diameter is not None:
             former = [_size("former_diameter", "former", t.former_diameter, "h9")]
             key = "put-on-former-bound" if d.setting == "bound" else "put-on-former"
             rows.append(Operation(key, former, None, HAND_MINUTES["put-on-former"], True))
         else:
-            rows.append(self.hand("spread", [_size("spacer_width", "spacer", t.spacer_width, "js9")]))
+            rows.append(
+                self.hand("spread", [_size("spacer_width", "spacer", t.spacer_width, "js9")])
+            )
         soak = [
             _bare("soak_temperature", "ring at", d.soak_temperature, "degC"),
             _bare("soak_time", "held", d.soak_time, "h"),
         ]
         heat = 60.0 * (d.soak_time + HEAT_UP_HOURS)
         rows.append(Operation("soak", soak, None, heat, False))
-        rows.append(Operation("turn-back" if d.turns == 2 else "take-off", [], None, HAND_MINUTES["take-off"], True))
+        rows.append(
+            Operation(
+                "turn-back" if d.turns == 2 else "take-off",
+                [],
+                None,
+                HAND_MINUTES["take-off"],
+                True,
+            )
+        )
         # The gap on the bench before turning is along the neutral line of the rough ring.
         free = d.gap_change + d.closed_gap
         rows.append(self.hand("measure-free-gap", [_bare("free_gap", "free gap", free)]))
@@ -234,12 +284,20 @@ class _Work:
             _bare("end_plate_diameter", "end plate", t.end_plate_diameter),
         ]
         gap = [
-            _Size("closed_gap", "gap in the bore", d.closed_gap, "mm", d.closed_gap, 1.25 * d.closed_gap + 0.02),
+            _Size(
+                "closed_gap",
+                "gap in the bore",
+                d.closed_gap,
+                "mm",
+                d.closed_gap,
+                1.25 * d.closed_gap + 0.02,
+            ),
             _bare("feeler_gap", "at the outer edge, before dressing", t.feeler_gap),
         ]
+        thick = d.radial_thickness
         inspect = [
             _bare("free_gap", "free gap", d.gap_change + d.closed_gap),
-            _Size("radial_thickness", "thickness", d.radial_thickness, "mm", d.radial_thickness - 0.03, d.radial_thickness + 0.03),
+            _Size("radial_thickness", "thickness", thick, "mm", thick - THICKNESS_TOLERANCE, thick + THICKNESS_TOLERANCE),
             _limited("ring_width", "width", d.ring_width, "h7"),
             gap[0],
         ]  # fmt: skip
@@ -247,9 +305,12 @@ class _Work:
             _bare("side_clearance", "side clearance", d.side_clearance),
             _bare("groove_depth", "groove depth", d.groove_depth),
         ]
-        clamp_key = {"closing-ring": "clamp", "forced-round": "clamp-forced", "band": "clamp-band"}[d.finishing]
+        clamp_key = {"closing-ring": "clamp", "forced-round": "clamp-forced", "band": "clamp-band"}[
+            d.finishing
+        ]
+        facing = "face-step" if d.turns == 2 else "face-sides"
         rows = [
-            self.turned("face-step" if d.turns == 2 else "face-sides", width, "face", d.rough_outside, run, stock),
+            self.turned(facing, width, "face", d.rough_outside, run, stock),
             Operation(clamp_key, clamp, None, HAND_MINUTES["clamp"], True),
             self.last_turning(outside),
             self.hand("dress-ends", gap),
@@ -258,7 +319,17 @@ class _Work:
         ]  # fmt: skip
         if d.finishing == "band":
             inside = _size("inside_diameter", "inside, clamped", t.inside_clamped, "H9")
-            rows.insert(3, self.turned("bore-clamped", [inside], "bore", t.inside_clamped, d.ring_width + _TURN_RUN_OUT, 0.5))
+            rows.insert(
+                3,
+                self.turned(
+                    "bore-clamped",
+                    [inside],
+                    "bore",
+                    t.inside_clamped,
+                    d.ring_width + _TURN_RUN_OUT,
+                    0.5,
+                ),
+            )
         return rows
 
 
@@ -299,7 +370,9 @@ def _tree(number, row, design):
         entry["time_all"] = Quantity(row.minutes * (design.rings if row.each else 1), "min")
     entry["each_ring"] = row.each
     entry["check"] = text.check
-    entry["cautions"] = [OrderedDict((("key", key), ("text", CAUTIONS[key]))) for key in text.cautions]
+    entry["cautions"] = [
+        OrderedDict((("key", key), ("text", CAUTIONS[key]))) for key in text.cautions
+    ]
     return entry
 
 

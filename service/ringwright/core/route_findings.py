@@ -36,7 +36,8 @@ def findings(design, tooling, values, rows):
             finding(
                 "spindle-speed",
                 GOOD,
-                "At the lathe's own speeds some cuts run slower than they could: no harm, only time.",
+                "At the lathe's own speeds some cuts run slower than they could: no harm, only "
+                "time.",
             )
         )
     if tooling.former_diameter is None and design.rings > 4:

@@ -11,7 +11,8 @@ TEXT = OrderedDict(
             Text(
                 "Survey the bore",
                 "Bore gauge or inside micrometer",
-                "Gauge the bore at three heights, along and across the crankshaft. Make the ring to the size "
+                "Gauge the bore at three heights, along and across the crankshaft. Make the ring "
+                "to the size "
                 "where it will run; note taper and ovality.",
                 "Readings repeat; the bore is fit for rings.",
                 ("isolate", "pressure-system"),
@@ -22,7 +23,8 @@ TEXT = OrderedDict(
             Text(
                 "Chuck and face the bar",
                 "Four-jaw or three-jaw chuck, facing tool",
-                "Hold the bar by its chucking piece, set it to run true, face the end clean through the skin.",
+                "Hold the bar by its chucking piece, set it to run true, face the end clean "
+                "through the skin.",
                 "Face clean, no skin or blow-holes.",
                 ("rotating-work", "iron-dust"),
             ),
@@ -32,7 +34,8 @@ TEXT = OrderedDict(
             Text(
                 "Turn the outside",
                 "Turning tool",
-                "Turn the outside parallel, deep enough to get under the skin in one cut. It stays oversize until last.",
+                "Turn the outside parallel, deep enough to get under the skin in one cut. It "
+                "stays oversize until last.",
                 "Rough size, parallel over the length.",
                 ("rotating-work", "iron-dust"),
             ),
@@ -52,7 +55,8 @@ TEXT = OrderedDict(
             Text(
                 "Part off",
                 "Parting tool",
-                "Part off each blank with metal left on both sides; catch it on a bar held in the bore.",
+                "Part off each blank with metal left on both sides; catch it on a bar held in the "
+                "bore.",
                 "Length leaves metal to face.",
                 ("rotating-work", "iron-dust"),
             ),
@@ -72,7 +76,8 @@ TEXT = OrderedDict(
             Text(
                 "Mark out slit, bridge and ends",
                 "Paper template or height gauge and dividers",
-                "Scribe the slit line round the middle, the two ends of the bridge, and one angled end in each "
+                "Scribe the slit line round the middle, the two ends of the bridge, and one "
+                "angled end in each "
                 "band, on opposite sides of the bridge.",
                 "Both ends start on the bridge and lean the same way.",
                 ("sharp-edges",),
@@ -83,7 +88,8 @@ TEXT = OrderedDict(
             Text(
                 "Slit round the tube",
                 "Slitting saw on an arbor, rotary table, blank on a mandrel",
-                "Set the saw to the slit line. Feed in radially beside the bridge until it just breaks "
+                "Set the saw to the slit line. Feed in radially beside the bridge until it just "
+                "breaks "
                 "through, then turn the table against the cut and stop at the far mark.",
                 "Bridge left solid; bands the same width.",
                 ("slitting-saw", "iron-dust"),
@@ -94,7 +100,8 @@ TEXT = OrderedDict(
             Text(
                 "Saw the ends of the slit square",
                 "Fine hand saw or piercing saw",
-                "The round saw leaves a wedge at each end of the slit; saw through to the bridge marks.",
+                "The round saw leaves a wedge at each end of the slit; saw through to the bridge "
+                "marks.",
                 "Slit open through to the marks, inside and out.",
                 ("sharp-edges",),
             ),
@@ -104,7 +111,8 @@ TEXT = OrderedDict(
             Text(
                 "Saw one end in each band",
                 "Saw guided at the angle",
-                "Saw through one band beside the bridge at the marked angle, then the other band on the "
+                "Saw through one band beside the bridge at the marked angle, then the other band "
+                "on the "
                 "bridge's other side.",
                 "Each turn has one free end; the bridge joins them.",
                 ("sharp-edges", "iron-dust"),
@@ -125,7 +133,8 @@ TEXT = OrderedDict(
             Text(
                 "Saw and file the step",
                 "Saw and safe-edge file",
-                "Saw each tongue to half the width, then across; file the tongues to slide past one another.",
+                "Saw each tongue to half the width, then across; file the tongues to slide past "
+                "one another.",
                 "Tongues side by side without step or light.",
                 ("sharp-edges", "iron-dust"),
             ),
@@ -145,7 +154,8 @@ TEXT = OrderedDict(
             Text(
                 "Turn the ring inside out",
                 "By hand, slowly",
-                "Work one free end sideways past the other turn and follow it round, so that the two turns "
+                "Work one free end sideways past the other turn and follow it round, so that the "
+                "two turns "
                 "pass through one another and change sides.",
                 "No crack at the roots beside the bridge, seen with a glass.",
                 ("stored-spring", "sharp-edges"),
@@ -156,7 +166,8 @@ TEXT = OrderedDict(
             Text(
                 "Spring the ring on to the former",
                 "Set former",
-                "Ease the ring on to the former squarely and let it hold by its own spring, ends level.",
+                "Ease the ring on to the former squarely and let it hold by its own spring, ends "
+                "level.",
                 "It sits square; the ends are free.",
                 ("stored-spring",),
             ),
@@ -166,7 +177,8 @@ TEXT = OrderedDict(
             Text(
                 "Bind the ring down on the former",
                 "Set former, iron wire",
-                "Ease the ring on to the former and bind it with iron wire so that it lies on it all round.",
+                "Ease the ring on to the former and bind it with iron wire so that it lies on it "
+                "all round.",
                 "No light between ring and former.",
                 ("stored-spring",),
             ),
@@ -176,7 +188,8 @@ TEXT = OrderedDict(
             Text(
                 "Spread the ring on its spacer",
                 "Spacer, flat plate",
-                "Open the gap on the spacer and lay the ring flat on a plate, touching nothing else.",
+                "Open the gap on the spacer and lay the ring flat on a plate, touching nothing "
+                "else.",
                 "Ring flat, spacer square in the gap.",
                 ("stored-spring",),
             ),
@@ -186,7 +199,8 @@ TEXT = OrderedDict(
             Text(
                 "Heat-set",
                 "Furnace, or a hearth with the ring boxed in",
-                "Bring ring and holder up together, hold the ring itself at heat, and cool slowly in the box. A "
+                "Bring ring and holder up together, hold the ring itself at heat, and cool slowly "
+                "in the box. A "
                 "whole batch goes in at once.",
                 "Temperature by pyrometer or crayon at the ring, not by the flame.",
                 ("hot-work",),
@@ -207,7 +221,8 @@ TEXT = OrderedDict(
             Text(
                 "Take it off cold and turn it back",
                 "By hand, slowly",
-                "Let it cool to the hand, slide it off the former, and pass the turns back through one another.",
+                "Let it cool to the hand, slide it off the former, and pass the turns back "
+                "through one another.",
                 "The two turns press together all round.",
                 ("hot-work", "stored-spring"),
             ),
@@ -217,7 +232,8 @@ TEXT = OrderedDict(
             Text(
                 "Measure the free gap",
                 "Rule or caliper, ring flat on a plate",
-                "Measure the gap half-way through the thickness. It tells how much the heat relaxed: correct "
+                "Measure the gap half-way through the thickness. It tells how much the heat "
+                "relaxed: correct "
                 "the next ring by it.",
                 "Within a tenth of the size given; else see inspection.",
                 (),
@@ -228,7 +244,8 @@ TEXT = OrderedDict(
             Text(
                 "Face the step away from both sides",
                 "Facing pot, sharp facing tool",
-                "Press the ring into the pot by its own spring and face one side until the step at the bridge "
+                "Press the ring into the pot by its own spring and face one side until the step "
+                "at the bridge "
                 "is gone; turn it over and face to width.",
                 "Width even all round; sides flat on a surface plate.",
                 ("rotating-work", "stored-spring", "iron-dust"),
@@ -239,7 +256,8 @@ TEXT = OrderedDict(
             Text(
                 "Face both sides to width",
                 "Facing pot, sharp facing tool",
-                "Press the ring into the pot by its own spring, face one side, turn it over and face to width.",
+                "Press the ring into the pot by its own spring, face one side, turn it over and "
+                "face to width.",
                 "Width even all round; sides flat on a surface plate.",
                 ("rotating-work", "stored-spring", "iron-dust"),
             ),
@@ -249,7 +267,8 @@ TEXT = OrderedDict(
             Text(
                 "Close and clamp the ring",
                 "Closing ring, clamp mandrel, end plate",
-                "Squeeze the ring into the closing ring, put it on the spigot, tighten the end plate, then draw "
+                "Squeeze the ring into the closing ring, put it on the spigot, tighten the end "
+                "plate, then draw "
                 "the closing ring off.",
                 "Gap as given; ring does not slip when the closing ring comes off.",
                 ("stored-spring",),
@@ -260,7 +279,8 @@ TEXT = OrderedDict(
             Text(
                 "Force the ring round and clamp it",
                 "Closing ring, clamp mandrel, end plate",
-                "Close the ring on the spigot so that it is forced round from inside and outside, then tighten the "
+                "Close the ring on the spigot so that it is forced round from inside and outside, "
+                "then tighten the "
                 "end plate and draw the closing ring off.",
                 "Gap as given; light will show behind the tips of a ring set on a round former.",
                 ("stored-spring",),
@@ -271,7 +291,8 @@ TEXT = OrderedDict(
             Text(
                 "Close the ring with a band and clamp it",
                 "Flexible band, clamp mandrel with a small spigot, end plate",
-                "Draw the ring shut with the band alone, touching nothing inside, tighten the end plate, take "
+                "Draw the ring shut with the band alone, touching nothing inside, tighten the end "
+                "plate, take "
                 "the band off.",
                 "Gap as given; the ring lies as the band left it.",
                 ("stored-spring",),
@@ -292,7 +313,8 @@ TEXT = OrderedDict(
             Text(
                 "Bore the inside, still clamped",
                 "Boring tool, second clamp by the outside",
-                "Change to an outside clamp without letting the ring move, and bore the inside true with the outside.",
+                "Change to an outside clamp without letting the ring move, and bore the inside "
+                "true with the outside.",
                 "Thickness even all round.",
                 ("rotating-work", "stored-spring", "iron-dust"),
             ),
@@ -302,7 +324,8 @@ TEXT = OrderedDict(
             Text(
                 "Dress the ends to the gap",
                 "Fine file, feelers, the bore or trial bore",
-                "Square the ring in the bore with the piston, measure the gap, and dress both ends alike until "
+                "Square the ring in the bore with the piston, measure the gap, and dress both "
+                "ends alike until "
                 "it is right.",
                 "Gap by feeler, parallel from edge to edge.",
                 ("sharp-edges",),
@@ -313,7 +336,8 @@ TEXT = OrderedDict(
             Text(
                 "Inspect",
                 "Bore, lamp, feelers, surface plate, kitchen scale",
-                "Try the ring in the bore with a lamp behind it; measure free gap, width, thickness; press it "
+                "Try the ring in the bore with a lamp behind it; measure free gap, width, "
+                "thickness; press it "
                 "shut on a scale. Enter the sizes: they correct the next ring.",
                 "No light, or only where the wall picture shows it.",
                 ("stored-spring",),
@@ -324,7 +348,8 @@ TEXT = OrderedDict(
             Text(
                 "Fit to the piston",
                 "Strips of thin brass",
-                "Slide the ring over on strips, oiled, bottom groove first. Stagger the gaps, keep them clear of the "
+                "Slide the ring over on strips, oiled, bottom groove first. Stagger the gaps, "
+                "keep them clear of the "
                 "ports. Run in light with plenty of oil.",
                 "Ring turns freely in its groove all round.",
                 ("stored-spring", "isolate", "pressure-system"),
@@ -335,7 +360,8 @@ TEXT = OrderedDict(
             Text(
                 "Wind on to the piston",
                 "Strips of thin brass",
-                "Oil the ring, start one free end in the groove and wind it on like a key ring, the crossing spread "
+                "Oil the ring, start one free end in the groove and wind it on like a key ring, "
+                "the crossing spread "
                 "over a third of a turn. Stagger the bridges. Run in light with plenty of oil.",
                 "Ring turns freely in its groove all round; no crack beside the bridge.",
                 ("stored-spring", "isolate", "pressure-system"),

@@ -59,7 +59,7 @@ def closed_share(task, thickness):
 
 
 def once_share(task, thickness):
-    """Worst stress of putting the ring on its piston or through itself, over what it may see once [1].
+    """Worst stress of fitting the ring, or turning it through, over what it may see once [1].
 
     thickness [mm].
     """
@@ -143,7 +143,8 @@ METHODS = (
     Method(
         "section-window",
         "Radial thickness from the window of sections",
-        "a1 where stress in the bore over 0.45 of the strength equals the worst stress of fitting over 0.75 of it",
+        "a1 where stress in the bore over 0.45 of the strength equals the worst stress of fitting "
+        "over 0.75 of it",
         "d1/a1 from 12 to 50; strength is the modulus of rupture of the iron",
         ("beam", "blake", "practice"),
     ),

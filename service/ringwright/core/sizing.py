@@ -1,5 +1,6 @@
-"""Calculation "sizing": the ring, its groove and its piston, with how hard it presses and what breaks it."""
+"""Calculation "sizing": ring, groove and piston; how hard it presses and what breaks it."""
 
+import math
 from collections import OrderedDict, namedtuple
 
 from . import clearances, heat_set, ring_findings, spring, winding
@@ -20,10 +21,10 @@ Behaviour = namedtuple(
     ),
 )  # fmt: skip
 
-# Diametral force that brings the diameter at 90 degrees to the bore, over Ft: a ring that is
-# wider there when free (uniform) needs more than one that is round. Growth at 90 degrees is 1 + pi/4
-# times C for the uniform shape and 1.5 C for the round one, C = m/(3 pi).
-_ROUND_TO_BORE = (1.0 + 4.0 / 3.141592653589793) * 1.5 / (1.0 + 3.141592653589793 / 4.0)
+# Diametral force that brings the diameter at 90 degrees to the bore, over Ft: a ring that is wider
+# there when free (uniform) needs more than one that is round. With C = m/(3 pi) the radius there
+# grows by (1 + pi/4) C for the uniform shape and 1.5 C for the round one.
+_ROUND_TO_BORE = (1.0 + 4.0 / math.pi) * 1.5 / (1.0 + math.pi / 4.0)
 
 
 def behaviour(design):
@@ -67,9 +68,7 @@ def behaviour(design):
             d.set_thickness, modulus,
         )  # fmt: skip
     else:
-        forming = heat_set.forming_stress(
-            d.bored_radius, d.former_radius, d.set_thickness, modulus, d.setting
-        )
+        forming = heat_set.forming_stress(d.bored_radius, d.former_radius, d.set_thickness, modulus)
     light = 0.0
     if d.bearing.light:
         light = heat_set.widest_light(d.curvature_change, bore, thickness)
@@ -148,7 +147,9 @@ def figures(design, acts):
     )
     closed_method = "closed-stress" if uniform else "round-set-stress"
     out["closed_stress"] = figure(acts.closed_tension, "MPa", "sigma", closed_method, pressed)
-    out["closed_stress_nominal"] = figure(acts.closed_nominal, "MPa", "sigma", closed_method, pressed)
+    out["closed_stress_nominal"] = figure(
+        acts.closed_nominal, "MPa", "sigma", closed_method, pressed
+    )
     out["closed_compression"] = figure(
         acts.closed_compression, "MPa", "sigma", closed_method, pressed
     )
@@ -205,7 +206,9 @@ def _fitting_figures(out, d, acts, elastic, sprung):
         out["turning_through_stress"] = figure(
             acts.through.equivalent, "MPa", "sigma", "turning-through", moved
         )
-        out["turning_through_force"] = figure(acts.through.force, "N", "P", "turning-through", moved)
+        out["turning_through_force"] = figure(
+            acts.through.force, "N", "P", "turning-through", moved
+        )
         grip = moved + (("eta", d.relief, "1"), ("k", d.slit_width, "mm"))
         out["grip_force"] = figure(acts.grip, "N", "P", "grip-force", grip)
     out["forming_stress"] = figure(
@@ -223,7 +226,11 @@ def _clearance_figures(out, d):
     grow = (("T", steam, "degC"), ("T_0", shop, "degC"), ("alpha_r", ring.expansion, "1/K"))
     grow_piston = grow + (("alpha_p", piston.expansion, "1/K"),)
     out["saturation_temperature"] = figure(
-        d.saturation_temperature, "degC", "Ts", "saturation-temperature", (("p", d.steam_pressure, "MPa"),)
+        d.saturation_temperature,
+        "degC",
+        "Ts",
+        "saturation-temperature",
+        (("p", d.steam_pressure, "MPa"),),
     )
     out["steam_temperature"] = figure(steam, "degC", "T", "steam-temperature")
     heat = {"ring_temperature": steam, "shop_temperature": shop, "ring_expansion": ring.expansion}
@@ -293,9 +300,7 @@ def _clearance_figures(out, d):
         ("T_c", wall, "degC"),
         ("T_0", shop, "degC"),
     )
-    out["piston_diameter"] = figure(
-        d.piston_diameter, "mm", "d_p", "piston-clearance", piston_heat
-    )
+    out["piston_diameter"] = figure(d.piston_diameter, "mm", "d_p", "piston-clearance", piston_heat)
     out["piston_diameter_hot"] = figure(
         d.piston_diameter * clearances.growth(piston.expansion, steam, shop),
         "mm",

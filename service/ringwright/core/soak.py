@@ -1,9 +1,9 @@
 """How much of the bending a soak relaxes, and which soaks the metal stands.
 
 Published figures agree only roughly: 600 F useless and very slow below 1000 F, the first hour does
-most (DTIC AD0620556); 500 to 550 degC for 2 to 8 h removes 90 to 95 % (a foundry); 950 F for 1.5 h not
-enough, 1100 F for 3 to 4 h (a metallurgist). The curve between them is from memory, so it comes with a
-wide spread, and the relief measured on the last ring beats it.
+most (DTIC AD0620556); 500 to 550 degC for 2 to 8 h removes 90 to 95 % (a foundry); 950 F for 1.5 h
+not enough, 1100 F for 3 to 4 h (a metallurgist). The curve between them is from memory, so it comes
+with a wide spread, and the relief measured on the last ring beats it.
 """
 
 import math
@@ -12,7 +12,8 @@ from collections import namedtuple
 from .problems import OutOfRange
 from .records import Method
 
-# Share of moment relaxed by one hour at each temperature [degC], grey iron; from memory, anchored as above.
+# Share of moment relaxed by one hour at each temperature [degC], grey iron; from memory, anchored
+# as above.
 _IRON_HOUR = (
     (100.0, 0.0),
     (300.0, 0.03),

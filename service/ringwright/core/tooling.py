@@ -1,20 +1,20 @@
-"""Calculation "tooling": the blank, and every tool that has to be turned for a ring of this size."""
+"""Calculation "tooling": the blank, and every tool that has to be turned for a ring."""
 
 import math
 from collections import OrderedDict, namedtuple
 
-from . import blank, fits, heat_set, tooling_findings
+from . import blank, heat_set, tool_list, tooling_findings
 from .cautions import cautions
 from .design import CUT_ANGLES, settle
 from .fields import field
-from .problems import Fault, InputProblem, OutOfRange
-from .records import Choice, Method, Quantity, figure
+from .problems import OutOfRange, unworkable
+from .records import Choice, Method, figure
 from .ring_inputs import BLANK_FIELDS, RING_FIELDS
 
 BREAKTHROUGH = 0.5
 # Left beside the scarfs for the hand that saws them [mm].
 BRIDGE_MARGIN = 2.0
-# Side play of the spigot in the closed ring, so that it goes in though the ring is not quite round [mm].
+# Side play of the spigot in the closed ring, which is not quite round [mm].
 SPIGOT_PLAY = 0.1
 # How far the pot's gap stands open beyond the clamped one, so that the ends cannot butt in it [mm].
 POT_EASE = 0.1
@@ -24,29 +24,77 @@ FIELDS = (
     RING_FIELDS
     + BLANK_FIELDS
     + (
-        field("cutter_diameter", "length", "diameter of the slitting saw", "the smallest standard saw that reaches through the wall", lowest=10.0, highest=400.0, symbol="Dc"),
-        field("cutter_collar", "length", "diameter of the collar beside the saw", "of the standard saw", lowest=2.0, highest=200.0),
-        field("bridge_length", "length", "length of the solid bridge along the outside", "room for both scarfs and stout enough", lowest=1.0, highest=500.0),
+        field(
+            "cutter_diameter",
+            "length",
+            "diameter of the slitting saw",
+            "the smallest standard saw that reaches through the wall",
+            lowest=10.0,
+            highest=400.0,
+            symbol="Dc",
+        ),
+        field(
+            "cutter_collar",
+            "length",
+            "diameter of the collar beside the saw",
+            "of the standard saw",
+            lowest=2.0,
+            highest=200.0,
+        ),
+        field(
+            "bridge_length",
+            "length",
+            "length of the solid bridge along the outside",
+            "room for both scarfs and stout enough",
+            lowest=1.0,
+            highest=500.0,
+        ),
         field("shelf_pot", "length", "bore of a pot you have", "none", lowest=8.0, highest=1000.0),
-        field("shelf_closing_ring", "length", "bore of a closing ring you have: it settles the clamped gap", "none", lowest=8.0, highest=1000.0),
-        field("shelf_clamp_mandrel", "length", "spigot diameter of a clamp mandrel you have", "none", lowest=5.0, highest=1000.0),
+        field(
+            "shelf_closing_ring",
+            "length",
+            "bore of a closing ring you have: it settles the clamped gap",
+            "none",
+            lowest=8.0,
+            highest=1000.0,
+        ),
+        field(
+            "shelf_clamp_mandrel",
+            "length",
+            "spigot diameter of a clamp mandrel you have",
+            "none",
+            lowest=5.0,
+            highest=1000.0,
+        ),
     )
-)  # fmt: skip
+)
 
 # What the tools of a Design measure [mm], angles [deg]. Absent ones are None.
 Tooling = namedtuple(
     "Tooling",
     (
-        "former_diameter", "former_length", "spacer_width", "pot_bore", "pot_depth", "pot_gap",
-        "closing_ring_bore", "closing_ring_width", "clamp_mandrel_diameter", "spigot_length",
-        "end_plate_diameter", "inside_clamped", "bridge_length", "bridge_angle", "cutter_diameter",
-        "cutter_collar", "slit", "scarf_length", "step", "feeler_gap",
+        "former_diameter",
+        "former_length",
+        "spacer_width",
+        "pot_bore",
+        "pot_depth",
+        "pot_gap",
+        "closing_ring_bore",
+        "closing_ring_width",
+        "clamp_mandrel_diameter",
+        "spigot_length",
+        "end_plate_diameter",
+        "inside_clamped",
+        "bridge_length",
+        "bridge_angle",
+        "cutter_diameter",
+        "cutter_collar",
+        "slit",
+        "scarf_length",
+        "step",
+        "feeler_gap",
     ),
-)  # fmt: skip
-
-# One size of a tool, with limits [mm] or None.
-Size = namedtuple("Size", ("name", "label", "value", "unit", "lower", "upper"))
-Tool = namedtuple("Tool", ("tool", "title", "material", "why", "sizes"))
+)
 
 
 def settle_tooling(values):
@@ -61,7 +109,9 @@ def settle_tooling(values):
         values["clamped_gap"] = _gap_in_closing_ring(design, shelf)
         design, chosen = settle(values)
         chosen.append(
-            Choice("clamped_gap", design.clamped_gap, "mm", "what the closing ring on the shelf leaves")
+            Choice(
+                "clamped_gap", design.clamped_gap, "mm", "what the closing ring on the shelf leaves"
+            )
         )
     return design, measure(design, values, chosen), chosen
 
@@ -111,28 +161,18 @@ def measure(design, values, chosen):
 def _gap_in_closing_ring(design, bore):
     gap = design.gap_kerf - math.pi * (design.rough_outside - bore)
     if gap < 0.0:
-        raise InputProblem(
-            [
-                Fault(
-                    ("shelf_closing_ring",),
-                    "range",
-                    "the closing ring is too small: the ends butt before the ring is in",
-                    "bore it to %.2f mm, or leave less for finishing"
-                    % (design.rough_outside - design.gap_kerf / math.pi),
-                )
-            ]
+        raise unworkable(
+            "shelf_closing_ring",
+            "the closing ring is too small: the ends butt before the ring is in",
+            "bore it to %.2f mm, or leave less for finishing"
+            % (design.rough_outside - design.gap_kerf / math.pi),
         )
     if gap >= design.gap_kerf:
-        raise InputProblem(
-            [
-                Fault(
-                    ("shelf_closing_ring",),
-                    "range",
-                    "the closing ring is larger than the blank: it would close nothing",
-                    "use one of %.2f mm, or a larger finishing_allowance"
-                    % (design.finish_outside + design.finishing_allowance),
-                )
-            ]
+        raise unworkable(
+            "shelf_closing_ring",
+            "the closing ring is larger than the blank: it would close nothing",
+            "use one of %.2f mm, or a larger finishing_allowance"
+            % (design.finish_outside + design.finishing_allowance),
         )
     return gap
 
@@ -157,15 +197,10 @@ def _slit(d, values, cut_angle, chosen):
         collar = _collar(cutter)
         chosen.append(Choice("cutter_collar", collar, "mm", "usual for that saw"))
     if collar >= cutter:
-        raise InputProblem(
-            [
-                Fault(
-                    ("cutter_collar",),
-                    "range",
-                    "the collar is as large as the saw",
-                    "give the collar's diameter, smaller than the saw's",
-                )
-            ]
+        raise unworkable(
+            "cutter_collar",
+            "the collar is as large as the saw",
+            "give the collar's diameter, smaller than the saw's",
         )
     angle = blank.bridge_angle(bridge_length=bridge, outside_radius=0.5 * d.rough_outside)
     try:
@@ -179,15 +214,10 @@ def _slit(d, values, cut_angle, chosen):
         )
     except OutOfRange as problem:
         name = "bridge_length" if problem.name == "bridge_angle" else "cutter_diameter"
-        raise InputProblem(
-            [
-                Fault(
-                    (name,),
-                    "range",
-                    "with this cutter and bridge there is no slit left to cut",
-                    "use a smaller cutter or a shorter bridge",
-                )
-            ]
+        raise unworkable(
+            name,
+            "with this cutter and bridge there is no slit left to cut",
+            "use a smaller cutter or a shorter bridge",
         )
     return bridge, angle, cutter, collar, cut
 
@@ -199,126 +229,6 @@ def _collar(cutter):
         if saw.diameter <= cutter:
             collar = saw.collar
     return collar
-
-
-def tools(design, tooling):
-    """List of Tool for a Design and its Tooling, in the order they are used."""
-    d, t = design, tooling
-    listing = []
-    if t.former_diameter is not None:
-        listing.append(
-            Tool(
-                "former",
-                "Set former",
-                d.former_material.title,
-                "Holds the ring open and round while the heat relaxes it; a hole or a web keeps it from "
-                "holding heat too long.",
-                [
-                    _limited("former_diameter", "diameter", t.former_diameter, "h9"),
-                    _plain("former_length", "length", t.former_length),
-                ],
-            )
-        )
-    else:
-        listing.append(
-            Tool(
-                "spacer",
-                "Spacer",
-                d.former_material.title,
-                "Holds the gap open while the heat relaxes the ring, with nothing else touching it.",
-                [_limited("spacer_width", "width", t.spacer_width, "js9")],
-            )
-        )
-    listing.append(
-        Tool(
-            "pot",
-            "Facing pot",
-            "Grey cast iron or mild steel",
-            "Grips the ring by its outside, by the ring's own spring, while its sides are faced; the "
-            "shoulder must be true.",
-            [
-                _limited("pot_bore", "bore", t.pot_bore, "H8"),
-                _plain("pot_depth", "depth to the shoulder", t.pot_depth),
-            ],
-        )
-    )
-    listing.append(
-        Tool(
-            "closing-ring",
-            "Closing ring",
-            "Mild steel",
-            "Squeezes the ring shut, round, to the clamped gap, so that the mandrel can take hold of it.",
-            [
-                _limited("closing_ring_bore", "bore", t.closing_ring_bore, "H7"),
-                _plain("closing_ring_width", "width", t.closing_ring_width),
-            ],
-        )
-    )
-    listing.append(
-        Tool(
-            "clamp-mandrel",
-            "Clamp mandrel",
-            "Mild steel",
-            "Centres the closed ring and, with the end plate, grips it by its sides while its outside is "
-            "turned; turn the spigot in place.",
-            [
-                _limited("clamp_mandrel_diameter", "spigot", t.clamp_mandrel_diameter, "g6"),
-                _plain("spigot_length", "spigot length, less than the ring", t.spigot_length),
-                _plain("end_plate_diameter", "shoulder, relieved to clear the tool", t.end_plate_diameter),
-            ],
-        )
-    )
-    listing.append(
-        Tool(
-            "end-plate",
-            "End plate",
-            "Mild steel",
-            "Bears on the ring alone, faced flat, smaller than the finished outside so that the tool runs out.",
-            [_plain("end_plate_diameter", "outside", t.end_plate_diameter)],
-        )
-    )
-    listing.append(
-        Tool(
-            "bore-gauge",
-            "Trial bore",
-            "Grey cast iron",
-            "A ring bored to the cylinder's size to try light and gap in, where the cylinder itself is not at hand.",
-            [_limited("trial_bore", "bore", d.bore, "H7")],
-        )
-    )
-    return listing
-
-
-def _limited(name, label, value, tolerance):
-    limits = fits.limits(value, tolerance)
-    return Size(name, "%s %s" % (label, tolerance), value, "mm", limits.lower, limits.upper)
-
-
-def _plain(name, label, value):
-    return Size(name, label, value, "mm", None, None)
-
-
-def _tool_tree(tool):
-    sizes = []
-    for size in tool.sizes:
-        row = OrderedDict(
-            (("name", size.name), ("label", size.label), ("value", size.value), ("unit", size.unit))
-        )
-        if size.lower is not None:
-            row["limits"] = {
-                "lower": Quantity(size.lower, size.unit),
-                "upper": Quantity(size.upper, size.unit),
-            }
-        sizes.append(row)
-    return OrderedDict(
-        (
-            ("tool", tool.tool),
-            ("title", tool.title),
-            ("material", tool.material),
-            ("why", tool.why),
-            ("sizes", sizes),
-        )
-    )
 
 
 def calculate(values):
@@ -335,12 +245,19 @@ def answer(design, tooling, chosen, values):
     return OrderedDict(
         (
             ("figures", figures(design, tooling)),
-            ("tools", [_tool_tree(tool) for tool in tools(design, tooling)]),
+            ("tools", [tool_list.tree(tool) for tool in tool_list.tools(design, tooling)]),
             ("findings", tooling_findings.findings(design, tooling, values)),
             ("chosen", chosen),
             (
                 "cautions",
-                cautions("figures", "hot-work", "slitting-saw", "sharp-edges", "stored-spring", "rotating-work"),
+                cautions(
+                    "figures",
+                    "hot-work",
+                    "slitting-saw",
+                    "sharp-edges",
+                    "stored-spring",
+                    "rotating-work",
+                ),
             ),
         )
     )
@@ -364,7 +281,14 @@ def figures(design, tooling):
             out[name] = figure(value, unit, symbol, method, working, low, high)
 
     allowance = (("allowance", d.finishing_allowance, "mm"),)
-    put("rough_outside_diameter", d.rough_outside, "mm", "rough", "blank-diameters", gaps + allowance)
+    put(
+        "rough_outside_diameter",
+        d.rough_outside,
+        "mm",
+        "rough",
+        "blank-diameters",
+        gaps + allowance,
+    )
     put("bored_inside_diameter", d.bored_inside, "mm", "bored", "blank-diameters", gaps)
     put("blank_length", d.blank_length, "mm", "L", "blank-width", width)
     put("band_width", d.band_width, "mm", "b", "blank-width", width)
@@ -382,7 +306,12 @@ def figures(design, tooling):
         put("former_diameter", t.former_diameter, "mm", "Df", "former-size", set_on, small, large)
         put("former_length", t.former_length, "mm", "Lf", "tool-size", width)
     else:
-        spacer = (("m", d.gap_change, "mm"), ("s", d.gap_kerf, "mm"), ("s1", d.closed_gap, "mm"), ("eta", d.relief, "1"))
+        spacer = (
+            ("m", d.gap_change, "mm"),
+            ("s", d.gap_kerf, "mm"),
+            ("s1", d.closed_gap, "mm"),
+            ("eta", d.relief, "1"),
+        )
         put("spacer_width", t.spacer_width, "mm", "spacer", "spacer-size", spacer)
     closed = (("D", d.finish_outside, "mm"),) + allowance
     put("pot_bore", t.pot_bore, "mm", "pot", "tool-size", closed)
@@ -398,14 +327,30 @@ def figures(design, tooling):
             ("Dc", t.cutter_diameter, "mm"),
             ("e", BREAKTHROUGH, "mm"),
         )
-        put("bridge_length", t.bridge_length, "mm", "bridge", "bridge", (("b", d.band_width, "mm"),))
+        put(
+            "bridge_length", t.bridge_length, "mm", "bridge", "bridge", (("b", d.band_width, "mm"),)
+        )
         put("cutter_diameter", t.cutter_diameter, "mm", "Dc", "slit", cut)
         put("cutter_centre_distance", t.slit.centre_distance, "mm", "C", "slit", cut)
-        put("table_travel", t.slit.table_travel, "deg", "travel", "slit", cut + (("bridge", t.bridge_angle, "deg"),))
+        put(
+            "table_travel",
+            t.slit.table_travel,
+            "deg",
+            "travel",
+            "slit",
+            cut + (("bridge", t.bridge_angle, "deg"),),
+        )
         put("hand_wedge", t.slit.hand_wedge, "deg", "wedge", "slit", cut)
         put("hand_wedge_length", t.slit.hand_wedge_length, "mm", "wedge", "slit", cut)
         put("step", t.step, "mm", "k", "blank-width", width)
-    put("scarf_length", t.scarf_length, "mm", "b/tan A", "scarf", (("b", d.band_width, "mm"), ("A", CUT_ANGLES[d.end_cut], "deg")))
+    put(
+        "scarf_length",
+        t.scarf_length,
+        "mm",
+        "b/tan A",
+        "scarf",
+        (("b", d.band_width, "mm"), ("A", CUT_ANGLES[d.end_cut], "deg")),
+    )
     return out
 
 
@@ -424,7 +369,8 @@ METHODS = (
     Method(
         "tool-size",
         "Size of a tool from the ring it holds",
-        "closing ring = D + allowance; pot a little larger; spigot = D - 2 a1 - 0.1 mm; plate = D - 0.6 a1",
+        "closing ring = D + allowance; pot a little larger; spigot = D - 2 a1 - 0.1 mm; plate = D "
+        "- 0.6 a1",
         "limits by ISO 286: holes H7 and H8, spigot g6, former h9",
         ("practice", "iso286"),
     ),

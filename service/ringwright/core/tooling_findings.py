@@ -42,8 +42,8 @@ def _soak(rows, d, values):
                 "soak-cold",
                 WATCH,
                 "A soak at %s relaxes little, and no two rings alike." % said,
-                "Soak at %s for an hour, or find the relief from the first ring before you make the rest."
-                % temperature(window.usual),
+                "Soak at %s for an hour, or find the relief from the first ring before you make "
+                "the rest." % temperature(window.usual),
                 value,
                 Quantity(window.coldest, "degC"),
             )
@@ -61,7 +61,9 @@ def _soak(rows, d, values):
             )
         )
     else:
-        rows.append(finding("soak", GOOD, "A soak at %s relaxes most of the bending." % said, "", value))
+        rows.append(
+            finding("soak", GOOD, "A soak at %s relaxes most of the bending." % said, "", value)
+        )
     if values.get("relief") is None and d.relief_high - d.relief_low > 0.25:
         rows.append(
             finding(
@@ -120,8 +122,8 @@ def _slit(rows, d, t):
             finding(
                 "slit-width",
                 STOP if thinnest <= 0.0 else WATCH,
-                "The slit is %s wide in a ring of %s: facing the step away leaves the turns thin beside the bridge."
-                % (length(d.slit_width), length(d.ring_width)),
+                "The slit is %s wide in a ring of %s: facing the step away leaves the turns thin "
+                "beside the bridge." % (length(d.slit_width), length(d.ring_width)),
                 "Use a thinner slitting saw, or make the ring wider.",
                 Quantity(d.slit_width, "mm"),
                 Quantity(0.5 * d.ring_width, "mm"),
