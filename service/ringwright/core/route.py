@@ -178,8 +178,15 @@ class _Work:
             self.turned("turn-rough", [rough], "turn-rough", d.rough_outside, run, 2.0),
             self.turned("bore", [bored], "bore", d.bored_inside, run, 2.0),
             self.turned("part-off", [part_length], "part", d.rough_outside, wall + _FACE_RUN_OUT),
-            self.turned("face-blank", [faced], "face", d.rough_outside, wall + _FACE_RUN_OUT, 2.0 * d.facing_allowance),
-        ]  # fmt: skip
+            self.turned(
+                "face-blank",
+                [faced],
+                "face",
+                d.rough_outside,
+                wall + _FACE_RUN_OUT,
+                2.0 * d.facing_allowance,
+            ),
+        ]
 
     def sawing(self):
         d, t = self.d, self.t
@@ -227,7 +234,7 @@ class _Work:
         return [
             Operation(key, saw, None, HAND_MINUTES["saw-ends"], True),
             self.hand("deburr", []),
-        ]  # fmt: skip
+        ]
 
     def setting(self):
         d, t = self.d, self.t
@@ -297,10 +304,17 @@ class _Work:
         thick = d.radial_thickness
         inspect = [
             _bare("free_gap", "free gap", d.gap_change + d.closed_gap),
-            _Size("radial_thickness", "thickness", thick, "mm", thick - THICKNESS_TOLERANCE, thick + THICKNESS_TOLERANCE),
+            _Size(
+                "radial_thickness",
+                "thickness",
+                thick,
+                "mm",
+                thick - THICKNESS_TOLERANCE,
+                thick + THICKNESS_TOLERANCE,
+            ),
             _limited("ring_width", "width", d.ring_width, "h7"),
             gap[0],
-        ]  # fmt: skip
+        ]
         groove = [
             _bare("side_clearance", "side clearance", d.side_clearance),
             _bare("groove_depth", "groove depth", d.groove_depth),
@@ -316,7 +330,7 @@ class _Work:
             self.hand("dress-ends", gap),
             self.hand("inspect", inspect),
             self.hand("fit-double" if d.turns == 2 else "fit", groove),
-        ]  # fmt: skip
+        ]
         if d.finishing == "band":
             inside = _size("inside_diameter", "inside, clamped", t.inside_clamped, "H9")
             rows.insert(
