@@ -18,28 +18,66 @@ LARGEST_ORDER = 12
 # Readings asked for each unknown of the fit, so that the noise of single readings stays small.
 READINGS_PER_UNKNOWN = 1.5
 
-# order n; amplitude U_n [mm], half of the difference of the largest and smallest radius; phase: direction
-# of a largest radius [deg].
+# order n; amplitude U_n [mm], half of the difference of the largest and smallest radius; phase:
+# direction of a largest radius [deg].
 Harmonic = namedtuple("Harmonic", ("order", "amplitude", "phase"))
 
-# larger: u_0 [mm]. harmonics: tuple of Harmonic. misfit: root mean square of what the fit leaves [mm],
-# None where the harmonics were given.
+# larger: u_0 [mm]. harmonics: tuple of Harmonic. misfit: root mean square of what the fit leaves
+# [mm], None where the harmonics were given.
 Shape = namedtuple("Shape", ("larger", "harmonics", "misfit"))
 
 ROUND = Shape(0.0, (), None)
 
 HARMONIC_FIELDS = (
-    field("order", "count", "how many lobes: 2 for oval, 3 for three-lobed", lowest=2, highest=LARGEST_ORDER, required=True, symbol="n"),
-    field("amplitude", "length", "how far the lobes stand out from the mean radius", lowest=-5.0, highest=5.0, required=True, symbol="U_n"),
+    field(
+        "order",
+        "count",
+        "how many lobes: 2 for oval, 3 for three-lobed",
+        lowest=2,
+        highest=LARGEST_ORDER,
+        required=True,
+        symbol="n",
+    ),
+    field(
+        "amplitude",
+        "length",
+        "how far the lobes stand out from the mean radius",
+        lowest=-5.0,
+        highest=5.0,
+        required=True,
+        symbol="U_n",
+    ),
     field("phase", "angle", "direction of one lobe", "0 deg", lowest=-360.0, highest=360.0),
 )
 READING_FIELDS = (
-    field("angle", "angle", "direction of the reading", lowest=-360.0, highest=720.0, required=True),
-    field("radius", "length", "radius of the bore in that direction, from any centre near its middle", lowest=4.0, highest=500.0, required=True),
+    field(
+        "angle", "angle", "direction of the reading", lowest=-360.0, highest=720.0, required=True
+    ),
+    field(
+        "radius",
+        "length",
+        "radius of the bore in that direction, from any centre near its middle",
+        lowest=4.0,
+        highest=500.0,
+        required=True,
+    ),
 )
 SHAPE_FIELDS = (
-    field("harmonics", "records", "the bore as lobes about its mean circle", highest=20, items=HARMONIC_FIELDS),
-    field("readings", "records", "radii of the bore all the way round", lowest=6, highest=360, items=READING_FIELDS),
+    field(
+        "harmonics",
+        "records",
+        "the bore as lobes about its mean circle",
+        highest=20,
+        items=HARMONIC_FIELDS,
+    ),
+    field(
+        "readings",
+        "records",
+        "radii of the bore all the way round",
+        lowest=6,
+        highest=360,
+        items=READING_FIELDS,
+    ),
 )
 
 
@@ -47,8 +85,8 @@ def shape_of(given, bore):
     """The Shape behind the input `bore_shape`.
 
     given: checked values of SHAPE_FIELDS, or None for a round bore. bore: its nominal size [mm].
-    Raises InputProblem where both ways are given, or readings lie too unevenly, or depart by more than
-    a twentieth of the bore.
+    Raises InputProblem where both ways are given, or readings lie too unevenly, or depart by more
+    than a twentieth of the bore.
     """
     if given is None:
         return ROUND
@@ -85,7 +123,8 @@ def shape_of_readings(angles, radii, bore):
     """The Shape fitted to radii all the way round.
 
     angles [deg] and radii [mm]: one each a reading, six or more. bore: nominal size [mm].
-    As many orders are fitted as two readings in three allow, at most LARGEST_ORDER. Raises InputProblem.
+    As many orders are fitted as two readings in three allow, at most LARGEST_ORDER. Raises
+    InputProblem.
     """
     count = len(radii)
     top = int((count / READINGS_PER_UNKNOWN - 1.0) / 2.0 + 1e-9)
@@ -122,9 +161,7 @@ def shape_of_readings(angles, radii, bore):
     harmonics = []
     for n in range(2, top + 1):
         a, b = found[2 * n - 1], found[2 * n]
-        harmonics.append(
-            Harmonic(n, math.sqrt(a * a + b * b), math.degrees(math.atan2(b, a)) / n)
-        )
+        harmonics.append(Harmonic(n, math.sqrt(a * a + b * b), math.degrees(math.atan2(b, a)) / n))
     return Shape(found[0], tuple(harmonics), math.sqrt(left / count))
 
 
@@ -166,7 +203,8 @@ def wall_radius(shape, bore, angles):
 
 
 def pressure_to_follow(order, amplitude, bore, thickness, modulus):
-    """Least uniform wall pressure that follows one harmonic of the bore everywhere, first order [MPa].
+    """Least uniform wall pressure that follows one harmonic of the bore everywhere, first order
+    [MPa].
 
     p = E*I*(n^2 - 1)^2*U_n/(h*r_o*r^3) = E*a^3*(n^2 - 1)^2*U_n/(12*r_o*r^3)
     order: n, 2 or more. amplitude: U_n [mm]. bore, thickness [mm]. modulus [MPa].

@@ -8,7 +8,8 @@ wherever there is light. Two ways of solving it, both in passes of one band fact
 * `_settled`: guess the nodes that touch, solve, release those that pull, add the crest of every
   stretch that has gone through the wall. Started from the answer on a grid half as fine it mostly
   ends in one to four passes, whatever the grid. It may run in circles, so its passes are few.
-* `_interior`: Mehrotra's predictor-corrector interior-point method. Slower, but its 7 to 20 passes do
+* `_interior`: Mehrotra's predictor-corrector interior-point method. Slower, but its 7 to 20
+passes do
   not grow with the grid either, and it guesses nothing.
 
 A slight foundation keeps the matrix definite where the ring may shift bodily at no cost (touching
@@ -40,6 +41,11 @@ CARRIED = 2e-6
 Contact = namedtuple("Contact", ("light", "moment", "wall", "touching", "passes"))
 
 
+# Sizes that movement and force are judged by: a ring that steam holds down moves far less than the
+# steam's force would suggest.
+Scale = namedtuple("Scale", ("move", "force"))
+
+
 def press(turns, conforming, load):
     """The Contact of a strip that the moment `conforming` would press to the wall everywhere.
 
@@ -49,8 +55,9 @@ def press(turns, conforming, load):
     Raises NotConverged if neither method settles.
     """
     steps = len(conforming) - 1
-    scale = max(max(conforming), -min(conforming), abs(load))
-    if scale == 0.0:
+    bend = max(max(conforming), -min(conforming))
+    scale = Scale(bend if bend > 0.0 else abs(load), max(bend, abs(load)))
+    if scale.force == 0.0:
         nil = [0.0] * (steps + 1)
         return Contact(nil, nil, nil, [False] * (steps + 1), 0.0)
     strides = [1]
@@ -87,16 +94,16 @@ def _settled(place, conforming, load, scale, touching, limit):
     square = place.k * place.k
     soft = FOUNDATION / square
     right = [f / square for f in respond(place, conforming, load, [0.0] * nodes)[1]]
-    through = 1e-9 * scale
+    through = 1e-9 * scale.move
     for used in range(1, limit + 1):
         w = settle(place, [None if on else r for on, r in zip(touching, right)], soft)
         moment, wall = respond(place, conforming, load, w)
         highest, lowest = max(w), min(w)
-        pull = -(1e-9 * scale + ROUNDING * square * max(highest, -lowest))
+        pull = -(1e-9 * scale.force + ROUNDING * square * max(highest, -lowest))
         release = [i for i in range(nodes) if wall[i] < pull and touching[i]]
         add = _crests(w, through) if highest > through else ()
         if not release and not add:
-            if FOUNDATION * -lowest > CARRIED * scale:
+            if FOUNDATION * -lowest > CARRIED * scale.force:
                 rest = [None if on else r + soft * v for on, r, v in zip(touching, right, w)]
                 w = settle(place, rest, soft)
                 moment, wall = respond(place, conforming, load, w)
@@ -161,11 +168,12 @@ def _interior(place, conforming, load, scale):
     nodes = place.nodes
     square = place.k * place.k
     soft = FOUNDATION / square
-    gap = [scale] * nodes
-    wall = [scale] * nodes
+    gap = [scale.move] * nodes
+    wall = [scale.force] * nodes
     # Force that bending and foundation ask of the wall at this gap.
-    asked = [f + FOUNDATION * scale for f in respond(place, conforming, load, [-scale] * nodes)[1]]
-    unit = scale * scale
+    asked = respond(place, conforming, load, [-scale.move] * nodes)[1]
+    asked = [f + FOUNDATION * scale.move for f in asked]
+    unit = scale.move * scale.force
     aim = LOOSE
     for used in range(1, INTERIOR_PASSES + 1):
         ratio = [f / g for f, g in zip(wall, gap)]
@@ -190,7 +198,7 @@ def _interior(place, conforming, load, scale):
         asked = [f + FOUNDATION * g for f, g in zip(asked, gap)]
         off = max([abs(f - g) for f, g in zip(asked, wall)])
         mean = _mean_product(gap, wall)
-        if mean <= aim * unit and off <= RESIDUAL * scale + ROUNDING * square * max(gap):
+        if mean <= aim * unit and off <= RESIDUAL * scale.force + ROUNDING * square * max(gap):
             touching = [f > g for f, g in zip(wall, gap)]
             if aim == LOOSE:
                 exact = _settled(place, conforming, load, scale, touching, 3)

@@ -11,14 +11,29 @@ from .least_squares import fit
 from .problems import Fault, InputProblem, OutOfRange
 from .records import Method
 
-# Terms of the curvature fitted to measured radii: enough for any way of setting, few enough for a rule.
+# Terms of the curvature fitted to measured radii: enough for any way of setting, few enough for a
+# rule.
 MOST_TERMS = 6
 RADII_PER_TERM = 3
 LARGEST_TURN = 2.0 * math.pi
 
 RADIUS_FIELDS = (
-    field("angle", "angle", "direction of the reading, rising from one free end to the other, over both turns of a double-turn ring", lowest=0.0, highest=720.0, required=True),
-    field("radius", "length", "radius of the free ring's outside in that direction, from any centre near its middle", lowest=4.0, highest=700.0, required=True),
+    field(
+        "angle",
+        "angle",
+        "direction of the reading, rising from one free end to the other, over both turns of a double-turn ring",
+        lowest=0.0,
+        highest=720.0,
+        required=True,
+    ),
+    field(
+        "radius",
+        "length",
+        "radius of the free ring's outside in that direction, from any centre near its middle",
+        lowest=4.0,
+        highest=700.0,
+        required=True,
+    ),
 )
 
 
@@ -61,8 +76,9 @@ def measured(readings, thickness, radius, turns, nodes):
 
     readings: list of (angle [deg], radius [mm]) from one free end to the other. thickness [mm].
     radius: neutral radius in the bore, r [mm]. turns: 1 or 2. nodes: of the strip.
-    A smooth shape is fitted first (its curvature a few cosines along the strip, its centre free), since
-    curvature taken from single readings would be noise; then its curvature is reckoned exactly.
+    A smooth shape is fitted first (its curvature a few cosines along the strip, its centre free),
+    since curvature taken from single readings would be noise; then its curvature is reckoned
+    exactly.
     Raises InputProblem where there are too few readings or they do not span the ring.
     """
     first = readings[0][0]

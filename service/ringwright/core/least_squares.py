@@ -9,8 +9,8 @@ def fit(rows, values):
     """The unknowns x that make the sum of (row.x - value)^2 least, and its curvature.
 
     rows: list of lists, one number an unknown. values: one number a row.
-    Returns (x, inverse): `inverse` is that of rows'*rows as a list of lists, whose diagonal times the
-    variance of one value is the variance of each unknown.
+    Returns (x, inverse): `inverse` is that of rows'*rows as a list of lists, whose diagonal times
+    the variance of one value is the variance of each unknown.
     Raises OutOfRange where the rows do not settle every unknown.
     Householder would be needed for badly scaled rows; here all are cosines and their like.
     """

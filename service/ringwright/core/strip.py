@@ -51,8 +51,8 @@ def _rows(t, values):
 def settle(place, right, spring):
     """w with (D'D/k^2 + spring)*w = right, nil at the nodes held still, as a list.
 
-    place: Grid. right: right-hand side over k^2, one entry a node, None where the node is held still.
-    spring: stiffness at every other node over k^2, above 0.
+    place: Grid. right: right-hand side over k^2, one entry a node, None where the node is held
+    still. spring: stiffness at every other node over k^2, above 0.
     """
     diag = []
     near = []
@@ -144,7 +144,8 @@ def solve(found, right):
 
 
 def respond(place, conforming, load, w):
-    """(moment, wall) of a movement w at every node: bending moment, nil at both ends, and wall force.
+    """(moment, wall) of a movement w at every node: bending moment, nil at both ends, and wall
+    force.
 
     place: Grid. conforming: moment at every node when w is nil. load: outward load per radian. w: a
     number a node. moment is in the units of `conforming`, wall in the same per radian.

@@ -37,7 +37,8 @@ LIGHT_TIGHT = 0.002
 
 
 def spring_moment(design, steps):
-    """Conforming moment of a Design in a round bore at `steps` + 1 equal places along its strip [mm].
+    """Conforming moment of a Design in a round bore at `steps` + 1 equal places along its strip
+    [mm].
 
     design: design.Design. steps: in all, over both turns of a double-turn ring.
     """
@@ -164,7 +165,10 @@ def _figures(design, borne, shape, back, face):
     out["tip_force"] = figure(max(borne.tip_forces), "N", "F", contact, given)
     out["widest_light"] = figure(borne.widest_light, "mm", "w", contact, given)
     out["light_angle"] = figure(
-        math.degrees(borne.light_place) % 360.0 if borne.widest_light else 0.0, "deg", "psi", contact
+        math.degrees(borne.light_place) % 360.0 if borne.widest_light else 0.0,
+        "deg",
+        "psi",
+        contact,
     )
     out["slack_angle"] = figure(math.degrees(max(borne.slack)), "deg", "psi0", contact, given)
     out["contact_share"] = figure(borne.contact_share, "1", "", contact, given)
@@ -243,7 +247,7 @@ def _findings(design, borne, shape, springiness):
             finding(
                 "large-deflection",
                 WATCH,
-                "The bore takes %s of the ring's curvature; beyond %s these sums of small movement drift from the truth by more than 2 %%."
+                "The bore takes %s of the ring's curvature; beyond %s these sums of small movement drift from the truth by more than 1 %%."
                 % (percent(springiness), percent(wall_contact.LARGEST_CHECKED)),
                 "Take the pressures as a guide, or make the ring thicker so that it springs less.",
                 Quantity(springiness, "1"),
@@ -291,14 +295,19 @@ def _light(rows, borne, shape):
         rows.append(finding("light", GOOD, why, "", value, limit))
         return
     stop = widest > ring_findings.LIGHT_STOP
-    why = "Light of %s stands %s from the gap; a light of 0.1 mm is about what bedding-in removes." % (
-        said,
-        angle(math.degrees(borne.light_place) % 360.0),
+    why = (
+        "Light of %s stands %s from the gap; a light of 0.1 mm is about what bedding-in removes."
+        % (
+            said,
+            angle(math.degrees(borne.light_place) % 360.0),
+        )
     )
     if shape.harmonics:
         remedy = "Hone or bore the cylinder round, or make the ring thinner and springier."
     else:
-        remedy = "Finish-turn the ring held closed in a round closing ring, which makes it light-tight."
+        remedy = (
+            "Finish-turn the ring held closed in a round closing ring, which makes it light-tight."
+        )
     rows.append(finding("light", STOP if stop else WATCH, why, remedy, value, limit))
 
 
@@ -315,7 +324,9 @@ def _stress(rows, design, borne):
             outcome,
             "Closed in this bore the ring carries %s, %s of its bending strength, at a wall pressure of %s."
             % (stress(peak), decimal(share * 100.0, 0) + " %", wall_pressure(borne.mean_pressure)),
-            "" if outcome == GOOD else "Make the ring thicker at the same wall pressure, or ask for less pressure.",
+            ""
+            if outcome == GOOD
+            else "Make the ring thicker at the same wall pressure, or ask for less pressure.",
             Quantity(peak, "MPa"),
             Quantity(limit * strength, "MPa"),
         )
