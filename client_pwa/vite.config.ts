@@ -2,7 +2,8 @@ import { dirname, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import { VitePWA } from "vite-plugin-pwa";
-import { budgetPlugin } from "./vite/budget_plugin";
+import { compressPlugin } from "./vite/compress_plugin";
+import { enginePlugin } from "./vite/engine_plugin";
 import { corePlugin } from "./vite/core_plugin";
 
 const here = dirname(fileURLToPath(import.meta.url));
@@ -29,18 +30,16 @@ export default defineConfig(({ mode }) => ({
               dontCacheBustURLsMatching: /assets\//,
             },
           }),
-          budgetPlugin(output),
+          compressPlugin(output),
         ]),
   ],
-  worker: { format: "es" as const, plugins: () => [corePlugin(core)] },
+  worker: { format: "es" as const, plugins: () => [corePlugin(core), enginePlugin()] },
   build: {
     outDir: output,
     emptyOutDir: true,
     target: "es2022",
     modulePreload: { polyfill: false },
     assetsInlineLimit: 0,
-    // Node's own module is asked for only when the engine runs outside a browser.
-    rollupOptions: { external: ["module"] },
   },
   test: { include: ["src/**/*.test.ts", "vite/**/*.test.ts"], environment: "node" as const },
 }));

@@ -1,4 +1,5 @@
-/** Python source without comments and docstrings, so that the phone downloads only what runs.
+/** Python source without comments, docstrings and needless spaces, so that the phone downloads only what
+ * runs. Every name and every string stays as it is.
  *
  * Works on logical lines: strings (also triple-quoted) and brackets are followed, so that a "#" inside
  * a string stays. A block that held nothing but its docstring gets a `pass`. */
@@ -14,16 +15,20 @@ const STRING_START = /^([rRbBfFuU]{0,2})("""|'''|"|')/;
 export function stripPython(source: string): string {
   const lines = logicalLines(source.replace(/\r\n/g, "\n"));
   const kept: string[] = [];
+  // One space a level: how far each open block is indented in the source.
+  const blocks: number[] = [];
   lines.forEach((line, index) => {
+    const width = line.indent.length;
+    while (blocks.length > 0 && blocks[blocks.length - 1]! > width) blocks.pop();
+    if (width > (blocks[blocks.length - 1] ?? 0)) blocks.push(width);
+    const indent = " ".repeat(blocks.length);
     if (!line.onlyString) {
-      kept.push(line.indent + line.text);
+      kept.push(indent + line.text);
       return;
     }
     const opensBlock = index > 0 && lines[index - 1]!.text.endsWith(":");
     const next = lines[index + 1];
-    if (opensBlock && (next === undefined || next.indent.length < line.indent.length)) {
-      kept.push(line.indent + "pass");
-    }
+    if (opensBlock && (next === undefined || next.indent.length < width)) kept.push(indent + "pass");
   });
   return kept.join("\n") + "\n";
 }
@@ -82,10 +87,15 @@ function logicalLines(source: string): LogicalLine[] {
         // Inside brackets a line end is only white space.
         const blank = /^[ \t]*/.exec(source.slice(position, position + 200))![0];
         position += blank.length;
-        if (!/[\s([{]$/.test(text)) text += " ";
+        if (needsSpace(text, source[position])) text += " ";
       } else {
         finish();
       }
+      continue;
+    }
+    if (character === " " || character === "\t") {
+      if (needsSpace(text, source[position + 1])) text += " ";
+      position += 1;
       continue;
     }
     if ("([{".includes(character)) depth += 1;
@@ -96,6 +106,11 @@ function logicalLines(source: string): LogicalLine[] {
   }
   finish();
   return lines;
+}
+
+/** Between two words (or a word and a string) a space parts them; beside any sign it is only for the eye. */
+function needsSpace(before: string, next: string | undefined): boolean {
+  return next !== undefined && /[\w"']$/.test(before) && /[\w"'\\]/.test(next);
 }
 
 function stringEnd(source: string, from: number, quote: string): number {

@@ -1,5 +1,61 @@
+/** The ring on the wall, and what was measured of the finished one. */
+
+import { fieldsOf, isKnown } from "../engine/tables";
+import { Choices } from "../figures/Choices";
+import { FigureRows } from "../figures/Figures";
+import { Findings } from "../figures/Findings";
 import { GenericScreen } from "../figures/GenericScreen";
+import { inView } from "../figures/results";
+import { Status } from "../figures/Status";
+import { WallPicture } from "./WallPicture";
 
 export function CheckScreen() {
-  return <GenericScreen calculation="inspection" />;
+  const shared = new Set(fieldsOf("sizing").map((field) => field.name));
+  return (
+    <>
+      {isKnown("inspection") && <Inspection shared={shared} />}
+      {isKnown("wall-pressure") && <OnTheWall shared={shared} />}
+    </>
+  );
+}
+
+function Inspection({ shared }: { shared: ReadonlySet<string> }) {
+  const fields = fieldsOf("inspection");
+  const own = fields.filter((field) => !shared.has(field.name)).map((field) => field.name);
+  return (
+    <section aria-label="What was measured">
+      <h2 class="group-head">Measured at the bench</h2>
+      <GenericScreen calculation="inspection" first={own} elsewhere={fields.map((field) => field.name).filter((name) => shared.has(name))} figuresTitle="What it says of the ring" />
+    </section>
+  );
+}
+
+function OnTheWall({ shared }: { shared: ReadonlySet<string> }) {
+  const cold = inView("wall-pressure@cold");
+  const steam = inView("wall-pressure@steam");
+  const own = fieldsOf("wall-pressure").filter((field) => !shared.has(field.name));
+  return (
+    <section aria-label="How it bears on the wall">
+      <h2 class="group-head">How it bears on the wall</h2>
+      <div class="two">
+        <div class="two-left">
+          <Status result={cold.result} />
+          {cold.answer && <WallPicture answer={cold.answer} title="By its own spring" />}
+          {steam.answer && <WallPicture answer={steam.answer} title="With steam behind it" />}
+        </div>
+        <div class="two-right">
+          {cold.answer && (
+            <>
+              <Findings findings={cold.answer.findings} title="By its own spring" />
+              <section class="card" aria-label="Figures on the wall">
+                <h2>By its own spring</h2>
+                <FigureRows figures={cold.answer.figures} stale={cold.stale} />
+              </section>
+            </>
+          )}
+          <Choices title="The bore and the steam, yours to change" fields={own} answer={steam.answer} faults={steam.faults} />
+        </div>
+      </div>
+    </section>
+  );
 }

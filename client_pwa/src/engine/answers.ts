@@ -45,7 +45,7 @@ export interface Size {
   label: string;
   value: number;
   unit: string;
-  limits?: { lower: number; upper: number };
+  limits?: { lower: Quantity; upper: Quantity };
 }
 
 export interface Tool {
@@ -58,13 +58,19 @@ export interface Tool {
 
 export interface Operation {
   number: number;
+  key: string;
   title: string;
   tool: string;
   text: string;
   sizes: Size[];
   speed?: Quantity;
+  surface_speed?: Quantity;
   feed?: Quantity;
+  feed_per?: string;
+  passes?: number;
   time?: Quantity;
+  time_all?: Quantity;
+  each_ring?: boolean;
   check: string;
   cautions: Caution[];
 }

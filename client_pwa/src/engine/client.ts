@@ -14,6 +14,8 @@ export type Outcome =
 type Listener = (outcome: Outcome) => void;
 
 interface Waiting {
+  /** Under which it waits: one place for each question of the sheet. */
+  key: string;
   name: string;
   text: string;
   listener: Listener;
@@ -25,16 +27,16 @@ class Lane {
   private working: (Waiting & { ticket: number }) | undefined;
   private tickets = 0;
 
-  ask(name: string, text: string, listener: Listener): void {
-    this.waiting.delete(name);
-    this.waiting.set(name, { name, text, listener });
+  ask(key: string, name: string, text: string, listener: Listener): void {
+    this.waiting.delete(key);
+    this.waiting.set(key, { key, name, text, listener });
     this.next();
   }
 
   /** Forgets a question: its answer, if still to come, is dropped. */
-  drop(name: string): void {
-    this.waiting.delete(name);
-    if (this.working?.name === name) this.working.listener = () => undefined;
+  drop(key: string): void {
+    this.waiting.delete(key);
+    if (this.working?.key === key) this.working.listener = () => undefined;
   }
 
   start(): void {
@@ -60,7 +62,7 @@ class Lane {
     const first = this.waiting.values().next().value;
     if (!first) return;
     this.start();
-    this.waiting.delete(first.name);
+    this.waiting.delete(first.key);
     this.tickets += 1;
     this.working = { ...first, ticket: this.tickets };
     this.post({ kind: "work", ticket: this.tickets, name: first.name, text: first.text });
@@ -76,7 +78,7 @@ class Lane {
     if (!asked || asked.ticket !== message.ticket) return;
     this.working = undefined;
     // A newer question on the same calculation makes this answer stale.
-    if (!this.waiting.has(asked.name)) {
+    if (!this.waiting.has(asked.key)) {
       asked.listener(
         message.kind === "broken" ? { state: "broken", error: message.error } : readAnswer(message.text),
       );
@@ -110,14 +112,17 @@ const quick = new Lane();
 const slow = new Lane();
 
 /** Calculations that may take long enough to hold up a keystroke have a worker of their own. */
-const SLOW = new Set(["wall-pressure", "bore-survey", "spread", "inspection", "stock", "running"]);
+const SLOW = new Set(["wall-pressure", "bore-survey", "spread", "inspection", "stock", "running", "piston-valve"]);
+const laneOf = new Map<string, Lane>();
 
-export function ask(name: string, request: unknown, listener: Listener): void {
-  (SLOW.has(name) ? slow : quick).ask(name, JSON.stringify(request), listener);
+export function ask(key: string, name: string, request: unknown, listener: Listener): void {
+  const lane = SLOW.has(name) ? slow : quick;
+  laneOf.set(key, lane);
+  lane.ask(key, name, JSON.stringify(request), listener);
 }
 
-export function drop(name: string): void {
-  (SLOW.has(name) ? slow : quick).drop(name);
+export function drop(key: string): void {
+  laneOf.get(key)?.drop(key);
 }
 
 /** Begins to load the engine before the first question is ready. */
@@ -128,7 +133,7 @@ export function warmUp(): void {
 /** One question outside the sheet, such as the list of materials. */
 export function askOnce(name: string, request: unknown = {}): Promise<Answer> {
   return new Promise((resolve, reject) => {
-    ask(name, request, (outcome) => {
+    ask(name, name, request, (outcome) => {
       if (outcome.state === "answer") resolve(outcome.answer);
       else if (outcome.state === "problem") reject(new Error(outcome.problem.message ?? outcome.problem.code));
       else reject(new Error(outcome.error.message));

@@ -69,9 +69,14 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
   const notes = [fault ? `${id}-fault` : "", echo ? `${id}-echo` : "", describedBy ?? ""].filter(Boolean).join(" ");
   return (
     <div class={fault ? "entry entry-faulty" : "entry"}>
-      <label for={id} class={hideLabel ? "unseen" : undefined}>
-        {label}
-      </label>
+      <span class={hideLabel ? "entry-words unseen" : "entry-words"}>
+        <label for={id}>{label}</label>
+        {echo && (
+          <span class="entry-echo" id={`${id}-echo`}>
+            {echo}
+          </span>
+        )}
+      </span>
       <span class="entry-line">
         <input
           ref={box}
@@ -119,11 +124,6 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
           units.length === 1 && units[0]!.name !== "" && <span class="entry-unit entry-unit-only">{shownUnit(units[0]!.name)}</span>
         )}
       </span>
-      {echo && (
-        <span class="entry-echo" id={`${id}-echo`}>
-          {echo}
-        </span>
-      )}
       {fault && <FaultWords id={`${id}-fault`} fault={fault} />}
     </div>
   );

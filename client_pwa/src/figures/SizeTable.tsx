@@ -27,10 +27,10 @@ export function SizeTable({ sizes, place, caption }: Props) {
       </thead>
       <tbody>
         {sizes.map((size, index) => {
-          const text = shown(size.value, size.unit, system.value, size.name ?? size.label);
+          const text = shown(size.value, size.unit, system.value, size.limits ? "limit" : (size.name ?? size.label));
           const limits = size.limits && {
-            lower: shown(size.limits.lower, size.unit, system.value, "limit"),
-            upper: shown(size.limits.upper, size.unit, system.value, "limit"),
+            lower: shown(size.limits.lower.value, size.limits.lower.unit, system.value, "limit"),
+            upper: shown(size.limits.upper.value, size.limits.upper.unit, system.value, "limit"),
           };
           const key = `${place}/${size.name ?? size.label}`;
           return (

@@ -24,7 +24,6 @@ export function RingPlate({ sizing, tooling, stock, stale, turns }: Props) {
     <section class={stale ? "plate stale" : "plate"} aria-label="The ring" data-state={stale || !figures ? "working" : "ready"}>
       {figures ? (
         <>
-          <RingDrawing figures={figures} turns={turns} />
           <SectionTile thickness={figures.radial_thickness} width={figures.ring_width} />
           {figures.free_gap && <FigureTile name="free_gap" figure={figures.free_gap} />}
           {figures.closed_gap && <FigureTile name="closed_gap" figure={figures.closed_gap} />}
@@ -34,6 +33,7 @@ export function RingPlate({ sizing, tooling, stock, stale, turns }: Props) {
             spacer && <FigureTile name="spacer_width" label="Spacer" figure={spacer} />
           )}
           {bar && <FigureTile name="bar_diameter" label="Bar" figure={bar} />}
+          <RingDrawing figures={figures} turns={turns} />
         </>
       ) : (
         <p class="plate-empty">A bore and a steam pressure are enough.</p>

@@ -7,6 +7,7 @@ import { ask, drop } from "../engine/client";
 import { fieldsOf, isKnown } from "../engine/tables";
 import { newJob } from "../book/job";
 import type { Input, Inputs, Job } from "../book/job";
+import { fed, FEEDS, VARIANTS } from "./feeds";
 import { assemble, sheetPath } from "./request";
 
 export type Result =
@@ -82,36 +83,56 @@ export function openJob(next: Job): void {
 
 effect(() => {
   const current = inputs.value;
-  for (const calculation of wanted.value) {
-    if (isKnown(calculation)) work(calculation, current);
+  const keys = new Set<string>();
+  for (const key of wanted.value) {
+    const feed = FEEDS[VARIANTS[key]?.calculation ?? key];
+    if (feed) keys.add(feed.from);
+    keys.add(key);
   }
+  for (const key of keys) work(key, current);
 });
 
-function work(calculation: string, current: Inputs): void {
+function work(key: string, sheet: Inputs): void {
+  const variant = VARIANTS[key];
+  const calculation = variant?.calculation ?? key;
+  if (!isKnown(calculation)) return;
   const fields = fieldsOf(calculation);
-  const { request, faults, rows } = assemble(fields, current);
-  const result = resultOf(calculation);
+  const { request, faults, rows } = assemble(fields, variant ? variant.with(sheet) : sheet);
+  const result = resultOf(key);
   const before = result.peek();
   const kept = before.state === "ready" ? before.answer : "before" in before ? before.before : undefined;
   const missing = fields.filter((field) => field.required && !(field.name in request)).map((field) => field.name);
   if (faults.length > 0) {
-    forget(calculation);
+    forget(key);
     result.value = { state: "faults", faults, before: kept };
     return;
   }
   if (missing.length > 0) {
-    forget(calculation);
+    forget(key);
     result.value = { state: "incomplete", missing };
     return;
   }
-  const key = JSON.stringify(request);
-  if (asked.get(calculation) === key) return;
-  asked.set(calculation, key);
+  const feed = FEEDS[calculation];
+  let full = request;
+  if (feed && isKnown(feed.from)) {
+    const source = resultOf(feed.from).value;
+    if (source.state === "faults" || source.state === "broken") {
+      forget(key);
+      result.value = { ...source, before: kept };
+      return;
+    }
+    // It comes by again when the source is worked.
+    if (source.state !== "ready" || source.stale) return;
+    full = fed(request, feed, source.answer, new Set(fields.map((field) => field.name)));
+  }
+  const text = JSON.stringify(full);
+  if (asked.get(key) === text) return;
+  asked.set(key, text);
   if (before.state === "ready") result.value = { ...before, stale: true };
-  ask(calculation, request, (outcome) => {
+  ask(key, calculation, full, (outcome) => {
     if (outcome.state === "answer") result.value = { state: "ready", answer: outcome.answer, stale: false };
     else if (outcome.state === "broken") {
-      asked.delete(calculation);
+      asked.delete(key);
       result.value = { state: "broken", message: outcome.error.message, before: kept };
     } else if (outcome.problem.faults.length > 0) {
       const mended = outcome.problem.faults.map((fault) => ({ ...fault, path: sheetPath(fault.path, rows) }));
@@ -122,7 +143,7 @@ function work(calculation: string, current: Inputs): void {
   });
 }
 
-function forget(calculation: string): void {
-  drop(calculation);
-  asked.delete(calculation);
+function forget(key: string): void {
+  drop(key);
+  asked.delete(key);
 }

@@ -23,7 +23,6 @@ export function Header() {
         <span class="head-names">
           <b>{job.value.name}</b>
           <small>
-            {job.value.demo ? "Demonstration, " : ""}
             {KEEPING_WORDS[keeping.value]}
           </small>
         </span>

@@ -14,7 +14,7 @@ export interface Screen {
   key: string;
   label: string;
   title: string;
-  /** What the engine is asked for while this screen is in view; the first is the one it cannot do without. */
+  /** What the engine is asked for while this screen is in view (see sheet/feeds.ts for names with "@"). */
   uses: readonly string[];
   view: ComponentType;
 }
@@ -25,12 +25,12 @@ const ALL: readonly Screen[] = [
   { key: "tools", label: "Tools", title: "Tooling", uses: ["tooling"], view: ToolingScreen },
   { key: "stock", label: "Stock", title: "Stock", uses: ["stock"], view: StockScreen },
   { key: "route", label: "Route", title: "Route card", uses: ["route"], view: RouteScreen },
-  { key: "check", label: "Check", title: "Check the ring", uses: ["inspection", "wall-pressure"], view: CheckScreen },
+  { key: "check", label: "Check", title: "Check the ring", uses: ["inspection", "wall-pressure@cold", "wall-pressure@steam"], view: CheckScreen },
   { key: "run", label: "Run", title: "The running engine", uses: ["running"], view: RunScreen },
 ];
 
 /** Only the places whose figures the core can give. */
-export const SCREENS: readonly Screen[] = ALL.filter((screen) => isKnown(screen.uses[0]!));
+export const SCREENS: readonly Screen[] = ALL.filter((screen) => screen.uses.some((key) => isKnown(key.split("@")[0]!)));
 
 export function screenWith(key: string): Screen | undefined {
   return SCREENS.find((screen) => screen.key === key);

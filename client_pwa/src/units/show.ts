@@ -52,7 +52,8 @@ function convert(value: number, unit: string, system: System, name: string): Con
   const inch = system === "inch";
   switch (unit) {
     case "mm":
-      return inch ? inches(value / MM_PER_INCH) : { value, unit: "mm", places: Math.abs(value) < 1 ? 3 : 2 };
+      // A size with limits is read to the micrometre or the tenth of a thou, or it would seem to lie outside them.
+      return inch ? inches(value / MM_PER_INCH, name) : { value, unit: "mm", places: name === "limit" || Math.abs(value) < 1 ? 3 : 2 };
     case "mm2":
       return inch ? { value: value / 645.16, unit: "in²", places: 3 } : { value, unit: "mm²", places: 1 };
     case "MPa":
@@ -118,9 +119,9 @@ function convert(value: number, unit: string, system: System, name: string): Con
   }
 }
 
-function inches(value: number): Converted {
+function inches(value: number, name: string): Converted {
   // Clearances and limits are read in tenths of a thou, sizes in thou.
-  return { value, unit: "in", places: Math.abs(value) < 0.04 ? 4 : 3 };
+  return { value, unit: "in", places: name === "limit" || Math.abs(value) < 0.04 ? 4 : 3 };
 }
 
 function pressure(value: number, inch: boolean, name: string): Converted {

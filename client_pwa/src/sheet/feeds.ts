@@ -1,0 +1,58 @@
+/** What one calculation takes from another when the sheet does not say it: the ring that was designed is
+ * the ring that is looked at on the wall, inspected and run. */
+
+import type { Answer } from "../engine/answers";
+import type { Inputs } from "../book/job";
+
+export interface Feed {
+  from: string;
+  /** Figures taken under the same name. */
+  names: readonly string[];
+  /** Taken as well unless one of the others of its kind is given. */
+  target?: { name: string; unless: readonly string[] };
+}
+
+const RING = ["radial_thickness", "ring_width", "closed_gap"];
+const TARGET = { name: "wall_pressure", unless: ["wall_pressure", "free_gap", "former_ratio"] };
+
+export const FEEDS: Readonly<Record<string, Feed>> = {
+  "wall-pressure": { from: "sizing", names: RING, target: TARGET },
+  running: { from: "sizing", names: [...RING, "piston_diameter", "side_clearance", "wall_pressure"] },
+  "bore-survey": { from: "sizing", names: ["radial_thickness", "ring_width"], target: TARGET },
+  inspection: { from: "sizing", names: RING, target: TARGET },
+};
+
+/** The same question put in another way: the wall once more with steam behind the ring. */
+export interface Variant {
+  calculation: string;
+  with(inputs: Inputs): Inputs;
+}
+
+export const VARIANTS: Readonly<Record<string, Variant>> = {
+  "wall-pressure@steam": {
+    calculation: "wall-pressure",
+    with: (inputs) => ({
+      ...inputs,
+      back_pressure: inputs.back_pressure ?? inputs.steam_pressure ?? "0.7 MPa",
+    }),
+  },
+  "wall-pressure@cold": {
+    calculation: "wall-pressure",
+    with: ({ back_pressure: _left, face_pressure: _out, ...inputs }) => inputs,
+  },
+};
+
+/** `request` with what the feed has for it; what the sheet says stays. */
+export function fed(request: Record<string, unknown>, feed: Feed, answer: Answer, known: ReadonlySet<string>): Record<string, unknown> {
+  const next = { ...request };
+  for (const name of feed.names) {
+    const figure = answer.figures[name];
+    if (!(name in next) && figure && known.has(name)) next[name] = figure.value;
+  }
+  const { target } = feed;
+  const figure = target && answer.figures[target.name];
+  if (target && figure && known.has(target.name) && !target.unless.some((name) => name in request)) {
+    next[target.name] = figure.value;
+  }
+  return next;
+}
