@@ -33,8 +33,12 @@ def to_json(answer, system=METRIC, working=True):
     """
     if system == METRIC:
         # Dicts and lists stay in the library's compiled walk; it hands us the records only.
-        content = orjson.dumps(answer, default=_worked_record if working else _record)
-        # A number that is none, outside a record, would have become null; look again, slowly.
+        try:
+            content = orjson.dumps(answer, default=_worked_record if working else _record)
+        except orjson.JSONEncodeError:
+            content = b"null"
+        # A number that is none, outside a record, would have become null; look again, slowly, and
+        # with our own words for what is wrong.
         if b"null" not in content:
             return content
     return orjson.dumps(shown(answer, system, working))

@@ -25,8 +25,6 @@ OPTIONS = (
 )
 _NO_OPTIONS = {entry.name: None for entry in OPTIONS}
 _LISTS = ("records", "object")
-# Tables to read, not sums to work: they are only ever fetched.
-REFERENCE_LISTS = ("materials", "bars", "methods")
 
 
 def scalar_fields(fields):
@@ -58,7 +56,8 @@ def _add(blueprint, schemas, calculation):
     clash = {entry.name for entry in fields} & {entry.name for entry in OPTIONS}
     if clash:
         raise ValueError("%s has inputs named like options: %s" % (calculation.name, clash))
-    if calculation.name in REFERENCE_LISTS:
+    if not fields:
+        # A table to read, not a sum to work: it is only ever fetched.
         _add_get(blueprint, schemas, calculation, documents.list_operation)
         return
     _add_post(blueprint, schemas, calculation)

@@ -20,9 +20,9 @@ gets a new prefix, and the old one stays for a year. Defaults and formulas may b
 version: openapi/CHANGELOG.md says each time what changed and why.
 
 **Inputs.** A number is in the unit named with the input (mm, MPa, N, degC, deg, kg ...); text
-carries its own unit: "80 mm", "3.125 in", "3 1/8 in", "4 thou", "120 psi", "350 degF". Steam pressure
-is gauge pressure unless the text says abs: "135 psi abs". The decimal sign is a point. In JSON, null
-is the same as leaving an input out. What is not given is chosen; `chosen` says what and why.
+carries its own unit: "80 mm", "3.125 in", "3 1/8 in", "4 thou", "120 psi", "350 degF". Steam
+pressure is gauge pressure unless the text says abs: "135 psi abs". The decimal sign is a point. In
+JSON, null is the same as leaving an input out. What is not given is chosen, and `chosen` says why.
 
 **Answers.** Every figure has its value, unit, symbol and the key of its method, which /v1/methods
 explains with formula, range and source. An impossible design is an answer, not an error: its

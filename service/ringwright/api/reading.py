@@ -2,8 +2,11 @@
 
 import json
 import re
+from functools import lru_cache
 
 import orjson
+from werkzeug.datastructures import MIMEAccept
+from werkzeug.http import parse_accept_header
 
 from ..core.fields import UNIT_OF_KIND
 from ..core.problems import Fault
@@ -28,10 +31,14 @@ class _Flaw(ValueError):
 def refuse_other_forms(request):
     """406 before any work for a caller who could not read the answer."""
     accept = request.environ.get("HTTP_ACCEPT")
-    if accept is None or "*/*" in accept or JSON in accept:
-        return
-    if not request.accept_mimetypes.quality(JSON):
+    if accept is not None and not _takes_json(accept):
         raise Refused("not-acceptable", "the answer is %s" % JSON)
+
+
+# Callers come in few kinds, and every kind sends the same words each time.
+@lru_cache(maxsize=256)
+def _takes_json(accept):
+    return parse_accept_header(accept, MIMEAccept).quality(JSON) > 0
 
 
 def body(request):

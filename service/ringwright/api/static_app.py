@@ -75,16 +75,15 @@ def _held(folder, path):
 
 
 def make_view(held):
-    """A view that serves `held`; an address of a screen (no dot in it) gets the page itself."""
-    page = held["index.html"]
+    """A view that serves `held` by the path below the root, the page itself at the root.
 
-    def view(name=""):
-        found = held.get(name or "index.html")
-        if found is None:
-            if "." in name or "text/html" not in request.headers.get("Accept", ""):
-                raise NotFound
-            found = page
-        return _send(found)
+    The app keeps its own places behind the #, so no other address is the page's.
+    """
+
+    def view(name="index.html"):
+        if name not in held:
+            raise NotFound
+        return _send(held[name])
 
     return view
 

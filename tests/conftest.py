@@ -1,0 +1,101 @@
+"""What all tests share: a steady hypothesis, the application, and a server that really runs."""
+
+import os
+import socket
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import hypothesis
+import pytest
+import requests
+
+ROOT = Path(__file__).parents[1]
+
+# The same examples every time: a red run can be repeated, and a green one means the same tomorrow.
+hypothesis.settings.register_profile(
+    "steady",
+    derandomize=True,
+    deadline=None,
+    database=None,
+    suppress_health_check=[hypothesis.HealthCheck.too_slow],
+)
+hypothesis.settings.load_profile("steady")
+
+
+@pytest.fixture(scope="session")
+def root():
+    """The folder of the project."""
+    return ROOT
+
+
+@pytest.fixture(scope="session")
+def app():
+    """The application with the core's own table of calculations."""
+    from ringwright.api import create_app
+
+    return create_app()
+
+
+@pytest.fixture
+def client(app):
+    """Flask's test client on that application."""
+    return app.test_client()
+
+
+def free_port():
+    """A port on 127.0.0.1 that nothing listens on."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return probe.getsockname()[1]
+
+
+class Server:
+    """A gunicorn that serves `application` on 127.0.0.1 until `stop`."""
+
+    def __init__(self, application="ringwright.wsgi:app", workers=1, folder=None, more=()):
+        self.port = free_port()
+        self.address = "http://127.0.0.1:%d" % self.port
+        paths = [str(ROOT / "service"), *([str(folder)] if folder else [])]
+        self.process = subprocess.Popen(
+            [
+                sys.executable,
+                "-m",
+                "gunicorn",
+                "--config",
+                str(ROOT / "docker" / "gunicorn.conf.py"),
+                "--bind",
+                "127.0.0.1:%d" % self.port,
+                "--workers",
+                str(workers),
+                "--log-level",
+                "warning",
+                *more,
+                application,
+            ],
+            env={**os.environ, "PYTHONPATH": os.pathsep.join(paths)},
+        )
+        for _ in range(300):
+            try:
+                socket.create_connection(("127.0.0.1", self.port), timeout=1).close()
+                requests.get(self.address + "/healthz", timeout=5)
+                return
+            except OSError:
+                if self.process.poll() is not None:
+                    break
+                time.sleep(0.1)
+        self.stop()
+        raise RuntimeError("the server did not start")
+
+    def stop(self):
+        self.process.terminate()
+        self.process.wait(timeout=20)
+
+
+@pytest.fixture(scope="session")
+def server():
+    """The address of the service under gunicorn, with two workers."""
+    running = Server(workers=2)
+    yield running.address
+    running.stop()

@@ -1,0 +1,104 @@
+"""The built phone app: from memory, compressed, kept or asked for again as each file should be."""
+
+import gzip
+
+import pytest
+
+from ringwright.api import create_app
+
+SCRIPT = b"const ring = 'spring';\n" * 200
+
+
+@pytest.fixture
+def built(tmp_path):
+    """A test client over a small built app."""
+    assets = tmp_path / "assets"
+    assets.mkdir()
+    (tmp_path / "index.html").write_text("<!doctype html><title>Ringwright</title>")
+    (tmp_path / "sw.js").write_bytes(SCRIPT)
+    (tmp_path / "manifest.webmanifest").write_text("{}")
+    (assets / "index-Ab3_x9Zk.js").write_bytes(SCRIPT)
+    (assets / "index-Ab3_x9Zk.js.br").write_bytes(b"compressed by the build")
+    (assets / "engine-DEADBEEF.wasm").write_bytes(b"\0asm" + bytes(1000))
+    (assets / "plain.js").write_bytes(SCRIPT)
+    return create_app(app_folder=tmp_path).test_client()
+
+
+def test_the_page(built):
+    response = built.get("/")
+    assert response.mimetype == "text/html"
+    assert response.headers["Cache-Control"] == "no-cache"
+    policy = response.headers["Content-Security-Policy"]
+    assert "script-src 'self' 'wasm-unsafe-eval';" in policy
+    assert "unsafe-inline" not in policy
+    assert "'unsafe-eval'" not in policy
+    assert "http" not in policy
+
+
+@pytest.mark.parametrize(
+    ("path", "kind", "kept"),
+    [
+        ("/assets/index-Ab3_x9Zk.js", "text/javascript", "public, max-age=31536000, immutable"),
+        ("/assets/engine-DEADBEEF.wasm", "application/wasm", "public, max-age=31536000, immutable"),
+        ("/assets/plain.js", "text/javascript", "no-cache"),
+        ("/sw.js", "text/javascript", "no-cache"),
+        ("/manifest.webmanifest", "application/manifest+json", "no-cache"),
+        ("/index.html", "text/html", "no-cache"),
+    ],
+)
+def test_what_may_be_kept(built, path, kind, kept):
+    response = built.get(path)
+    assert response.status_code == 200
+    assert response.mimetype == kind
+    assert response.headers["Cache-Control"] == kept
+    assert response.headers["Vary"] == "Accept-Encoding"
+
+
+@pytest.mark.parametrize(
+    ("accepted", "sent"),
+    [
+        ("", None),
+        ("identity", None),
+        ("gzip", "gzip"),
+        ("gzip, deflate, br", "br"),
+        ("br;q=0, gzip", "gzip"),
+        ("zstd", None),
+    ],
+)
+def test_the_best_encoding_that_is_accepted(built, accepted, sent):
+    response = built.get("/assets/index-Ab3_x9Zk.js", headers={"Accept-Encoding": accepted})
+    assert response.headers.get("Content-Encoding") == sent
+    content = {None: lambda b: b, "gzip": gzip.decompress, "br": lambda b: SCRIPT}[sent]
+    assert content(response.data) == SCRIPT
+    assert int(response.headers["Content-Length"]) == len(response.data)
+
+
+def test_an_unchanged_file_costs_a_304_in_its_own_encoding(built):
+    for accepted in ("", "gzip", "br"):
+        headers = {"Accept-Encoding": accepted}
+        tag = built.get("/sw.js", headers=headers).headers["ETag"]
+        again = built.get("/sw.js", headers={**headers, "If-None-Match": tag})
+        assert again.status_code == 304
+        assert again.data == b""
+    plain = built.get("/sw.js").headers["ETag"]
+    other = built.get("/sw.js", headers={"If-None-Match": plain, "Accept-Encoding": "gzip"})
+    assert other.status_code == 200
+
+
+@pytest.mark.parametrize(
+    "path", ["/nothing", "/assets/", "/assets/../../pyproject.toml", "/assets/index-Ab3_x9Zk.js.br"]
+)
+def test_nothing_else_is_there(built, path):
+    assert built.get(path, headers={"Accept": "text/html"}).status_code == 404
+
+
+def test_the_calculations_are_still_there(built):
+    assert built.get("/v1/sizing?bore=80").status_code == 200
+    assert built.get("/healthz").status_code == 200
+
+
+def test_head(built):
+    head = built.head("/sw.js")
+    assert head.status_code == 200
+    assert head.data == b""
+    assert int(head.headers["Content-Length"]) == len(SCRIPT)
