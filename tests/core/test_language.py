@@ -173,9 +173,9 @@ def test_docstring_names_every_parameter(path, node):
 
 
 def test_files_stay_readable():
-    """About 400 lines and one purpose each; a file half as long again is due to be split."""
+    """About 400 lines and one purpose each; longer, it is due to be split."""
     long = {
         name: len(path.read_text("utf-8").splitlines())
         for name, path in zip(NAMES, FILES, strict=True)
     }
-    assert {name: lines for name, lines in long.items() if lines > 560} == {}
+    assert {name: lines for name, lines in long.items() if lines > 450} == {}

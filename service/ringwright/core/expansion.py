@@ -36,3 +36,21 @@ def growth(expansion, temperature, shop_temperature):
     if not LOWEST_TEMPERATURE <= shop_temperature <= HIGHEST_TEMPERATURE:
         raise OutOfRange("shop_temperature", shop_temperature, "-40 to 900 degC", "mean expansions")
     return 1.0 + expansion * (temperature - shop_temperature)
+
+
+def require_positive(name, value):
+    """Raises OutOfRange naming a size that is not more than 0.
+
+    name: of the size. value: the size.
+    """
+    if not value > 0.0:
+        raise OutOfRange(name, value, "more than 0", "geometry")
+
+
+def require_not_negative(name, value):
+    """Raises OutOfRange naming a size that is below 0.
+
+    name: of the size. value: the size.
+    """
+    if not value >= 0.0:
+        raise OutOfRange(name, value, "0 or more", "geometry")

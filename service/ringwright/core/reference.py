@@ -5,7 +5,6 @@ from collections import OrderedDict
 from . import (
     blank,
     bore_shape,
-    clearances,
     design,
     expansion,
     fits,
@@ -31,6 +30,7 @@ from . import (
     wear,
     winding,
 )
+from .clearances import groove, piston, ring_gap
 from .sources import SOURCES
 
 # Every module with METHODS of its own, in the order in which the list shows them. A test compares
@@ -45,7 +45,9 @@ MODULES = (
     wall_contact,
     free_shape,
     bore_shape,
-    clearances,
+    ring_gap,
+    groove,
+    piston,
     expansion,
     materials,
     steam,
