@@ -48,7 +48,7 @@ Series = namedtuple("Series", ("ratios", "flows"))
 # fmt: off
 METHODS = (
     Method("napier-flow", "Flow of steam by Napier's rule", "W = A p1/70 where p2 <= 3/5 p1, else A p2/42 sqrt(3 (p1 - p2)/(2 p2)); lb/s, in2, psi absolute", "dry saturated steam, small openings", ("napier",)),
-    Method("choked-flow", "Flow of steam through an opening", "W = A sqrt(p1/v1) sqrt(2k/(k - 1) (x^(2/k) - x^((k + 1)/k))), x = p2/p1, not less than the critical (2/(k + 1))^(k/(k - 1))", "k 1.135 dry saturated to 1.30 from 50 K of superheat; within 1 % of isentropic steam", ("zeuner", "orifice")),
+    Method("choked-flow", "Flow of steam through an opening", "W = A sqrt(p1/v1) sqrt(2k/(k - 1) (x^(2/k) - x^((k + 1)/k))), x = p2/p1, not less than the critical (2/(k + 1))^(k/(k - 1))", "k 1.135 dry saturated to 1.30 from 50 K of superheat; within 1.5 % of isentropic steam", ("zeuner", "orifice")),
     Method("throttles-in-series", "Flow past several rings", "one flow through n like openings, p v constant between them", "equal openings, nothing lost between rings", ("orifice",)),
     Method("gap-opening", "Opening of the gap", "A = gap * (d1 - d_p)/2 * share * discharge; share 1 square, sin A to 1 angled, 0 to 1 stepped and double-turn", "ring true to the bore", ("leak-paths", "practice")),
     Method("side-face-leak", "Leak past the side face", "W = pi d1 h^3 (p1^2 - p2^2)/(24 mu L p v), h^3 = 2 h1^2 h2^2/(h1 + h2) for a worn, tapered side", "a thin film of steam, laminar; not more than the same opening choked", ("film",)),
@@ -60,7 +60,7 @@ METHODS = (
 def exponent(superheat):
     """Exponent k of expansion through a throat [1]: 1.135 dry, rising to 1.30 at 50 K of superheat.
 
-    superheat [K], 0 or more. Within 0.3 % of isentropic steam in the flow, 0.3 to 3 MPa.
+    superheat [K], 0 or more. The flow is within 1.5 % of isentropic steam, 0.3 to 3 MPa.
     Source: Zeuner, 1.135 and 1.30; the line between fitted to isentropic steam.
     """
     share = min(max(superheat, 0.0) / FULL_SUPERHEAT, 1.0)
@@ -147,7 +147,7 @@ def series_flow(series, ratio):
     """Flow number of throttles in series at a ratio of the last pressure to the first [1].
 
     series: from throttles_in_series. ratio: 0 to 1. Between rows the square of the flow runs
-    straight, which is right at both ends.
+    straight, which is right at both ends; within 0.6 % with a dozen rows.
     """
     ratios, flows = series
     if ratio <= ratios[0]:

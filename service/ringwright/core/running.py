@@ -132,8 +132,9 @@ def _use(given, engine, now, good, total):
     steam an engine with good plain rings uses.
     """
     if given["steam_measured"] is not None:
-        return [max(given["steam_measured"] - now[level] + total[level], 1e-9) for level in LEVELS]
-    return [engine.base[level] + total[level] - good[level] for level in LEVELS]
+        measured = given["steam_measured"]
+        return sorted([max(measured - now[level] + total[level], 1e-9) for level in LEVELS])
+    return sorted([engine.base[level] + total[level] - good[level] for level in LEVELS])
 
 
 def _largest_gap(given, now):

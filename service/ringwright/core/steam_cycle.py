@@ -2,7 +2,8 @@
 
     admission   full pressure from the dead centre to cut-off
     expansion   p V = constant (hyperbolic), clearance included, to release
-    release     a straight line from the release pressure to the back pressure at the dead centre
+    release     a straight line from the release pressure to the back pressure, over a tenth of the
+                stroke or what is left of it
     exhaust     back pressure until compression begins
     compression p V = constant into the clearance
 
@@ -24,6 +25,9 @@ DIAGRAM_FACTOR = (0.60, 0.80, 0.90)
 MISSING_QUANTITY = (0.25, 0.30, 0.60)
 # Of the missing quantity, the part that is leakage, valves included.
 LEAKAGE_OF_MISSING = (0.05, 0.50)
+
+# Travel over which the steam blows down to the exhaust, share of the stroke; common practice.
+BLOW_DOWN = 0.1
 
 # admission, back: absolute pressure [MPa]. cut_off, release, compression, clearance: shares of the
 # stroke [1]; compression is the part of the return stroke left when the exhaust closes.
@@ -47,7 +51,7 @@ HeatBalance = namedtuple("HeatBalance", ("supplied", "work", "carried_away", "ef
 # One method a line: a table to read, wider than the rest.
 # fmt: off
 METHODS = (
-    Method("mean-effective-pressure", "Mean effective pressure of the stated cycle", "p1 x + p1 (c + x) ln((c + r)/(c + x)) + (1 - r)(p_r + p_b)/2 - p_b (1 - k) - p_b (c + k) ln((c + k)/c), times the diagram factor", "one cylinder, no lead, no wire-drawing; the diagram factor carries the rest", ("hyperbolic", "singh", "joel")),
+    Method("mean-effective-pressure", "Mean effective pressure of the stated cycle", "p1 x + p1 (c + x) ln((c + r)/(c + x)) + b (p_r + p_b)/2 + (1 - r - b) p_b - p_b (1 - k) - p_b (c + k) ln((c + k)/c), times the diagram factor; b = 0.1, or 1 - r if less", "one cylinder, no lead, no wire-drawing; the diagram factor carries the rest", ("hyperbolic", "singh", "joel")),
     Method("indicated-power", "Indicated power", "IP = p_m * stroke * pi d1^2/4 * working strokes per second; the rod's area is left out", "as mean-effective-pressure", ("hyperbolic", "singh")),
     Method("indicated-steam", "Steam the diagram accounts for", "(c + x) V/v1 - (c + k) V/v_b, v1 volume of the steam admitted, v_b of dry steam at back pressure", "what is in the cylinder at cut-off less what compression keeps", ("machinery-70", "singh")),
     Method("steam-use", "Steam the engine uses", "indicated steam/(1 - missing quantity); missing quantity 0.25 to 0.60, about 0.30 on the average", "single cylinders, saturated steam; superheat makes it less", ("lineham",)),
@@ -107,8 +111,8 @@ def pressure_outward(stated, travel):
     if travel <= stated.release:
         return stated.admission * reach / (stated.clearance + travel)
     at_release = stated.admission * reach / (stated.clearance + stated.release)
-    done = (travel - stated.release) / (1.0 - stated.release)
-    return at_release + done * (stated.back - at_release)
+    done = (travel - stated.release) / min(BLOW_DOWN, 1.0 - stated.release)
+    return at_release + min(done, 1.0) * (stated.back - at_release)
 
 
 def pressure_returning(stated, travel):
@@ -125,18 +129,20 @@ def pressure_returning(stated, travel):
 def diagram(stated):
     """The areas of the stated cycle's diagram, before any diagram factor: a Diagram.
 
-    p_m = p1 x + p1 (c + x) ln((c + r)/(c + x)) + (1 - r)(p_r + p_b)/2
-          - p_b (1 - k) - p_b (c + k) ln((c + k)/c)
+    p_m = p1 x + p1 (c + x) ln((c + r)/(c + x)) + b (p_r + p_b)/2 + (1 - r - b) p_b
+          - p_b (1 - k) - p_b (c + k) ln((c + k)/c), b = 0.1, or 1 - r if that is less
 
     stated: a Cycle. With c = 0, r = 1, k = 0 it is the books' p1/R (1 + ln R) - p_b.
     Source: hyperbolic expansion; Singh, Applied Thermodynamics, chapter 12.
     """
     reach = stated.clearance + stated.cut_off
     at_release = stated.admission * reach / (stated.clearance + stated.release)
+    blown = min(BLOW_DOWN, 1.0 - stated.release)
     outward = (
         stated.admission * stated.cut_off
         + stated.admission * reach * math.log((stated.clearance + stated.release) / reach)
-        + 0.5 * (1.0 - stated.release) * (at_release + stated.back)
+        + 0.5 * blown * (at_release + stated.back)
+        + (1.0 - stated.release - blown) * stated.back
     )
     returning = stated.back * (1.0 - stated.compression)
     compressed = stated.back

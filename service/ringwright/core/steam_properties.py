@@ -3,7 +3,7 @@
 IAPWS-IF97 region 1 (the water that a boiler is fed with, or that leaves a condenser) and region 2
 (dry and superheated steam); wet steam as a mixture of the two on the saturation line. Viscosity is
 the dilute-gas term of the IAPWS 2008 formulation: at the pressures of these engines the rest is
-within a few per cent of one, far inside the spread of any leak.
+a few per cent, far inside the spread of any leak.
 """
 
 import math
@@ -85,7 +85,7 @@ METHODS = (
         "steam-viscosity",
         "Viscosity of steam",
         "mu = 100 sqrt(T/Tc)/(1.67752 + 2.20462 Tc/T + 0.6366564 (Tc/T)^2 - 0.241605 (Tc/T)^3) uPa s",
-        "dilute gas; within 4 % of the full formulation to 2 MPa",
+        "dilute gas; within 5 % of the full formulation to 2 MPa",
         ("iapws-viscosity",),
     ),
 )

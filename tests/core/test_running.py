@@ -1,0 +1,312 @@
+"""The running engine as its owner meets it: balances, spreads, words, and refusals."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from ringwright.core import calculations, friction, wear
+from ringwright.core.problems import InputProblem
+from ringwright.core.steam import saturation_temperature
+
+STEADY = settings(derandomize=True, deadline=None, max_examples=25)
+# The demonstration engine: the launch Marigold of the invented Fernhollow Steam Club.
+MARIGOLD = {"bore": 80.0, "stroke": 90.0, "speed": 300.0, "steam_pressure": 0.7}
+
+
+def run(**more):
+    return calculations.run("running", {**MARIGOLD, **more})
+
+
+def rows(answer):
+    return {row["ring"]: row for row in answer["comparison"]}
+
+
+def outcomes(answer):
+    return {found["check"]: found["outcome"] for found in answer["findings"]}
+
+
+def spreads(node):
+    """Every figure with a low and a high, anywhere in an answer."""
+    if isinstance(node, dict):
+        if "low" in node and "high" in node and "value" in node:
+            yield node
+        for child in node.values():
+            yield from spreads(child)
+    elif isinstance(node, list):
+        for child in node:
+            yield from spreads(child)
+
+
+def test_four_sizes_are_enough_and_every_other_input_is_said():
+    answer = run()
+    chosen = {entry["input"] for entry in answer["chosen"]}
+    for name in ("acting", "cut_off", "clearance_volume", "back_pressure", "rings", "ring_width",
+                 "worn_gap", "friction_coefficient", "missing_quantity", "wall_pressure"):
+        assert name in chosen
+    assert set(rows(answer)) == {"now", "plain", "double-turn"}
+    assert all(entry["why"] for entry in answer["chosen"])
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        {},
+        {"worn_gap": 2.0, "groove_wear": 0.1, "light": 0.05, "light_length": 40.0},
+        {"acting": "single", "ring_type": "plain", "steam_temperature": 300.0},
+        {"steam_measured": 70.0},
+    ],
+)
+def test_every_figure_that_rests_on_a_coefficient_lies_between_its_low_and_high(more):
+    answer = run(**more)
+    found = list(spreads(answer))
+    assert len(found) > 20
+    for entry in found:
+        assert entry["low"] <= entry["value"] <= entry["high"]
+    for name in ("leak_rate", "leak_share", "indicated_power", "friction_power",
+                 "wall_pressure_with_steam"):
+        assert answer["figures"][name]["low"] < answer["figures"][name]["high"]
+
+
+@STEADY
+@given(st.floats(0.0, 8.0), st.floats(0.05, 4.0), st.sampled_from(["plain", "double-turn"]))
+def test_more_gap_leaks_more(gap, more, ring_type):
+    # A gap closes a little as it warms, so that a very small one may be shut already.
+    less = run(worn_gap=gap, ring_type=ring_type)["figures"]["leak_rate"]
+    larger = run(worn_gap=gap + more, ring_type=ring_type)["figures"]["leak_rate"]
+    assert larger["value"] > less["value"]
+    assert larger["high"] > less["high"]
+
+
+@STEADY
+@given(st.floats(0.1, 1.5), st.floats(1.1, 2.0))
+def test_more_pressure_leaks_more(pressure, more):
+    sizes = {"worn_gap": 1.0, "piston_diameter": 79.6, "closed_gap": 0.3, "side_clearance": 0.04}
+    less = run(steam_pressure=pressure, **sizes)["figures"]["leak_rate"]
+    larger = run(steam_pressure=pressure * more, **sizes)["figures"]["leak_rate"]
+    assert larger["value"] > less["value"]
+
+
+@pytest.mark.parametrize("ring_type", ["plain", "double-turn"])
+def test_no_gap_leaks_nothing_through_the_gap(ring_type):
+    figures = run(worn_gap=0.0, ring_type=ring_type)["figures"]
+    for name in ("gap_leak", "gap_leak_napier"):
+        assert figures[name]["value"] == figures[name]["high"] == 0.0
+    # The side face is another way, and stays open.
+    assert figures["leak_rate"]["value"] > 0.0
+
+
+@STEADY
+@given(st.floats(0.3, 6.0), st.floats(78.5, 79.8), st.floats(0.0, 0.2))
+def test_steam_balances(gap, piston, groove):
+    answer = run(worn_gap=gap, piston_diameter=piston, groove_wear=groove, ring_type="plain")
+    figures, side_by_side = answer["figures"], rows(answer)
+    for row in side_by_side.values():
+        whole = row["gap_leak"]["value"] + row["side_face_leak"]["value"] + row["light_leak"]["value"]
+        assert row["leak_rate"]["value"] == pytest.approx(whole, rel=1e-12)
+        assert row["leak_share"]["value"] * row["steam_use"]["value"] == pytest.approx(
+            row["leak_rate"]["value"], rel=1e-12
+        )
+    saved = figures["steam_saved"]["value"]
+    now, new = side_by_side["now"], side_by_side["plain"]
+    assert now["leak_rate"]["value"] - new["leak_rate"]["value"] == pytest.approx(saved, abs=1e-12)
+    # What new rings save is what the boiler need no longer make.
+    assert now["steam_use"]["value"] - new["steam_use"]["value"] == pytest.approx(saved, abs=1e-9)
+
+
+def test_heat_balances():
+    figures = run(steam_measured=70.0)["figures"]
+    assert figures["heat_supplied"]["value"] == pytest.approx(
+        figures["indicated_power"]["value"] + figures["heat_carried_away"]["value"], rel=1e-12
+    )
+
+
+@STEADY
+@given(
+    st.floats(0.1, 2.0), st.floats(0.05, 0.95), st.floats(0.0, 0.3), st.floats(0.01, 0.3),
+    st.floats(0.0, 200.0),
+)
+def test_no_engine_beats_carnot(pressure, cut_off, back, clearance, superheat):
+    boiling = saturation_temperature(pressure)
+    answer = run(
+        steam_pressure=pressure,
+        cut_off=cut_off,
+        back_pressure=back * pressure,
+        clearance_volume=clearance,
+        steam_temperature=boiling + superheat,
+    )
+    cold = saturation_temperature(back * pressure) + 273.15
+    carnot = 1.0 - cold / (boiling + superheat + 273.15)
+    assert answer["figures"]["thermal_efficiency"]["value"] < carnot
+
+
+def test_measured_feed_is_the_steam_used():
+    figures = run(steam_measured=70.0, worn_gap=3.0)["figures"]
+    for bound in ("low", "value", "high"):
+        assert figures["steam_use"][bound] == pytest.approx(70.0)
+
+
+def test_leak_of_one_stroke_makes_the_hour():
+    figures = run(worn_gap=2.0)["figures"]
+    strokes = 2.0 * 300.0 * 60.0
+    assert figures["leak_per_stroke"]["value"] * strokes == pytest.approx(
+        figures["leak_rate"]["value"], rel=1e-12
+    )
+
+
+def test_new_rings_leak_less_than_worn_ones_and_more_rings_less_than_one():
+    answer = rows(run(worn_gap=3.0, ring_type="plain"))
+    leaks = {name: row["leak_rate"]["value"] for name, row in answer.items()}
+    assert leaks["now"] > leaks["plain"] > leaks["double-turn"]
+    one = run(worn_gap=3.0, rings=1)["figures"]["leak_rate"]["value"]
+    assert one > run(worn_gap=3.0, rings=3)["figures"]["leak_rate"]["value"]
+
+
+def test_a_worn_groove_left_as_it_is_leaks_past_new_rings_too():
+    trued = rows(run(groove_wear=0.2))["plain"]["side_face_leak"]["value"]
+    left = rows(run(groove_wear=0.2, new_groove=False))["plain"]["side_face_leak"]["value"]
+    assert left > 5.0 * trued
+    assert outcomes(run(groove_wear=0.2))["groove"] == "watch"
+
+
+def test_worn_rings_are_said_to_be_worth_renewing_and_good_ones_not():
+    bad = run(worn_gap=8.0, piston_diameter=79.0, groove_wear=0.1, rings=1)
+    assert outcomes(bad)["leak"] == "watch"
+    words = next(found for found in bad["findings"] if found["check"] == "leak")
+    assert words["remedy"].startswith("Make new rings")
+    assert "New plain rings" in words["why"] and "double-turn" in words["why"]
+    assert outcomes(run())["leak"] == "good"
+
+
+def test_a_double_turn_ring_is_not_promised_to_be_tight():
+    found = next(f for f in run()["findings"] if f["check"] == "double-turn-leak")
+    assert "behind it" in found["why"]
+    row = rows(run())["double-turn"]["gap_leak"]
+    assert row["low"] == 0.0 < row["high"]
+
+
+@pytest.mark.parametrize(
+    ("measured", "outcome"), [(40.0, "watch"), (60.0, "good"), (150.0, "watch")]
+)
+def test_missing_quantity_is_judged_against_trials(measured, outcome):
+    assert outcomes(run(steam_measured=measured))["missing-quantity"] == outcome
+
+
+def test_more_leak_than_is_missing_is_pointed_out():
+    found = outcomes(run(steam_measured=47.0, worn_gap=10.0, piston_diameter=78.0, rings=1))
+    assert found["leak-against-feed"] == "watch"
+
+
+def test_compression_above_the_steam_pressure_is_pointed_out():
+    assert outcomes(run(compression=0.5, clearance_volume=0.02))["compression"] == "watch"
+
+
+def test_a_cycle_without_power_is_an_answer():
+    found = outcomes(run(steam_pressure=0.03, back_pressure=0.02, cut_off=0.06))
+    assert found["power"] == "stop"
+
+
+def test_plastic_in_hot_steam_is_stopped():
+    found = outcomes(run(ring_material="filled-ptfe-carbon", steam_temperature=280.0))
+    assert found["ring-material-heat"] == "stop"
+
+
+def test_friction_by_hand():
+    # mu (n p + share (p1 - p2)) pi d1 h1 v, with the pressures of the answer's own working.
+    answer = run(friction_coefficient=0.1, wall_pressure=0.05, ring_width=4.0)
+    figure = answer["figures"]["friction_power"]
+    given_in = {entry["symbol"]: entry["value"] for entry in figure["working"]}
+    by_hand = 0.1 * (2 * 0.05 + 0.5 * given_in["p1 - p2"]) * 3.141592653589793 * 80.0 * 4.0 * 0.9
+    assert figure["value"] == pytest.approx(by_hand, rel=1e-12)
+    assert answer["figures"]["mean_piston_speed"]["value"] == pytest.approx(0.9)
+    assert answer["figures"]["sliding_distance"]["value"] == pytest.approx(0.9 * 3600.0)
+    # A textbook's coefficient is about 0.1.
+    assert friction.COEFFICIENT[1] == 0.1
+
+
+def test_steam_load_does_not_depend_on_the_number_of_rings():
+    one = run(wall_pressure=0.0, rings=1)["figures"]["friction_power"]["value"]
+    four = run(wall_pressure=0.0, rings=4)["figures"]["friction_power"]["value"]
+    assert one == pytest.approx(four, rel=1e-12)
+
+
+def test_wear_from_two_readings():
+    readings = [{"hours": 0.0, "gap": 0.3}, {"hours": 250.0, "gap": 0.8}]
+    answer = run(gap_readings=readings, ring_type="plain")
+    figures = answer["figures"]
+    assert figures["gap_growth"]["value"] == pytest.approx(0.2)
+    # Each reading may be 0.02 mm out.
+    assert figures["gap_growth"]["high"] == pytest.approx(0.2 + 0.04 / 2.5)
+    assert figures["ring_wear"]["value"] == pytest.approx(0.2 / 6.283185307179586)
+    largest = figures["largest_gap"]["value"]
+    assert figures["hours_left"]["value"] == pytest.approx((largest - 0.8) / 0.2 * 100.0)
+    assert figures["next_look"]["value"] == pytest.approx(0.5 * figures["hours_left"]["low"])
+    # The last reading is the gap at hand, and the largest gap leaks the share allowed.
+    there = run(worn_gap=largest, ring_type="plain")["figures"]["leak_share"]["value"]
+    assert there == pytest.approx(0.05, abs=0.003)
+
+
+def test_least_squares_through_three_readings():
+    # Worked by hand: hours 0, 100, 300; gaps 0.30, 0.42, 0.60.
+    found = wear.wear_from_readings([(300.0, 0.60), (0.0, 0.30), (100.0, 0.42)])
+    slope = (0.0 - 400 / 3) * (0.30 - 0.44) + (100 - 400 / 3) * (0.42 - 0.44) + (300 - 400 / 3) * 0.16
+    slope /= (400 / 3) ** 2 + (100 / 3) ** 2 + (500 / 3) ** 2
+    assert found.growth[1] == pytest.approx(100.0 * slope, rel=1e-12)
+    assert (found.last_hours, found.last_gap) == (300.0, 0.60)
+
+
+def test_warming_says_what_touches_first():
+    answer = run(piston_material="aluminium", piston_diameter=79.85)
+    assert answer["warming"]["first_to_touch"] == "piston"
+    touch = answer["warming"]["figures"]["first_touch_temperature"]["value"]
+    # 80/79.85 - 1 over 23.6e-6, from 20 degC.
+    assert touch == pytest.approx(20.0 + (80.0 / 79.85 - 1.0) / 23.6e-6, rel=1e-9)
+    assert outcomes(answer)["cold-start"] == "watch"
+
+
+def test_warming_series_run_from_cold_to_steam():
+    series = run()["warming"]["series"]
+    walls = series["cylinder_temperature"]["values"]
+    assert walls[0] == 20.0 and walls[-1] == pytest.approx(170.5, abs=0.1)
+    for name, line in series.items():
+        assert len(line["values"]) == len(walls), name
+    # Iron in iron: warmed together the gap hardly moves; in a hurry it is smaller until both are hot.
+    assert series["gap_hurried"]["values"][0] < series["gap_together"]["values"][0]
+    assert series["gap_hurried"]["values"][-1] == pytest.approx(series["gap_together"]["values"][-1])
+
+
+def test_a_filled_ptfe_ring_without_room_is_stopped():
+    answer = run(
+        ring_material="filled-ptfe-bronze", side_clearance=0.02, closed_gap=0.1, worn_gap=0.1,
+        ring_width=8.0,
+    )
+    found = outcomes(answer)
+    assert found["gap-running"] == "stop"
+    assert found["side-clearance-running"] == "stop"
+
+
+@pytest.mark.parametrize(
+    ("more", "path"),
+    [
+        ({"back_pressure": 0.8}, ("back_pressure",)),
+        ({"steam_temperature": 120.0}, ("steam_temperature",)),
+        ({"release": 0.3, "cut_off": 0.5}, ("release",)),
+        ({"piston_diameter": 80.0}, ("piston_diameter",)),
+        ({"gap_readings": [{"hours": 5.0, "gap": 0.3}, {"hours": 5.0, "gap": 0.4}]}, ("gap_readings",)),
+        ({"speed": None}, ("speed",)),
+        ({"cut_off": 1.2}, ("cut_off",)),
+    ],
+)
+def test_inputs_that_contradict_one_another_are_refused_by_name(more, path):
+    with pytest.raises(InputProblem) as refused:
+        run(**more)
+    assert [fault.path for fault in refused.value.faults] == [path]
+    assert refused.value.faults[0].remedy
+
+
+def test_other_sealings_say_what_cannot_be_said_of_them():
+    listed = calculations.run("sealings", {})["sealings"]
+    keys = [entry["key"] for entry in listed]
+    for key in ("soft-packing", "filled-ptfe-ring", "o-ring-slipper", "double-turn-ring"):
+        assert key in keys
+    for entry in listed:
+        assert entry["reckoned"] and entry["not_reckoned"]
