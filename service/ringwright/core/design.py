@@ -10,11 +10,12 @@ from collections import namedtuple
 from . import blank, clearances, heat_set, section, steam
 from . import soak as soaking
 from .fields import at_most_one
-from .materials import material
+from .materials import material, mean_expansion
 from .problems import unworkable
 from .records import Choice, Method
 from .ring_inputs import DOUBLE_TURN, PLAIN
 from .spring_back import PRACTICE_PRESSURE, Ring, spring_of
+from .wording import length
 
 DEFAULT_STEAM = 0.7
 DEFAULT_SHOP = 20.0
@@ -35,7 +36,7 @@ Design = namedtuple(
         # what it is for
         "bore", "ring_type", "turns", "rings", "ring_material", "modulus", "cylinder_material",
         "piston_material", "steam_pressure", "steam_temperature", "saturation_temperature",
-        "wall_temperature", "shop_temperature", "end_cut", "setting", "finishing", "bearing",
+        "wall_temperature", "warming_wall_temperature", "shop_temperature", "end_cut", "setting", "finishing", "bearing",
         # the finished ring
         "radial_thickness", "ring_width", "turn_width", "inside_diameter", "closed_gap",
         "gap_change", "curvature_change", "wall_pressure", "contact_pressure", "window",
@@ -96,7 +97,9 @@ def settle(values):
     )
     finishing = take("finishing", heat_set.CLOSING_RING, "", "the usual tool; light-tight")
     bearing = heat_set.bearing(setting, finishing)
-    wall = clearances.starting_wall_temperature(temperature, shop)
+    warming = clearances.starting_wall_temperature(temperature, shop)
+    # A wide gap costs a double-turn ring nothing, so it is cut for a stone-cold cylinder.
+    wall = warming if turns == 1 else shop
 
     heat = {
         "ring_temperature": temperature,
@@ -134,7 +137,7 @@ def settle(values):
             "give less than the end kerf, or a wider end_kerf",
         )
     former_material = material(take("former_material", "steel", "", "holds its size when hot"))
-    piston_diameter = _piston_diameter(take, bore, piston, cylinder, temperature, wall, shop)
+    piston_diameter = _piston_diameter(take, bore, piston, cylinder, temperature, warming, shop)
     width = values.get("ring_width")
     if width is None and values.get("groove_width") is not None:
         width = _width_in_groove(values["groove_width"], bore, piston, temperature, heat)
@@ -172,7 +175,7 @@ def settle(values):
         raise unworkable(
             "radial_thickness",
             "the ring is thicker than a sixth of its bore, and would not spring at all",
-            "give at most %.3g mm" % (bore / 6.0),
+            "give at most " + length(bore / 6.0),
         )
     if width is None:
         width = _halves(ratio * thickness) if ratio * thickness >= 1.0 else ratio * thickness
@@ -186,10 +189,10 @@ def settle(values):
         )
 
     band = width + 2.0 * facing
-    length = band
+    blank_length = band
     if turns == 2:
         band = blank.band_width(ring_width=width, slit=slit, facing_allowance=facing)
-        length = blank.blank_length(ring_width=width, slit=slit, facing_allowance=facing)
+        blank_length = blank.blank_length(ring_width=width, slit=slit, facing_allowance=facing)
     sizes = blank.diameters(
         bore=bore,
         thickness=thickness,
@@ -200,7 +203,11 @@ def settle(values):
     )
     set_thickness = thickness + 0.5 * finishing_allowance
     bored_radius = 0.5 * (sizes.bored_inside + set_thickness)
-    growth = heat_set.hot_growth(former_material.expansion, ring_material.expansion, soak - shop)
+    growth = heat_set.hot_growth(
+        mean_expansion(former_material.key, soak),
+        mean_expansion(ring_material.key, soak),
+        soak - shop,
+    )
     ring = Ring(
         bore, thickness, modulus, turns, setting, bearing, closed_gap, gap_kerf, relief.likely,
         set_thickness, bored_radius, growth,
@@ -224,14 +231,14 @@ def settle(values):
         Design(
             bore, ring_type, turns, rings, ring_material, modulus, cylinder,
             piston, pressure, temperature, saturation,
-            wall, shop, end_cut, setting, finishing, bearing,
+            wall, warming, shop, end_cut, setting, finishing, bearing,
             thickness, width, width / turns, bore - 2.0 * thickness, closed_gap,
             spring_back.gap_change, spring_back.curvature_change, spring_back.wall_pressure,
             spring_back.contact_pressure, found,
             groove_width - width, groove_width, groove_depth, piston_diameter,
             relief.likely, relief.low, relief.high, kerf, gap_kerf, slit,
             facing, finishing_allowance,
-            clamped_gap, band, length, sizes.finish_outside, sizes.bored_inside,
+            clamped_gap, band, blank_length, sizes.finish_outside, sizes.bored_inside,
             sizes.rough_outside, set_thickness, bored_radius, former_material, soak,
             soak_time, growth, spring_back.former_radius, spring_back.former_diameter,
             spring_back.spacer_width,
@@ -274,7 +281,10 @@ def _closed_gap(take, bore, cylinder, wall, heat):
             **heat,
         ),
         "mm",
-        "ring at steam heat in a cylinder half warm, and a margin",
+        "ring at steam heat in a cylinder half warm, and a margin"
+        if wall > heat["shop_temperature"]
+        else "ring at steam heat in a stone-cold cylinder, and a margin: a wide gap costs no "
+        "steam here",
     )
 
 
@@ -293,7 +303,7 @@ def _piston_diameter(take, bore, piston, cylinder, temperature, wall, shop):
         raise unworkable(
             "piston_diameter",
             "the piston does not belong to this bore",
-            "give a diameter a little less than the bore of %.6g mm" % bore,
+            "give a diameter a little less than the bore of " + length(bore),
         )
     return diameter
 

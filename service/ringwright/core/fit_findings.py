@@ -10,6 +10,7 @@ def findings(design):
     """List of Finding for the materials and clearances of a Design."""
     rows = []
     _materials(rows, design)
+    _end_gap(rows, design)
     _clearances(rows, design)
     return rows
 
@@ -62,38 +63,57 @@ def _materials(rows, d):
         )
 
 
-def _clearances(rows, d):
-    hot = clearances.hot_closed_gap(
-        bore=d.bore,
-        gap=d.closed_gap,
-        ring_expansion=d.ring_material.expansion,
-        cylinder_expansion=d.cylinder_material.expansion,
-        ring_temperature=d.steam_temperature,
-        cylinder_temperature=d.wall_temperature,
-        shop_temperature=d.shop_temperature,
-    )
+def _end_gap(rows, d):
+    def left(wall_temperature):
+        return clearances.hot_closed_gap(
+            bore=d.bore,
+            gap=d.closed_gap,
+            ring_expansion=d.ring_material.expansion,
+            cylinder_expansion=d.cylinder_material.expansion,
+            ring_temperature=d.steam_temperature,
+            cylinder_temperature=wall_temperature,
+            shop_temperature=d.shop_temperature,
+        )
+
+    hot = left(d.warming_wall_temperature)
     margin = clearances.running_gap(d.bore)
-    tight = hot < 0.999 * margin
+    outcome = STOP if hot <= 0.0 else WATCH if hot < 0.999 * margin else GOOD
+    said = {
+        STOP: ": they butt and the ring seizes.",
+        WATCH: ", less than practice leaves.",
+        GOOD: ".",
+    }
+    remedy = ""
+    if outcome != GOOD:
+        remedy = "Give a closed gap of at least %s." % length(d.closed_gap + margin - hot)
     rows.append(
         finding(
             "end-gap",
-            STOP if hot <= 0.0 else WATCH if tight else GOOD,
+            outcome,
             "Started hot in a half-warm cylinder, %s is left between the ends%s"
-            % (
-                fine_length(hot),
-                ": they butt and the ring seizes."
-                if hot <= 0.0
-                else "."
-                if not tight
-                else ", less than practice leaves.",
-            ),
-            "Give a closed gap of at least %s." % length(d.closed_gap + margin - hot)
-            if tight
-            else "",
+            % (fine_length(hot), said[outcome]),
+            remedy,
             Quantity(hot, "mm"),
             Quantity(margin, "mm"),
         )
     )
+    cold = left(d.shop_temperature)
+    if outcome != STOP and cold < 0.0:
+        rows.append(
+            finding(
+                "cold-start",
+                WATCH,
+                "In a stone-cold cylinder full steam would close the gap before the bore has "
+                "grown.",
+                "Warm the cylinder through slowly with the drains open, or give a closed gap of "
+                "%s." % length(d.closed_gap - cold),
+                Quantity(cold, "mm"),
+                Quantity(0.0, "mm"),
+            )
+        )
+
+
+def _clearances(rows, d):
     _, least, greatest = clearances.running_side_clearance(d.bore)
     side = d.side_clearance
     outcome = STOP if side <= 0.0 else GOOD if least <= side <= greatest * 1.5 else WATCH
@@ -145,7 +165,7 @@ def _clearances(rows, d):
         piston_expansion=d.piston_material.expansion,
         cylinder_expansion=d.cylinder_material.expansion,
         piston_temperature=d.steam_temperature,
-        cylinder_temperature=d.wall_temperature,
+        cylinder_temperature=d.warming_wall_temperature,
         shop_temperature=d.shop_temperature,
         margin=0.0,
     )

@@ -182,7 +182,8 @@ RING_FIELDS = (
         "closed_gap",
         "length",
         "gap between the ends in the cold bore",
-        "expansion from shop to steam with the cylinder half warm, and a margin",
+        "expansion to steam heat, with the cylinder half warm for a plain ring and stone cold "
+        "for a double-turn ring, and a margin",
         lowest=0.0,
         highest=30.0,
         symbol="s1",

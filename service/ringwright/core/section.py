@@ -48,7 +48,7 @@ Window = namedtuple("Window", ("lowest", "best", "highest", "closed_share", "onc
 
 
 def closed_share(task, thickness):
-    """Tension in the bore over what may be carried for years [1]. thickness [mm]."""
+    """Tension in the bore over what may be carried for years [1]. task: a Task. thickness [mm]."""
     ratio = task.bore / thickness
     if task.uniform:
         stress = spring.closed_stress(task.pressure, task.bore, thickness).tension
@@ -61,7 +61,7 @@ def closed_share(task, thickness):
 def once_share(task, thickness):
     """Worst stress of fitting the ring, or turning it through, over what it may see once [1].
 
-    thickness [mm].
+    task: a Task. thickness [mm].
     """
     bore, modulus = task.bore, task.modulus
     if task.turns == 1:
@@ -89,8 +89,9 @@ def once_share(task, thickness):
 
 
 def window(task):
-    """The Window of thicknesses for a Task [mm], and the one that is equally safe on both counts.
+    """The Window of thicknesses [mm], and the one that is equally safe on both counts.
 
+    task: a Task.
     best is not rounded; shares are at best. Source: derived; the balance of the two stresses is the
     old rule that makes closed and opening stress alike.
     """

@@ -282,7 +282,7 @@ def _clearance_figures(out, d):
     out["back_clearance_hot"] = figure(
         clearances.hot_back_clearance(
             cylinder_expansion=cylinder.expansion,
-            cylinder_temperature=wall,
+            cylinder_temperature=d.warming_wall_temperature,
             **placed,
             **in_groove,
             **heat,
@@ -297,7 +297,7 @@ def _clearance_figures(out, d):
         ("alpha_p", piston.expansion, "1/K"),
         ("alpha_c", cylinder.expansion, "1/K"),
         ("T_p", steam, "degC"),
-        ("T_c", wall, "degC"),
+        ("T_c", d.warming_wall_temperature, "degC"),
         ("T_0", shop, "degC"),
     )
     out["piston_diameter"] = figure(d.piston_diameter, "mm", "d_p", "piston-clearance", piston_heat)
@@ -318,7 +318,7 @@ def _clearance_figures(out, d):
             piston_expansion=piston.expansion,
             cylinder_expansion=cylinder.expansion,
             piston_temperature=steam,
-            cylinder_temperature=wall,
+            cylinder_temperature=d.warming_wall_temperature,
             shop_temperature=shop,
         ),
         "mm",

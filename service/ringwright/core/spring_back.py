@@ -8,6 +8,7 @@ from collections import namedtuple
 
 from . import heat_set, spring
 from .problems import OutOfRange, unworkable
+from .wording import fine_length
 
 # What practice asks: 6 to 8 lbf/in2 in model, stationary, marine and road engines (Walshaw).
 PRACTICE_PRESSURE = 0.048
@@ -149,6 +150,6 @@ def _gap_left(ring, free_gap):
         raise unworkable(
             "free_gap",
             "the free gap is not larger than the gap in the bore, so the ring would not press",
-            "give more than the closed gap of %.3g mm" % ring.closed_gap,
+            "give more than the closed gap of " + fine_length(ring.closed_gap),
         )
     return gap

@@ -10,6 +10,7 @@ from .fields import field
 from .problems import OutOfRange, unworkable
 from .records import Choice, Method, figure
 from .ring_inputs import BLANK_FIELDS, RING_FIELDS
+from .wording import length
 
 BREAKTHROUGH = 0.5
 # Left beside the scarfs for the hand that saws them [mm].
@@ -119,7 +120,7 @@ def settle_tooling(values):
 def measure(design, values, chosen):
     """The Tooling of a Design.
 
-    values: checked values of FIELDS; what was chosen is added to `chosen`, a list of Choice.
+    design: a Design. values: checked values of FIELDS. chosen: list of Choice, added to.
     """
     d = design
     closing = d.finish_outside + d.finishing_allowance
@@ -164,15 +165,15 @@ def _gap_in_closing_ring(design, bore):
         raise unworkable(
             "shelf_closing_ring",
             "the closing ring is too small: the ends butt before the ring is in",
-            "bore it to %.2f mm, or leave less for finishing"
-            % (design.rough_outside - design.gap_kerf / math.pi),
+            "bore it to %s, or leave less for finishing"
+            % length(design.rough_outside - design.gap_kerf / math.pi),
         )
     if gap >= design.gap_kerf:
         raise unworkable(
             "shelf_closing_ring",
             "the closing ring is larger than the blank: it would close nothing",
-            "use one of %.2f mm, or a larger finishing_allowance"
-            % (design.finish_outside + design.finishing_allowance),
+            "use one of %s, or a larger finishing_allowance"
+            % length(design.finish_outside + design.finishing_allowance),
         )
     return gap
 
@@ -241,7 +242,10 @@ def calculate(values):
 
 
 def answer(design, tooling, chosen, values):
-    """As `calculate`, for a Design and Tooling already settled."""
+    """As `calculate`, for what is settled already.
+
+    design: a Design. tooling: its Tooling. chosen: list of Choice. values: the checked inputs.
+    """
     return OrderedDict(
         (
             ("figures", figures(design, tooling)),
@@ -264,7 +268,7 @@ def answer(design, tooling, chosen, values):
 
 
 def figures(design, tooling):
-    """OrderedDict of Figure for a Design and its Tooling."""
+    """OrderedDict of Figure. design: a Design. tooling: its Tooling."""
     d, t = design, tooling
     gaps = (
         ("d1", d.bore, "mm"),
