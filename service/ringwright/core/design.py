@@ -36,7 +36,8 @@ Design = namedtuple(
         # what it is for
         "bore", "ring_type", "turns", "rings", "ring_material", "modulus", "cylinder_material",
         "piston_material", "steam_pressure", "steam_temperature", "saturation_temperature",
-        "wall_temperature", "warming_wall_temperature", "shop_temperature", "end_cut", "setting", "finishing", "bearing",
+        "wall_temperature", "warming_wall_temperature", "shop_temperature", "end_cut",
+        "setting", "finishing", "bearing",
         # the finished ring
         "radial_thickness", "ring_width", "turn_width", "inside_diameter", "closed_gap",
         "gap_change", "curvature_change", "wall_pressure", "contact_pressure", "window",
