@@ -1,4 +1,4 @@
-"""Rings that cross ports: bulge and free end against a frame of finite elements, and what is found."""
+"""Rings that cross ports: bulge and free end against finite elements, and what is found."""
 
 import math
 
@@ -69,8 +69,12 @@ def straight_beam(spans, span, pressure, thickness, modulus, *, overhang):
     size = spans + 1
     matrix, load = np.zeros((size, size)), np.zeros(size)
     for one in range(spans):
-        for a, b, factor in ((one, one, 4.0), (one, one + 1, 2.0), (one + 1, one + 1, 4.0),
-                             (one + 1, one, 2.0)):
+        for a, b, factor in (
+            (one, one, 4.0),
+            (one, one + 1, 2.0),
+            (one + 1, one + 1, 4.0),
+            (one + 1, one, 2.0),
+        ):
             matrix[a, b] += factor * stiff / span
         load[one] += pressure * span**2 / 12.0
         load[one + 1] -= pressure * span**2 / 12.0
@@ -154,6 +158,13 @@ def test_few_bars_let_the_ring_catch_and_the_remedy_mends_it():
     assert outcomes(run(bars=needed, joint_pinned=True, steam_pressure=2.0))["bulge"] == "good"
 
 
+def test_a_ring_too_slack_for_its_pressure_is_an_answer():
+    answer = run(radial_thickness=0.8, wall_pressure=0.2)
+    assert outcomes(answer)["spring"] == "stop"
+    assert "free_gap" not in answer["figures"]
+    assert "spring" not in outcomes(run())
+
+
 def test_narrow_bars_wear():
     assert outcomes(run(bars=8, bar_width=2.0))["bar-wear"] == "watch"
     assert "bar-wear" not in outcomes(run())
@@ -167,8 +178,16 @@ def test_more_travel_rubs_away_more_power_but_needs_no_more_force():
 
 def test_spreads_hold_their_figures():
     figures = run(worn_gap=1.0)["figures"]
-    for name in ("outward_pressure", "bulge", "free_end", "longest_opening", "bar_pressure",
-                 "leak_rate", "friction_force", "friction_power"):
+    for name in (
+        "outward_pressure",
+        "bulge",
+        "free_end",
+        "longest_opening",
+        "bar_pressure",
+        "leak_rate",
+        "friction_force",
+        "friction_power",
+    ):
         entry = figures[name]
         assert entry["low"] < entry["value"] < entry["high"], name
 
@@ -180,6 +199,7 @@ def test_spreads_hold_their_figures():
         ({"back_pressure": 1.5}, ("back_pressure",)),
         ({"piston_diameter": 101.0}, ("piston_diameter",)),
         ({"port_width": None}, ("port_width",)),
+        ({"radial_thickness": 20.0}, ("radial_thickness",)),
     ],
 )
 def test_inputs_that_cannot_be_are_refused_by_name(more, path):

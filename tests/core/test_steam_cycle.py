@@ -1,4 +1,4 @@
-"""The stated cycle: its closed forms against numerical integration, and the balances of mass and heat."""
+"""The stated cycle: closed forms against numerical integration; balances of mass and heat."""
 
 import math
 
@@ -97,9 +97,7 @@ def test_heat_supplied_is_work_and_what_is_carried_away(stated):
 @given(cycles(), st.floats(1.01, 2.0))
 def test_more_steam_pressure_gives_more_work(stated, more):
     stronger = stated._replace(admission=stated.admission * more)
-    assert (
-        steam_cycle.diagram(stronger).mean_pressure > steam_cycle.diagram(stated).mean_pressure
-    )
+    assert steam_cycle.diagram(stronger).mean_pressure > steam_cycle.diagram(stated).mean_pressure
 
 
 def test_usual_compression_never_passes_admission():

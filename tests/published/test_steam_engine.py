@@ -1,8 +1,9 @@
 """The stated cycle and the running engine against worked examples and trials in print.
 
-Singh: Applied Thermodynamics, chapter 12; Joel: Basic Engineering Thermodynamics, chapter 11; Agrawal:
-Basic Mechanical Engineering, chapter 13. Data, formulas and answers were read in open companions
-of worked solutions to these books; the answers are worked again here from the books' formulas.
+Singh: Applied Thermodynamics, chapter 12; Joel: Basic Engineering Thermodynamics, chapter 11;
+Agrawal: Basic Mechanical Engineering, chapter 13. Data, formulas and answers were read in open
+companions of worked solutions to these books; the answers are worked again here from the books'
+formulas.
 """
 
 import math
@@ -188,9 +189,10 @@ def test_leak_lies_where_trials_put_it():
     # that is 1 to 30 % of the steam, valves included. Chapelon and Porta, as quoted by an
     # association for advanced steam: 12 % and more for ordinary worn rings, 1.4 to 1.7 % for
     # improved rings at the end of their life, valves included. New rings must do better than that.
-    rows = {row["ring"]: row["leak_share"] for row in worn(
-        worn_gap=12.0, piston_diameter=197.0, groove_wear=0.15
-    )["comparison"]}
+    rows = {
+        row["ring"]: row["leak_share"]
+        for row in worn(worn_gap=12.0, piston_diameter=197.0, groove_wear=0.15)["comparison"]
+    }
     assert rows["now"]["low"] < 0.12 < rows["now"]["high"]
     assert 0.01 < rows["now"]["value"] < 0.30
     new = {row["ring"]: row["leak_share"] for row in worn()["comparison"]}
@@ -199,7 +201,7 @@ def test_leak_lies_where_trials_put_it():
 
 
 def test_leak_does_not_depend_on_speed_and_goes_with_pressure():
-    # Capper's trials of 1905 for the Steam Engine Research Committee (Lineham, appendix VI): leakage
+    # Capper's trials of 1905 for the Steam Engine Research Committee (Lineham, appendix VI): leak
     # nearly independent of speed and proportional to the difference of pressure.
     slow = worn(speed=60.0, worn_gap=5.0)["figures"]["leak_rate"]["value"]
     fast = worn(speed=300.0, worn_gap=5.0)["figures"]["leak_rate"]["value"]

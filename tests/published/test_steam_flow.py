@@ -1,4 +1,4 @@
-"""Steam through small openings: Napier's rule and the flow formula against libraries and a published rule."""
+"""Steam through small openings: Napier's rule and the formula against libraries and Rateau."""
 
 import math
 

@@ -1,4 +1,4 @@
-"""Volume, enthalpy and viscosity of steam against IAPWS tables, two libraries and book steam tables."""
+"""Volume, enthalpy and viscosity of steam: IAPWS tables, two libraries, book steam tables."""
 
 import CoolProp.CoolProp as coolprop
 import iapws

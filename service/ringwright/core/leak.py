@@ -44,17 +44,54 @@ ANGLES = {"angled-45": 45.0, "angled-60": 60.0}  # of the cut to the ring's side
 # Flow of n like throttles in series as a table: ratios of pressure, falling, and the flow at each.
 Series = namedtuple("Series", ("ratios", "flows"))
 
-# One method a line: a table to read, wider than the rest.
-# fmt: off
 METHODS = (
-    Method("napier-flow", "Flow of steam by Napier's rule", "W = A p1/70 where p2 <= 3/5 p1, else A p2/42 sqrt(3 (p1 - p2)/(2 p2)); lb/s, in2, psi absolute", "dry saturated steam, small openings", ("napier",)),
-    Method("choked-flow", "Flow of steam through an opening", "W = A sqrt(p1/v1) sqrt(2k/(k - 1) (x^(2/k) - x^((k + 1)/k))), x = p2/p1, not less than the critical (2/(k + 1))^(k/(k - 1))", "k 1.135 dry saturated to 1.30 from 50 K of superheat; within 1.5 % of isentropic steam", ("zeuner", "orifice")),
-    Method("throttles-in-series", "Flow past several rings", "one flow through n like openings, p v constant between them", "equal openings, nothing lost between rings", ("orifice",)),
-    Method("gap-opening", "Opening of the gap", "A = gap * (d1 - d_p)/2 * share * discharge; share 1 square, sin A to 1 angled, 0 to 1 stepped and double-turn", "ring true to the bore", ("leak-paths", "practice")),
-    Method("side-face-leak", "Leak past the side face", "W = pi d1 h^3 (p1^2 - p2^2)/(24 mu L p v), h^3 = 2 h1^2 h2^2/(h1 + h2) for a worn, tapered side", "a thin film of steam, laminar; not more than the same opening choked", ("film",)),
-    Method("light-leak", "Leak past a light between ring and bore", "A = 2/3 * widest light * its length * discharge", "a light shaped like a flat arch", ("orifice",)),
+    Method(
+        "napier-flow",
+        "Flow of steam by Napier's rule",
+        "W = A p1/70 where p2 <= 3/5 p1, else A p2/42 sqrt(3 (p1 - p2)/(2 p2)); lb/s, in2, psi "
+        "absolute",
+        "dry saturated steam, small openings",
+        ("napier",),
+    ),
+    Method(
+        "choked-flow",
+        "Flow of steam through an opening",
+        "W = A sqrt(p1/v1) sqrt(2k/(k - 1) (x^(2/k) - x^((k + 1)/k))), x = p2/p1, not less than "
+        "the critical (2/(k + 1))^(k/(k - 1))",
+        "k 1.135 dry saturated to 1.30 from 50 K of superheat; within 1.5 % of isentropic steam",
+        ("zeuner", "orifice"),
+    ),
+    Method(
+        "throttles-in-series",
+        "Flow past several rings",
+        "one flow through n like openings, p v constant between them",
+        "equal openings, nothing lost between rings",
+        ("orifice",),
+    ),
+    Method(
+        "gap-opening",
+        "Opening of the gap",
+        "A = gap * (d1 - d_p)/2 * share * discharge; share 1 square, sin A to 1 angled, 0 to 1 "
+        "stepped and double-turn",
+        "ring true to the bore",
+        ("leak-paths", "practice"),
+    ),
+    Method(
+        "side-face-leak",
+        "Leak past the side face",
+        "W = pi d1 h^3 (p1^2 - p2^2)/(24 mu L p v), h^3 = 2 h1^2 h2^2/(h1 + h2) for a worn, "
+        "tapered side",
+        "a thin film of steam, laminar; not more than the same opening choked",
+        ("film",),
+    ),
+    Method(
+        "light-leak",
+        "Leak past a light between ring and bore",
+        "A = 2/3 * widest light * its length * discharge",
+        "a light shaped like a flat arch",
+        ("orifice",),
+    ),
 )
-# fmt: on
 
 
 def exponent(superheat):

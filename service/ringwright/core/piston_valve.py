@@ -1,23 +1,23 @@
-"""Calculation "piston-valve": rings of a piston valve, their ports and bars, their leak and friction."""
+"""Calculation "piston-valve": rings of a piston valve, their ports, bars, leak and friction."""
 
 import math
 from collections import OrderedDict
 
 from . import friction, leak, port_crossing, ring_duty, ring_leak, spring, warming
 from .cautions import cautions
-from .fields import field
 from .materials import material, pairing
+from .piston_valve_fields import FIELDS
 from .problems import Fault, InputProblem
 from .records import GOOD, STOP, WATCH, Choice, Quantity, figure, finding
-from .ring_inputs import PLAIN, RING_FIELDS
+from .ring_inputs import PLAIN
 from .ring_leak import LEVELS, spread
 from .running_inputs import (
     BACK_PRESSURE,
     SECTION,
+    engine_faults,
     fill_friction,
     fill_sizes,
     fill_steam,
-    steam_faults,
 )
 from .wording import decimal, fine_length, length, percent, wall_pressure
 
@@ -28,45 +28,6 @@ BAR_SHARE = 1.0 / 12.0  # width of a bar over the bore
 BAR_COVER = 0.2  # share of the circumference that bars should be; common practice
 EDGE = 0.2  # [mm] rounding of the edges of ring and port; common practice
 TRAVEL_SHARE = 0.4  # valve travel over the valve's bore
-
-_SHARED = OrderedDict([(entry.name, entry) for entry in RING_FIELDS])
-
-
-def _same(name):
-    return _SHARED[name]
-
-
-# fmt: off
-FIELDS = (
-    field("bore", "length", "bore of the valve liner, which is the closed outside diameter of the ring", lowest=10.0, highest=900.0, symbol="d1", required=True),
-    field("steam_pressure", "pressure", "steam pressure in the chest, gauge", lowest=0.02, highest=6.0, required=True),
-    field("port_width", "length", "width of the port along the valve's axis", lowest=0.5, highest=300.0, required=True),
-    field("steam_temperature", "temperature", "steam temperature where it is superheated", "boiling point at the steam pressure", lowest=100.0, highest=500.0),
-    field("back_pressure", "pressure", "pressure in the exhaust, gauge", "0.01 MPa (1.5 psi)", lowest=-0.095, highest=2.0),
-    field("ring_width", "length", "width of one ring", "1.25 thicknesses", lowest=0.5, highest=150.0, symbol="h1"),
-    field("radial_thickness", "length", "radial thickness of the ring", "bore/28", lowest=0.3, highest=60.0, symbol="a1"),
-    field("rings", "count", "rings between steam and exhaust", "2", lowest=1, highest=8),
-    field("bars", "count", "bridge bars across the port", "8", lowest=1, highest=60),
-    field("bar_width", "length", "width of a bar round the bore", "bore/12", lowest=0.5, highest=200.0),
-    field("joint_pinned", "flag", "whether a pin keeps the ring's joint on a bar", "false"),
-    field("edge_rounding", "length", "rounding of the edges of ring and port", "0.2 mm", lowest=0.01, highest=3.0),
-    field("valve_travel", "length", "full travel of the valve", "0.4 of the bore", lowest=1.0, highest=500.0),
-    field("speed", "speed", "speed of the crankshaft", "200 1/min", lowest=1.0, highest=3000.0),
-    field("piston_diameter", "length", "diameter of the valve across its lands", "bore less the clearance its material needs hot", lowest=4.0, highest=900.0),
-    field("closed_gap", "length", "gap of a new ring, cold in the liner", "expansion from shop to steam with the liner half warm, and a margin", lowest=0.0, highest=30.0, symbol="s1"),
-    field("worn_gap", "length", "gap of the ring at hand, measured cold in the liner", "as new", lowest=0.0, highest=60.0),
-    field("side_clearance", "length", "clearance of the ring in its groove, cold", "from practice, by bore", lowest=0.0, highest=5.0),
-    _same("ring_type"),
-    _same("end_cut"),
-    _same("ring_material"),
-    _same("modulus"),
-    _same("piston_material"),
-    _same("cylinder_material"),
-    _same("shop_temperature"),
-    field("wall_pressure", "pressure", "pressure of the ring's own spring on the liner", "0.048 MPa (7 psi), from practice", lowest=0.002, highest=1.0, symbol="p"),
-    field("friction_coefficient", "ratio", "coefficient of friction between ring and liner", "0.10 oiled iron (0.05 to 0.15), 0.12 filled PTFE (0.06 to 0.20)", lowest=0.005, highest=1.0, symbol="mu"),
-)
-# fmt: on
 
 
 def calculate(values):
@@ -86,7 +47,10 @@ def calculate(values):
             ("figures", figures),
             ("findings", _findings(given, crossing) + warm["findings"]),
             ("chosen", chosen),
-            ("warming", OrderedDict([(key, warm[key]) for key in ("figures", "first_to_touch", "series")])),
+            (
+                "warming",
+                OrderedDict([(key, warm[key]) for key in ("figures", "first_to_touch", "series")]),
+            ),
             ("cautions", cautions("figures", "pressure-system", "isolate", "steam-burns")),
         )
     )
@@ -115,7 +79,7 @@ def _filled(values):
     take("speed", 200.0, "1/min", "an engine of moderate speed")
     take("ring_type", PLAIN, "", "valve rings are mostly plain")
     take("end_cut", "square", "", "common practice in valves")
-    faults = steam_faults(given)
+    faults = engine_faults(given)
     if given["bars"] * given["bar_width"] >= math.pi * bore:
         faults.append(
             Fault(
@@ -144,9 +108,7 @@ def _crossing(out, given):
     outward = [given["wall_pressure"] + share * difference for share in friction.STEAM_SHARE]
     held = width > port
     sprung = [0.0 if held else port_crossing.bulge(q, span, thickness, modulus) for q in outward]
-    ends = [
-        0.0 if held else port_crossing.free_end(q, span, thickness, modulus) for q in outward
-    ]
+    ends = [0.0 if held else port_crossing.free_end(q, span, thickness, modulus) for q in outward]
     longest = [
         port_crossing.longest_opening(q, 0.5 * given["edge_rounding"], thickness, modulus)
         for q in outward
@@ -169,8 +131,15 @@ def _crossing(out, given):
     out["bar_pressure"] = spread(
         [factor * q for q in outward], "MPa", "q_b", "bar-pressure", pressed
     )
-    return {"span": span, "held": held, "bulge": sprung, "ends": ends, "longest": longest,
-            "bar_pressure": factor * outward[1], "covered": covered}  # fmt: skip
+    return {
+        "span": span,
+        "held": held,
+        "bulge": sprung,
+        "ends": ends,
+        "longest": longest,
+        "bar_pressure": factor * outward[1],
+        "covered": covered,
+    }
 
 
 def _ring_figures(out, given):
@@ -182,14 +151,32 @@ def _ring_figures(out, given):
         ("a1", thickness, "mm"),
         ("E", modulus, "MPa"),
     )
-    change = spring.gap_change(pressure, bore, thickness, modulus)
-    out["free_gap"] = figure(change + given["closed_gap"], "mm", "m + s1", "uniform-gap", elastic)
+    if _springs(given):
+        change = spring.gap_change(pressure, bore, thickness, modulus)
+        free = change + given["closed_gap"]
+        out["free_gap"] = figure(free, "mm", "m + s1", "uniform-gap", elastic)
     out["closed_gap"] = figure(
-        given["closed_gap"], "mm", "s1", "closed-gap", (("T_r", given["steam_temperature"], "degC"),)
+        given["closed_gap"],
+        "mm",
+        "s1",
+        "closed-gap",
+        (("T_r", given["steam_temperature"], "degC"),),
     )
     out["closed_stress"] = figure(
-        spring.closed_stress(pressure, bore, thickness).tension, "MPa", "sigma", "closed-stress", elastic
+        spring.closed_stress(pressure, bore, thickness).tension,
+        "MPa",
+        "sigma",
+        "closed-stress",
+        elastic,
     )
+
+
+def _springs(given):
+    """Whether a ring of this section can be given its wall pressure by its own spring."""
+    springiness = spring.springiness(
+        given["wall_pressure"], given["bore"], given["radial_thickness"], given["modulus"]
+    )
+    return springiness <= spring.LARGEST_SPRINGINESS
 
 
 def _running_figures(out, given):
@@ -230,6 +217,16 @@ def _running_figures(out, given):
 def _findings(given, crossing):
     found = [_width(given, crossing)]
     edge = given["edge_rounding"]
+    if not _springs(given):
+        found.append(
+            finding(
+                "spring",
+                STOP,
+                "A ring of this section cannot press so hard by its own spring.",
+                "Make it thicker, ask less wall pressure, or put an expander behind it.",
+                Quantity(given["wall_pressure"], "MPa"),
+            )
+        )
     if not crossing["held"]:
         found.append(_bulge(given, crossing, edge))
         found.append(_joint(given, crossing, edge))
@@ -238,7 +235,8 @@ def _findings(given, crossing):
             finding(
                 "bar-wear",
                 WATCH,
-                "While it crosses a port the ring bears on the bars alone, %s of the way round, at "
+                "While it crosses a port the ring bears on the bars alone, %s of the way round, "
+                "at "
                 "about %s: the bars wear first."
                 % (percent(crossing["covered"]), wall_pressure(crossing["bar_pressure"])),
                 "Wider or slanted bars, a wider ring, or less spring.",
@@ -258,7 +256,8 @@ def _width(given, crossing):
         return finding(
             "ring-over-port",
             GOOD,
-            "The ring is wider than the port: both edges of the port carry it and it cannot spring in.",
+            "The ring is wider than the port: both edges of the port carry it and it cannot "
+            "spring in.",
             "",
             value,
             limit,
@@ -280,8 +279,8 @@ def _bulge(given, crossing, edge):
         return finding(
             "bulge",
             GOOD,
-            "Between bars the ring springs out by %s at most, well within the rounding of the edges."
-            % fine_length(high),
+            "Between bars the ring springs out by %s at most, well within the rounding of the "
+            "edges." % fine_length(high),
             "",
             value,
             limit,
@@ -313,7 +312,8 @@ def _joint(given, crossing, edge):
         return finding(
             "joint",
             STOP,
-            "The bar that carries the joint is narrower than the gap and the rounding of both ends.",
+            "The bar that carries the joint is narrower than the gap and the rounding of both "
+            "ends.",
             "Pin the joint on a bar of at least %s." % length(needed),
             Quantity(given["bar_width"], "mm"),
             Quantity(needed, "mm"),
@@ -322,7 +322,8 @@ def _joint(given, crossing, edge):
         return finding(
             "joint",
             GOOD,
-            "Even over an opening the free ends spring out by %s at most." % fine_length(value.value),
+            "Even over an opening the free ends spring out by %s at most."
+            % fine_length(value.value),
             "",
             value,
             limit,

@@ -15,16 +15,50 @@ from .records import Method
 BETWEEN_BARS = 1.0 / 384.0
 FREE_END = 0.125 + (5.0 / 12.0) / (2.0 * math.sqrt(3.0))
 
-# fmt: off
 METHODS = (
-    Method("port-opening", "Opening between bars", "L = pi d1/n - b", "bars alike and evenly spaced", ("geometry",)),
-    Method("bulge", "How far the ring springs out between bars", "w = q L^4/(32 E a1^3), q the outward pressure", "ring narrower than the port; nought for a wider ring, which the port's edges carry", ("beam",)),
-    Method("free-end", "How far a free end springs into an opening", "w = 12 (1/8 + 5/(24 sqrt 3)) q L^4/(E a1^3)", "joint not pinned, end overhanging a whole opening", ("beam",)),
-    Method("longest-opening", "Longest opening that is safe", "L at which the bulge is half of the rounding of the edges", "as bulge", ("beam", "practice")),
-    Method("bar-pressure", "Pressure on the bars while crossing", "q h1/(h1 - min(h1, port)(1 - n b/(pi d1)))", "ring square over the port", ("geometry",)),
-    Method("outward-pressure", "Outward pressure over an open port", "p + share * (p1 - p2); share 0.25, 0.5, 1: live steam behind, exhaust in the port", "worst part of the travel", ("ring-load",)),
+    Method(
+        "port-opening",
+        "Opening between bars",
+        "L = pi d1/n - b",
+        "bars alike and evenly spaced",
+        ("geometry",),
+    ),
+    Method(
+        "bulge",
+        "How far the ring springs out between bars",
+        "w = q L^4/(32 E a1^3), q the outward pressure",
+        "ring narrower than the port; nought for a wider ring, which the port's edges carry",
+        ("beam",),
+    ),
+    Method(
+        "free-end",
+        "How far a free end springs into an opening",
+        "w = 12 (1/8 + 5/(24 sqrt 3)) q L^4/(E a1^3)",
+        "joint not pinned, end overhanging a whole opening",
+        ("beam",),
+    ),
+    Method(
+        "longest-opening",
+        "Longest opening that is safe",
+        "L at which the bulge is half of the rounding of the edges",
+        "as bulge",
+        ("beam", "practice"),
+    ),
+    Method(
+        "bar-pressure",
+        "Pressure on the bars while crossing",
+        "q h1/(h1 - min(h1, port)(1 - n b/(pi d1)))",
+        "ring square over the port",
+        ("geometry",),
+    ),
+    Method(
+        "outward-pressure",
+        "Outward pressure over an open port",
+        "p + share * (p1 - p2); share 0.25, 0.5, 1: live steam behind, exhaust in the port",
+        "worst part of the travel",
+        ("ring-load",),
+    ),
 )
-# fmt: on
 
 
 def opening(bore, bars, bar_width):

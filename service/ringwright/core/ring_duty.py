@@ -12,9 +12,10 @@ from . import leak, steam_cycle
 from .records import Method
 
 STEPS = 24  # crank positions to half a turn
+LEAST_DIFFERENCE = 1e-9  # share of the pressure below which nothing flows
 
-# gap_flow, napier_flow: mean over time through one square millimetre, one ring at its given place in
-#   `number` in series [kg/s per mm2]; squares: mean of p1^2 - p2^2 over time [MPa2];
+# gap_flow, napier_flow: mean over time through one square millimetre of each of the rings in series
+#   [kg/s per mm2]; squares: mean of p1^2 - p2^2 over time [MPa2];
 # mean_difference: over the distance slid [MPa]; greatest_difference [MPa].
 Duty = namedtuple(
     "Duty", ("gap_flow", "napier_flow", "squares", "mean_difference", "greatest_difference")
@@ -37,7 +38,7 @@ def ring_duty(stated, *, double_acting, rings, k, pressure_volume, atmosphere):
 
     stated: steam_cycle.Cycle. double_acting: True or False. rings: 1 to 12. k: exponent of the
     steam [1]. pressure_volume: p v of the steam admitted [MPa m3/kg]. atmosphere [MPa].
-    Napier's rule knows one opening only: its figure is brought down as the formula's is by the rest.
+    Napier's rule knows one opening only: its figure is brought down as the formula's is.
     Source: the stated cycle; flow through openings.
     """
     series = leak.throttles_in_series(rings, k)
@@ -65,6 +66,8 @@ def ring_duty(stated, *, double_acting, rings, k, pressure_volume, atmosphere):
                     difference += slid * (low - high)
                     continue
             across = high - low
+            if across <= LEAST_DIFFERENCE * high:
+                continue
             number = leak.series_flow(series, low / high)
             flow += speed * high * number
             one_opening = leak.napier_flow(1.0, high, low)

@@ -24,15 +24,19 @@ METHODS = (
 
 
 def spread(triple, unit, symbol, method, working=()):
-    """A Figure of a (low, usual, high) triple."""
-    low, usual, high = triple
+    """A Figure of three numbers.
+
+    triple: low, usual and high, in either direction. unit, symbol, method, working: as
+    records.figure.
+    """
+    low, usual, high = sorted(triple)
     return figure(usual, unit, symbol, method, working, low=low, high=high)
 
 
 def paths(given, duty, ring_type, cold_gap, groove_wear, light):
     """What passes the rings as the engine runs warm: Paths.
 
-    given: filled inputs (running_inputs). duty: ring_duty.Duty. ring_type: "plain" or "double-turn".
+    given: filled inputs (running_inputs). duty: ring_duty.Duty. ring_type: plain or double-turn.
     cold_gap, groove_wear: of that ring [mm]. light: area of a light between ring and bore [mm2].
     Source: openings of leak.py, pressures of ring_duty.py.
     """

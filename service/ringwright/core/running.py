@@ -1,4 +1,4 @@
-"""Calculation "running": what the engine loses past its rings now, and what it would lose with new ones."""
+"""Calculation "running": what the rings lose now, and what new ones would lose."""
 
 from collections import OrderedDict, namedtuple
 
@@ -17,8 +17,9 @@ from .cautions import cautions
 from .records import Method, Quantity, Series, figure
 from .ring_inputs import DOUBLE_TURN, PLAIN
 from .ring_leak import LEVELS, spread
+from .running_fields import DOUBLE, FIELDS
 from .running_findings import findings
-from .running_inputs import DOUBLE, FIELDS, filled
+from .running_inputs import filled
 
 __all__ = ("FIELDS", "METHODS", "calculate")
 
@@ -34,13 +35,29 @@ Engine = namedtuple(
     "Engine", ("diagram", "mean_pressure", "power", "strokes", "indicated", "base", "duty")
 )
 
-# fmt: off
 METHODS = (
-    Method("leak-share", "Share of the steam that passes the rings", "leak/(steam use with good rings + leak - leak of good rings)", "as steam-use", ("lineham",)),
-    Method("fuel-saved", "Fuel that the lost steam costs", "saved steam (h1 - h_feed)/(boiler efficiency * heat of the fuel)", "steady steaming", ("practice",)),
-    Method("largest-gap", "Gap at which rings are due", "gap at which the leak is the largest share allowed of the steam", "all else as it is", ("orifice",)),
+    Method(
+        "leak-share",
+        "Share of the steam that passes the rings",
+        "leak/(steam use with good rings + leak - leak of good rings)",
+        "as steam-use",
+        ("lineham",),
+    ),
+    Method(
+        "fuel-saved",
+        "Fuel that the lost steam costs",
+        "saved steam (h1 - h_feed)/(boiler efficiency * heat of the fuel)",
+        "steady steaming",
+        ("practice",),
+    ),
+    Method(
+        "largest-gap",
+        "Gap at which rings are due",
+        "gap at which the leak is the largest share allowed of the steam",
+        "all else as it is",
+        ("orifice",),
+    ),
 )
-# fmt: on
 
 
 def calculate(values):
@@ -67,9 +84,15 @@ def calculate(values):
         (
             ("figures", figures),
             ("comparison", _comparison(losses)),
-            ("findings", findings(given, engine, losses, rubbing, grown, largest) + warm["findings"]),
+            (
+                "findings",
+                findings(given, engine, losses, rubbing, grown, largest) + warm["findings"],
+            ),
             ("chosen", chosen),
-            ("warming", OrderedDict([(key, warm[key]) for key in ("figures", "first_to_touch", "series")])),
+            (
+                "warming",
+                OrderedDict([(key, warm[key]) for key in ("figures", "first_to_touch", "series")]),
+            ),
             ("diagram", _diagram_series(given["cycle"])),
             ("cautions", cautions("figures", "pressure-system", "isolate", "steam-burns")),
         )
@@ -160,7 +183,11 @@ def _engine_figures(given, engine):
     )
     out = OrderedDict()
     out["steam_temperature"] = figure(
-        state.temperature, "degC", "T", "saturation-temperature", (("p", given["steam_pressure"], "MPa"),)
+        state.temperature,
+        "degC",
+        "T",
+        "saturation-temperature",
+        (("p", given["steam_pressure"], "MPa"),),
     )
     out["steam_volume"] = figure(
         state.volume, "m3/kg", "v1", "steam-properties", (("p1", stated.admission, "MPa"),)
@@ -218,7 +245,11 @@ def _leak_figures(out, given, engine, losses):
     )
     out["leak_rate"] = spread(now.total, "kg/h", "W", "leak-rate", _leak_working(now))
     out["leak_share"] = spread(
-        now.share, "1", "W/m", "leak-share", (("W", now.total[1], "kg/h"), ("m", now.use[1], "kg/h"))
+        now.share,
+        "1",
+        "W/m",
+        "leak-share",
+        (("W", now.total[1], "kg/h"), ("m", now.use[1], "kg/h")),
     )
     out["leak_per_stroke"] = spread(
         [rate / engine.strokes for rate in now.total], "kg", "W", "leak-rate"
@@ -328,7 +359,10 @@ def _comparison(losses):
             OrderedDict(
                 (
                     ("ring", name),
-                    ("leak_rate", spread(loss.total, "kg/h", "W", "leak-rate", _leak_working(loss))),
+                    (
+                        "leak_rate",
+                        spread(loss.total, "kg/h", "W", "leak-rate", _leak_working(loss)),
+                    ),
                     ("leak_share", spread(loss.share, "1", "W/m", "leak-share")),
                     ("gap_leak", spread(loss.gap, "kg/h", "W", "choked-flow")),
                     ("side_face_leak", spread(loss.face, "kg/h", "W", "side-face-leak")),

@@ -42,7 +42,7 @@ def _percent(share):
 
 
 def _amount(rates):
-    """"1.20 kg (2.6 lb), between 0.40 kg (0.9 lb) and 2.10 kg (4.6 lb)" of steam."""
+    """ "1.20 kg (2.6 lb), between 0.40 kg (0.9 lb) and 2.10 kg (4.6 lb)" of steam."""
     return "%s, between %s and %s" % (mass(rates[1]), mass(rates[0]), mass(rates[2]))
 
 
@@ -65,7 +65,8 @@ def _verdict(given, losses):
     saved = now.total[1] - new.total[1]
     if saved <= 0.5 * now.total[1]:
         remedy = (
-            "New rings of this kind alone would not help much: look to the gap they are given, the "
+            "New rings of this kind alone would not help much: look to the gap they are given, "
+            "the "
             "piston's clearance and the sides of the grooves."
         )
     else:
@@ -79,7 +80,8 @@ def _round_the_back(loss):
         GOOD,
         "A double-turn ring leaves no straight way through. Steam that stands behind it can still "
         "leave by the gap of the turn on the low side: how much is not known from measurement, so "
-        "the figure runs from nil, which the trade claims, to all that a plain ring's gap would pass "
+        "the figure runs from nil, which the trade claims, to all that a plain ring's gap would "
+        "pass "
         "(%s an hour)." % mass(loss.total[2]),
     )
 
@@ -122,7 +124,8 @@ def _steam(given, engine, losses):
                 "missing-quantity",
                 WATCH,
                 "The feed measured is less than the steam the cycle holds.",
-                "Check the cut-off and the pressure in the chest: an earlier cut-off or a throttled "
+                "Check the cut-off and the pressure in the chest: an earlier cut-off or a "
+                "throttled "
                 "steam pipe would explain it.",
                 value,
                 limit,
@@ -146,7 +149,8 @@ def _steam(given, engine, losses):
             finding(
                 "missing-quantity",
                 GOOD,
-                "%s of the feed does not show in the cycle, as published trials of single cylinders "
+                "%s of the feed does not show in the cycle, as published trials of single "
+                "cylinders "
                 "lead one to expect. Up to about %s of that may be leaks, valves included."
                 % (_percent(missing), _percent(most)),
                 "",
@@ -159,7 +163,8 @@ def _steam(given, engine, losses):
             finding(
                 "leak-against-feed",
                 WATCH,
-                "The leak reckoned is more than all the steam that is missing from the feed measured.",
+                "The leak reckoned is more than all the steam that is missing from the feed "
+                "measured.",
                 "Measure the gap, the piston and the light again, and the feed over a longer run.",
                 Quantity(losses["now"].total[1], "kg/h"),
                 Quantity(missing * measured, "kg/h"),
@@ -188,7 +193,8 @@ def _ring(given):
             finding(
                 "ring-material-heat",
                 STOP,
-                "%s is not for steam at %s." % (entry.title, temperature(given["steam_temperature"])),
+                "%s is not for steam at %s."
+                % (entry.title, temperature(given["steam_temperature"])),
                 "Use grey iron, or keep the steam below %s." % temperature(entry.hottest),
                 Quantity(given["steam_temperature"], "degC"),
                 Quantity(entry.hottest, "degC"),

@@ -1,17 +1,13 @@
-"""The inputs of a running engine, and the rules that fill in what is not given."""
-
-from collections import OrderedDict
+"""The rules that fill in what is not given of a running engine or a piston valve."""
 
 from . import clearances, friction, leak, steam, steam_cycle, steam_properties
-from .fields import field
 from .materials import material
 from .problems import Fault, InputProblem
 from .records import Choice
-from .ring_inputs import DOUBLE_TURN, RING_FIELDS
+from .ring_inputs import DOUBLE_TURN
+from .running_fields import DOUBLE
 from .wording import decimal, temperature
 
-DOUBLE = "double"
-SINGLE = "single"
 WALL_PRESSURE = 0.048  # [MPa], 7 psi; Walshaw gives 6 to 8
 SECTION = 28.0  # bore over radial thickness: D/25 to D/30, Chaddock's design
 BACK_PRESSURE = 0.01  # [MPa] gauge in an exhaust to the air
@@ -21,65 +17,6 @@ LARGEST_LEAK_SHARE = 0.05
 BOILER_EFFICIENCY = 0.6
 FUEL_HEAT = 30.0  # [MJ/kg], steam coal
 FEED_TEMPERATURE = 20.0
-
-_SHARED = OrderedDict([(entry.name, entry) for entry in RING_FIELDS])
-
-
-def _same(name):
-    return _SHARED[name]
-
-
-# fmt: off
-ENGINE_FIELDS = (
-    _same("bore"),
-    field("stroke", "length", "stroke of the piston", lowest=5.0, highest=3000.0, required=True),
-    field("speed", "speed", "speed of the crankshaft", lowest=1.0, highest=3000.0, required=True),
-    field("steam_pressure", "pressure", "steam pressure in the chest as it runs, gauge", lowest=0.02, highest=6.0, required=True),
-    field("steam_temperature", "temperature", "steam temperature where it is superheated", "boiling point at the steam pressure", lowest=100.0, highest=500.0),
-    field("steam_dryness", "ratio", "share of the steam by weight that is not water", "1, dry", lowest=0.6, highest=1.0, symbol="x"),
-    field("acting", "choice", "steam on both sides of the piston, or on one", "double", choices=(DOUBLE, SINGLE)),
-    field("cut_off", "ratio", "share of the stroke at which the steam is cut off", "0.6", lowest=0.05, highest=0.95),
-    field("release", "ratio", "share of the stroke at which the exhaust opens", "half-way from cut-off to the end, 0.9 at the earliest", lowest=0.05, highest=1.0),
-    field("compression", "ratio", "share of the return stroke left when the exhaust closes", "0.1, or less where that would pass the steam pressure", lowest=0.0, highest=0.9),
-    field("clearance_volume", "ratio", "volume between piston and valve at the dead centre, as a share of the volume swept", "0.10", lowest=0.005, highest=0.5),
-    field("back_pressure", "pressure", "pressure in the exhaust, gauge; below nought with a condenser", "0.01 MPa (1.5 psi)", lowest=-0.095, highest=2.0),
-    field("missing_quantity", "ratio", "share of the steam that the indicator does not account for, with good rings", "0.30 for saturated steam (0.25 to 0.60), less with superheat", lowest=0.0, highest=0.8),
-    field("steam_measured", "mass", "feed water the cylinder really used in one hour's steady running", "reckoned from the cycle", lowest=0.01, highest=100000.0),
-)
-RING_AT_HAND_FIELDS = (
-    _same("ring_type"),
-    _same("end_cut"),
-    field("rings", "count", "how many rings stand one behind another on the piston", "2", lowest=1, highest=8),
-    field("radial_thickness", "length", "radial thickness of the ring", "bore/28", lowest=0.3, highest=60.0, symbol="a1"),
-    field("ring_width", "length", "width of one ring, both turns together", "plain 1.25 thicknesses, double-turn 2 thicknesses", lowest=0.5, highest=150.0, symbol="h1"),
-    field("worn_gap", "length", "gap of the ring at hand, measured cold in the bore", "as new", lowest=0.0, highest=60.0),
-    field("closed_gap", "length", "gap of a new ring, cold in the bore", "expansion from shop to steam with the cylinder half warm, and a margin", lowest=0.0, highest=30.0, symbol="s1"),
-    field("piston_diameter", "length", "diameter of the piston at its lands", "bore less the clearance its material needs hot", lowest=4.0, highest=900.0),
-    field("side_clearance", "length", "clearance of the ring in its groove, cold", "from practice, by bore", lowest=0.0, highest=5.0),
-    field("groove_wear", "length", "how far the side of the groove is out of flat across the ring's seat", "0", lowest=0.0, highest=2.0),
-    field("new_groove", "flag", "whether the groove is trued up when new rings are fitted", "true"),
-    field("light", "length", "widest light between ring and bore", "0", lowest=0.0, highest=5.0),
-    field("light_length", "length", "how far round the bore that light reaches", "0", lowest=0.0, highest=3000.0),
-    _same("ring_material"),
-    _same("piston_material"),
-    _same("cylinder_material"),
-    _same("shop_temperature"),
-    field("wall_pressure", "pressure", "pressure of the ring's own spring on the wall", "0.048 MPa (7 psi), from practice", lowest=0.0, highest=1.0, symbol="p"),
-    field("friction_coefficient", "ratio", "coefficient of friction between ring and bore", "0.10 oiled iron (0.05 to 0.15), 0.12 filled PTFE (0.06 to 0.20)", lowest=0.005, highest=1.0, symbol="mu"),
-)
-OWNER_FIELDS = (
-    field("largest_leak_share", "ratio", "share of the steam that may leak before rings are renewed", "0.05", lowest=0.005, highest=0.5),
-    field("gap_readings", "records", "gaps measured at known running hours, cold in the bore", "none", lowest=2, highest=50, items=(
-        field("hours", "duration", "running hours when it was measured", lowest=0.0, highest=1000000.0, required=True),
-        field("gap", "length", "gap of the ring in the bore", lowest=0.0, highest=60.0, required=True),
-    )),
-    field("hours_per_season", "duration", "running hours in a season", "not reckoned", lowest=0.0, highest=9000.0),
-    field("boiler_efficiency", "ratio", "share of the fuel's heat that reaches the steam", "0.6 (0.5 to 0.75)", lowest=0.1, highest=0.95),
-    field("fuel_heat", "number", "heat of the fuel in MJ to the kg: coal about 30, dry wood 15", "30, coal", lowest=5.0, highest=50.0),
-    field("feed_temperature", "temperature", "temperature of the feed water", "20 degC", lowest=1.0, highest=100.0),
-)
-# fmt: on
-FIELDS = ENGINE_FIELDS + RING_AT_HAND_FIELDS + OWNER_FIELDS
 
 
 def filled(values):
@@ -102,7 +39,7 @@ def filled(values):
     take("steam_dryness", 1.0, "1", "dry steam")
     take("cut_off", CUT_OFF, "1", "a slide valve a little linked up")
     take("clearance_volume", CLEARANCE, "1", "ports and piston clearance of a slide-valve cylinder")
-    faults = steam_faults(given)
+    faults = engine_faults(given)
     if given["release"] is not None and given["release"] < given["cut_off"]:
         faults.append(
             Fault(
@@ -127,9 +64,18 @@ def filled(values):
     return given, chosen
 
 
-def steam_faults(given):
-    """List of Fault where steam and exhaust contradict one another."""
+def engine_faults(given):
+    """List of Fault where ring, steam and exhaust contradict one another."""
     faults = []
+    if given["radial_thickness"] is not None and given["radial_thickness"] > given["bore"] / 6.0:
+        faults.append(
+            Fault(
+                ("radial_thickness",),
+                "size",
+                "a ring so thick for its bore does not spring",
+                "give a radial thickness below a sixth of the bore",
+            )
+        )
     if given["back_pressure"] >= given["steam_pressure"]:
         faults.append(
             Fault(
@@ -208,7 +154,7 @@ def _fill_ring(given, take):
 
 
 def fill_sizes(given, take):
-    """Materials, gaps and clearances that are not given; adds "expansions" of ring, piston, cylinder.
+    """Takes materials, gaps and clearances not given; adds "expansions" of the three parts.
 
     given: inputs with bore, ring_width and steam. take: as in `filled`. Raises InputProblem.
     """

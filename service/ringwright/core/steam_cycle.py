@@ -17,6 +17,7 @@ from collections import namedtuple
 
 from .problems import OutOfRange
 from .records import Method
+from .wording import significant
 
 # Diagram factor, low, usual, high. Worked examples of two textbooks run from 0.6 to 0.85; 0.9 is
 # the best to be expected.
@@ -31,9 +32,7 @@ BLOW_DOWN = 0.1
 
 # admission, back: absolute pressure [MPa]. cut_off, release, compression, clearance: shares of the
 # stroke [1]; compression is the part of the return stroke left when the exhaust closes.
-Cycle = namedtuple(
-    "Cycle", ("admission", "back", "cut_off", "release", "compression", "clearance")
-)
+Cycle = namedtuple("Cycle", ("admission", "back", "cut_off", "release", "compression", "clearance"))
 
 # Per unit of swept volume: mean_pressure [MPa], the outward and return parts of it; pressures at
 # release and at the end of compression [MPa].
@@ -48,17 +47,53 @@ SteamPerStroke = namedtuple("SteamPerStroke", ("at_cut_off", "kept", "used"))
 # carried away; thermal efficiency [1].
 HeatBalance = namedtuple("HeatBalance", ("supplied", "work", "carried_away", "efficiency"))
 
-# One method a line: a table to read, wider than the rest.
-# fmt: off
 METHODS = (
-    Method("mean-effective-pressure", "Mean effective pressure of the stated cycle", "p1 x + p1 (c + x) ln((c + r)/(c + x)) + b (p_r + p_b)/2 + (1 - r - b) p_b - p_b (1 - k) - p_b (c + k) ln((c + k)/c), times the diagram factor; b = 0.1, or 1 - r if less", "one cylinder, no lead, no wire-drawing; the diagram factor carries the rest", ("hyperbolic", "singh", "joel")),
-    Method("indicated-power", "Indicated power", "IP = p_m * stroke * pi d1^2/4 * working strokes per second; the rod's area is left out", "as mean-effective-pressure", ("hyperbolic", "singh")),
-    Method("indicated-steam", "Steam the diagram accounts for", "(c + x) V/v1 - (c + k) V/v_b, v1 volume of the steam admitted, v_b of dry steam at back pressure", "what is in the cylinder at cut-off less what compression keeps", ("machinery-70", "singh")),
-    Method("steam-use", "Steam the engine uses", "indicated steam/(1 - missing quantity); missing quantity 0.25 to 0.60, about 0.30 on the average", "single cylinders, saturated steam; superheat makes it less", ("lineham",)),
-    Method("measured-missing-quantity", "Missing quantity from a measured feed", "1 - indicated steam/feed water measured", "steady running, no blow-off, no injector overflow", ("lineham", "singh")),
-    Method("heat-balance", "Heat balance of the cylinder", "supplied m (h1 - h_f,b) = work + carried away", "heat reckoned over water boiling at the back pressure", ("hyperbolic", "iapws-if97")),
+    Method(
+        "mean-effective-pressure",
+        "Mean effective pressure of the stated cycle",
+        "p1 x + p1 (c + x) ln((c + r)/(c + x)) + b (p_r + p_b)/2 + (1 - r - b) p_b - p_b (1 - k) "
+        "- p_b (c + k) ln((c + k)/c), times the diagram factor; b = 0.1, or 1 - r if less",
+        "one cylinder, no lead, no wire-drawing; the diagram factor carries the rest",
+        ("hyperbolic", "singh", "joel"),
+    ),
+    Method(
+        "indicated-power",
+        "Indicated power",
+        "IP = p_m * stroke * pi d1^2/4 * working strokes per second; the rod's area is left out",
+        "as mean-effective-pressure",
+        ("hyperbolic", "singh"),
+    ),
+    Method(
+        "indicated-steam",
+        "Steam the diagram accounts for",
+        "(c + x) V/v1 - (c + k) V/v_b, v1 volume of the steam admitted, v_b of dry steam at back "
+        "pressure",
+        "what is in the cylinder at cut-off less what compression keeps",
+        ("machinery-70", "singh"),
+    ),
+    Method(
+        "steam-use",
+        "Steam the engine uses",
+        "indicated steam/(1 - missing quantity); missing quantity 0.25 to 0.60, about 0.30 on "
+        "the average",
+        "single cylinders, saturated steam; superheat makes it less",
+        ("lineham",),
+    ),
+    Method(
+        "measured-missing-quantity",
+        "Missing quantity from a measured feed",
+        "1 - indicated steam/feed water measured",
+        "steady running, no blow-off, no injector overflow",
+        ("lineham", "singh"),
+    ),
+    Method(
+        "heat-balance",
+        "Heat balance of the cylinder",
+        "supplied m (h1 - h_f,b) = work + carried away",
+        "heat reckoned over water boiling at the back pressure",
+        ("hyperbolic", "iapws-if97"),
+    ),
 )
-# fmt: on
 
 
 def cycle(
@@ -95,7 +130,8 @@ def usual_compression(admission_pressure, back_pressure, clearance):
     """Exhaust closed over the last tenth of the return, later where that would pass admission [1].
 
     At most clearance * (p1/p_b - 1), which ends at the admission pressure.
-    Pressures absolute [MPa], clearance [1]. Source: common practice, no source.
+    admission_pressure, back_pressure: p1, p_b, absolute [MPa]. clearance: share of the stroke [1].
+    Source: common practice, no source.
     """
     return min(0.1, clearance * (admission_pressure / back_pressure - 1.0))
 
@@ -205,4 +241,6 @@ def heat_balance(steam_rate, steam_enthalpy, drain_enthalpy, power):
 
 def _within(name, value, low, high):
     if not low <= value <= high:
-        raise OutOfRange(name, value, "%.6g to %.6g" % (low, high), "the stated cycle")
+        raise OutOfRange(
+            name, value, significant(low, 4) + " to " + significant(high, 4), "the stated cycle"
+        )

@@ -68,7 +68,7 @@ _REGION_2_IDEAL = (
 _LARGEST_I = 24
 _LARGEST_J = 58
 
-# IAPWS 2008 viscosity, table 1, for temperatures over the critical 647.096 K, in micropascal seconds.
+# IAPWS 2008 viscosity, table 1, for temperatures over the critical one [uPa s].
 _VISCOSITY = (1.67752, 2.20462, 0.6366564, -0.241605)
 CRITICAL_TEMPERATURE = 647.096
 
@@ -84,7 +84,8 @@ METHODS = (
     Method(
         "steam-viscosity",
         "Viscosity of steam",
-        "mu = 100 sqrt(T/Tc)/(1.67752 + 2.20462 Tc/T + 0.6366564 (Tc/T)^2 - 0.241605 (Tc/T)^3) uPa s",
+        "mu = 100 sqrt(T/Tc)/(1.67752 + 2.20462 Tc/T + 0.6366564 (Tc/T)^2 - 0.241605 (Tc/T)^3) "
+        "uPa s",
         "dilute gas; within 5 % of the full formulation to 2 MPa",
         ("iapws-viscosity",),
     ),

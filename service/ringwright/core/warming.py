@@ -56,7 +56,8 @@ def clearances_at(ring, *, ring_temperature, piston_temperature, cylinder_temper
 
     ring: dict with bore, gap, ring_width, side_clearance, piston_diameter [mm], ring_expansion,
     piston_expansion, cylinder_expansion [1/K], shop_temperature [degC]; all sizes cold.
-    temperatures [degC]. Raises OutOfRange as clearances does.
+    ring_temperature, piston_temperature, cylinder_temperature [degC]. Raises OutOfRange as
+    clearances does.
     """
     shop = ring["shop_temperature"]
     gap = clearances.hot_closed_gap(
@@ -226,7 +227,8 @@ def _findings(ring, steady, start, safe, touch, steam_temperature):
                     STOP,
                     "%s is gone when the engine runs warm." % part,
                     (
-                        "File the gap to %s or more." % length(safe + clearances.running_gap(ring["bore"])),
+                        "File the gap to %s or more."
+                        % length(safe + clearances.running_gap(ring["bore"])),
                         "Make the ring narrower or the groove wider by %s or more."
                         % fine_length(0.025 - steady[1]),
                         "Turn the piston down by %s or more." % fine_length(0.05 - steady[2]),
@@ -254,7 +256,8 @@ def _findings(ring, steady, start, safe, touch, steam_temperature):
                 "cold-start",
                 WATCH,
                 "Steam turned straight into a stone-cold cylinder: the %s %s at %s, below the "
-                "steam's %s." % (part, verb, temperature(touch.temperature), temperature(steam_temperature)),
+                "steam's %s."
+                % (part, verb, temperature(touch.temperature), temperature(steam_temperature)),
                 "Warm the cylinder through with the drains open before loading the engine%s."
                 % (
                     ", or file the gap to %s" % length(safe)

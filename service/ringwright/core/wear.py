@@ -13,14 +13,30 @@ HUNDRED_HOURS = 100.0
 # growth: of the gap in 100 hours, least, likely, most [mm]; hours and gap of the last reading.
 Wear = namedtuple("Wear", ("growth", "last_hours", "last_gap"))
 
-# One method a line: a table to read, wider than the rest.
-# fmt: off
 METHODS = (
-    Method("gap-growth", "Growth of the gap in 100 hours", "100 (s_2 - s_1)/(t_2 - t_1), straight line of least squares through more readings; each reading within 0.02 mm", "steady wear, after running in; ring and bore together", ("wear", "practice")),
-    Method("ring-wear", "Wear of the ring's outside in 100 hours", "growth of the gap/(2 pi)", "bore wear left out: with a worn bore it is ring and bore together", ("wear",)),
-    Method("next-look", "Running hours until the next look", "half the hours that the fastest likely growth needs to the largest gap allowed", "no sudden change of oil, water or load", ("wear", "practice")),
+    Method(
+        "gap-growth",
+        "Growth of the gap in 100 hours",
+        "100 (s_2 - s_1)/(t_2 - t_1), straight line of least squares through more readings; each "
+        "reading within 0.02 mm",
+        "steady wear, after running in; ring and bore together",
+        ("wear", "practice"),
+    ),
+    Method(
+        "ring-wear",
+        "Wear of the ring's outside in 100 hours",
+        "growth of the gap/(2 pi)",
+        "bore wear left out: with a worn bore it is ring and bore together",
+        ("wear",),
+    ),
+    Method(
+        "next-look",
+        "Running hours until the next look",
+        "half the hours that the fastest likely growth needs to the largest gap allowed",
+        "no sudden change of oil, water or load",
+        ("wear", "practice"),
+    ),
 )
-# fmt: on
 
 
 def wear_from_readings(readings):
