@@ -61,7 +61,6 @@ SOURCES = (
     Source("geometry", "Geometry", "no source needed", "derived"),
     Source("wear", "Gap and radius of a wearing ring", "gap grows by 2 pi times the wear of the radius", "derived"),
     Source("mehrotra", "Mehrotra, On the implementation of a primal-dual interior point method, SIAM Journal on Optimization 2 (1992)", "pp. 575 to 601, the predictor-corrector steps", "memory"),
-    Source("neutral-line", "Length of the neutral line, derived for this project", "circle less gap is the same in every state; walked operation by operation in tests", "derived"),
     Source("slit-geometry", "Geometry of the slit, bridge and ends, derived for this project", "checked by a geometry library in tests", "derived"),
     Source("torsion", "Saint-Venant torsion of a rectangle", "Timoshenko and Goodier, Theory of Elasticity, torsion of rectangular bars", "memory"),
     Source("memory", "General engineering knowledge", "from memory, not checked against a copy", "memory"),
