@@ -1,10 +1,13 @@
 """The running engine as its owner meets it: balances, spreads, words, and refusals."""
 
+import math
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from scipy.optimize import brentq
 
-from ringwright.core import calculations, friction, wear
+from ringwright.core import calculations, friction, spring, wear
 from ringwright.core.problems import InputProblem
 from ringwright.core.steam import saturation_temperature
 
@@ -258,9 +261,43 @@ def test_wear_from_two_readings():
     largest = figures["largest_gap"]["value"]
     assert figures["hours_left"]["value"] == pytest.approx((largest - 0.8) / 0.2 * 100.0)
     assert figures["next_look"]["value"] == pytest.approx(0.5 * figures["hours_left"]["low"])
-    # The last reading is the gap at hand, and the largest gap leaks the share allowed.
-    there = run(worn_gap=largest, ring_type="plain")["figures"]["leak_share"]["value"]
-    assert there == pytest.approx(0.05, abs=0.003)
+
+
+def test_largest_gap_leaks_the_share_allowed():
+    limit = {"ring_type": "plain", "end_cut": "square", "largest_leak_share": 0.005, "rings": 1}
+    largest = run(worn_gap=1.0, **limit)["figures"]["largest_gap"]["value"]
+    there = run(worn_gap=largest, **limit)["figures"]["leak_share"]["value"]
+    assert there == pytest.approx(0.005, rel=0.02)
+
+
+def test_largest_gap_leaves_half_the_spring_where_the_leak_allows_more():
+    figures = run(worn_gap=1.0, largest_leak_share=0.5)["figures"]
+    put_in = {entry["symbol"]: entry["value"] for entry in figures["spring_left"]["working"]}
+    growth = brentq(
+        lambda g: (1 - g / put_in["m"]) * (1 - g / (2 * math.pi * put_in["a1"])) ** 3 - 0.5,
+        0.0,
+        put_in["m"],
+    )
+    # The rest of the gap is that of the new ring.
+    closed = 1.0 - put_in["g"]
+    assert figures["largest_gap"]["value"] == pytest.approx(closed + growth, rel=1e-9)
+
+
+def test_spring_left_agrees_with_the_ring_reckoned_afresh():
+    # A worn ring of the same free gap, thinner by the wear, pressed by spring.py's own law.
+    bore, thickness, modulus, wear_of_radius = 80.0, 3.0, 103500.0, 0.05
+    change = spring.gap_change(0.048, bore, thickness, modulus)
+    growth = 2.0 * math.pi * wear_of_radius
+    worn_pressure = spring.pressure_from_gap(
+        change - growth, bore, thickness - wear_of_radius, modulus
+    )
+    found = wear.spring_left(growth, change, thickness)
+    assert found == pytest.approx(worn_pressure / 0.048, rel=0.02)
+
+
+def test_a_ring_without_its_spring_is_due():
+    assert outcomes(run(worn_gap=6.0, ring_type="plain"))["spring"] == "watch"
+    assert "spring" not in outcomes(run(worn_gap=0.6))
 
 
 def test_least_squares_through_three_readings():

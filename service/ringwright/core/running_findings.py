@@ -5,15 +5,19 @@ from .materials import material, pairing
 from .records import GOOD, STOP, WATCH, Quantity, finding
 from .ring_inputs import DOUBLE_TURN
 from .wear import hours_to
-from .wording import decimal, length, mass, steam_pressure, temperature
+from .wording import KG_PER_LB, decimal, length, mass, percent, steam_pressure, temperature
 
 WORN_GROOVE = 0.05  # [mm] out of flat: about the least that a feeler finds; common practice
+SPRING_WATCH = 0.5  # share of the wall pressure left; common practice
 FRICTION_WATCH = 0.10  # share of the indicated power
 
 
-def findings(given, engine, losses, rubbing, grown, largest):
-    """List of Finding. given: filled inputs. engine, losses: as in running.py. rubbing: friction's
-    usual share of the power [1]. grown: wear.Wear or None. largest: gap allowed [mm] or None.
+def findings(given, engine, losses, rubbing, left, grown, largest):
+    """List of Finding.
+
+    given: filled inputs. engine: running.Engine. losses: name -> running.Loss. rubbing: friction's
+    usual share of the power [1]. left: spring left in the ring at hand [1] or None. grown:
+    wear.Wear or None. largest: gap at which rings are due [mm] or None.
     """
     found = [_verdict(given, losses)]
     if given["ring_type"] == DOUBLE_TURN or losses["double-turn"].total[1] < losses["now"].total[1]:
@@ -31,6 +35,17 @@ def findings(given, engine, losses, rubbing, grown, largest):
                 Quantity(FRICTION_WATCH, "1"),
             )
         )
+    if left is not None and left < SPRING_WATCH:
+        found.append(
+            finding(
+                "spring",
+                WATCH,
+                "Going by its gap, the ring at hand has %s of its spring left." % percent(left),
+                "Measure how wide it stands free and make new rings if that is small too.",
+                Quantity(left, "1"),
+                Quantity(SPRING_WATCH, "1"),
+            )
+        )
     if grown is not None:
         found.append(_wear(given, grown, largest))
     return found
@@ -41,9 +56,16 @@ def _percent(share):
     return decimal(100.0 * share, 1) + " %"
 
 
+def _steam_mass(kg):
+    """Steam in words: "1.20 kg (2.6 lb)", or under a kilogram "150 g (5.3 oz)"."""
+    if kg >= 1.0:
+        return mass(kg)
+    return "%s g (%s oz)" % (decimal(1000.0 * kg, 0), decimal(16.0 * kg / KG_PER_LB, 1))
+
+
 def _amount(rates):
-    """ "1.20 kg (2.6 lb), between 0.40 kg (0.9 lb) and 2.10 kg (4.6 lb)" of steam."""
-    return "%s, between %s and %s" % (mass(rates[1]), mass(rates[0]), mass(rates[2]))
+    """Usual figure and spread: "150 g (5.3 oz), between 40 g (1.4 oz) and 1.20 kg (2.6 lb)"."""
+    return "%s, between %s and %s" % tuple([_steam_mass(rates[level]) for level in (1, 0, 2)])
 
 
 def _verdict(given, losses):
@@ -70,7 +92,7 @@ def _verdict(given, losses):
             "piston's clearance and the sides of the grooves."
         )
     else:
-        remedy = "Make new rings: about %s of steam an hour is to be saved." % mass(saved)
+        remedy = "Make new rings: about %s of steam an hour is to be saved." % _steam_mass(saved)
     return finding("leak", WATCH, why, remedy, value, bound)
 
 
@@ -82,7 +104,7 @@ def _round_the_back(loss):
         "leave by the gap of the turn on the low side: how much is not known from measurement, so "
         "the figure runs from nil, which the trade claims, to all that a plain ring's gap would "
         "pass "
-        "(%s an hour)." % mass(loss.total[2]),
+        "(%s an hour)." % _steam_mass(loss.total[2]),
     )
 
 
@@ -175,6 +197,17 @@ def _steam(given, engine, losses):
 
 def _ring(given):
     found = []
+    if given["worn_gap"] > 1.5 * given["closed_gap"] and given["light"] == 0.0:
+        found.append(
+            finding(
+                "light",
+                WATCH,
+                "The leak is reckoned for a ring that bears all round. In a worn bore a light "
+                "between ring and bore may pass more than the gap.",
+                "Try the ring in the bore with a lamp behind it, at both ends and the middle, "
+                "and give the widest light and its length.",
+            )
+        )
     if given["groove_wear"] > WORN_GROOVE:
         found.append(
             finding(

@@ -15,6 +15,13 @@ Wear = namedtuple("Wear", ("growth", "last_hours", "last_gap"))
 
 METHODS = (
     Method(
+        "spring-left",
+        "Wall pressure left in a worn ring",
+        "(1 - g/m)(1 - g/(2 pi a1))^3, g the growth of the gap",
+        "wear of the ring alone; with a worn bore the ring has more spring left than this",
+        ("wear", "beam"),
+    ),
+    Method(
         "gap-growth",
         "Growth of the gap in 100 hours",
         "100 (s_2 - s_1)/(t_2 - t_1), straight line of least squares through more readings; each "
@@ -74,6 +81,37 @@ def wear_from_readings(readings):
 def ring_wear(gap_growth):
     """Radial wear for a growth of the gap [same unit]: gap_growth/(2 pi)."""
     return gap_growth / (2.0 * math.pi)
+
+
+def spring_left(gap_growth, gap_change, thickness):
+    """Share of its wall pressure that a ring has left when its gap has grown by wear [1].
+
+    (1 - g/m)(1 - g/(2 pi a1))^3: the gap it springs from shrinks, and so does its section.
+
+    gap_growth: g, of the gap in the bore, all of it wear of the ring [mm]. gap_change: m of the new
+    ring, bore to free [mm]. thickness: a1 of the new ring [mm]. Nought once the spring is gone.
+    Source: first order of uniform-gap, derived.
+    """
+    section = 1.0 - ring_wear(gap_growth) / thickness
+    spring = 1.0 - gap_growth / gap_change
+    if section <= 0.0 or spring <= 0.0:
+        return 0.0
+    return spring * section * section * section
+
+
+def growth_to(share, gap_change, thickness):
+    """Growth of the gap at which that share of the wall pressure is left [mm].
+
+    share: 0 to 1 [1]. gap_change, thickness: as in spring_left [mm]. Halving of the interval.
+    """
+    low, high = 0.0, gap_change
+    for _ in range(40):
+        middle = 0.5 * (low + high)
+        if spring_left(middle, gap_change, thickness) > share:
+            low = middle
+        else:
+            high = middle
+    return low
 
 
 def hours_to(gap, largest, growth):
