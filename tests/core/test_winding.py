@@ -1,0 +1,105 @@
+"""Turning through, grip, plugs and winding on: search against closed form, scale and monotony."""
+
+import math
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ringwright.core import winding
+
+sides = st.floats(0.5, 20.0)
+
+
+@given(sides, st.floats(0.2, 3.0), st.floats(10.0, 40.0), st.booleans())
+def test_worst_of_bending_and_twist_along_the_turn(thickness, share, ratio, brittle):
+    """Against a search over 20 001 places: principal stress s/2 + sqrt(s^2/4 + t^2), or Mises."""
+    width, radius = share * thickness, 0.5 * ratio * thickness
+    acts = winding.turning_through(3.0, radius, thickness, width, 1e5, 0.26, brittle)
+    stresses = winding.torsion_stress(acts.force * radius, thickness, width)
+    # The faces that look sideways are as long as the ring is thick; bending is largest there.
+    sideways, radial = stresses if thickness >= width else stresses[::-1]
+    psi = np.linspace(0.0, 2.0 * math.pi, 20001)
+    bending = 6.0 * acts.force * radius / (thickness * width**2) * np.sin(psi)
+    worst = 0.0
+    for s, shear in ((bending, sideways), (0.0 * psi, radial)):
+        t = shear * (1.0 - np.cos(psi))
+        principal = np.abs(s) / 2.0 + np.sqrt(s * s / 4.0 + t * t)
+        worst = max(worst, (principal if brittle else np.sqrt(s * s + 3.0 * t * t)).max())
+    assert acts.equivalent == pytest.approx(worst, rel=1e-6)
+
+
+@given(sides, sides)
+def test_torsion_does_not_mind_which_side_comes_first(one, other):
+    assert winding.torsion_constant(one, other) == pytest.approx(
+        winding.torsion_constant(other, one), rel=1e-12
+    )
+    long_side, short_side = winding.torsion_stress(1.0, one, other)
+    assert long_side >= short_side * (1.0 - 1e-6)
+    assert (long_side, short_side) == pytest.approx(winding.torsion_stress(1.0, other, one))
+
+
+@given(sides, sides, st.floats(0.2, 5.0))
+def test_torsion_scales(one, other, size):
+    constant = winding.torsion_constant(one, other)
+    assert winding.torsion_constant(size * one, size * other) == pytest.approx(
+        constant * size**4, rel=1e-12
+    )
+    stress = winding.torsion_stress(7.0, one, other)[0]
+    larger = winding.torsion_stress(7.0, size * one, size * other)[0]
+    assert larger == pytest.approx(stress / size**3, rel=1e-12)
+
+
+@given(st.floats(10.0, 500.0), st.floats(15.0, 50.0), st.floats(0.4, 1.5), st.booleans())
+def test_turning_through_scales_and_a_tighter_ring_suffers_more(radius, ratio, share, brittle):
+    thickness = 2.0 * radius / ratio
+    width = share * thickness
+    blank = 2.2 * width
+    acts = winding.turning_through(blank, radius, thickness, width, 1e5, 0.26, brittle)
+    twice = winding.turning_through(
+        2 * blank, 2 * radius, 2 * thickness, 2 * width, 1e5, 0.26, brittle
+    )
+    assert twice.force == pytest.approx(4.0 * acts.force, rel=1e-9)
+    assert twice.equivalent == pytest.approx(acts.equivalent, rel=1e-9)
+    wider = winding.turning_through(blank, 1.1 * radius, thickness, width, 1e5, 0.26, brittle)
+    assert wider.equivalent < acts.equivalent
+    assert acts.equivalent >= acts.bending * (1.0 - 1e-12)
+
+
+@given(st.floats(0.0, 1.0), st.floats(0.0, 1.0))
+def test_grip_grows_with_the_relief_and_starts_where_the_slit_is_used_up(one, other):
+    less, more = sorted((one, other))
+
+    def grip(relief):
+        return winding.grip_force(9.0, 1.0, relief, 48.0, 4.0, 4.0, 1e5, 0.26)
+
+    assert grip(less) <= grip(more)
+    assert grip(1.0 / 9.0 - 1e-9) == 0.0
+    assert grip(0.0) == 0.0
+    # Fully relieved, each end is held a blank's width less the slit from where it would go.
+    stiffness = winding.axial_stiffness(48.0, 4.0, 4.0, 1e5, 0.26)
+    assert grip(1.0) == pytest.approx(8.0 * stiffness, rel=1e-12)
+
+
+@given(st.floats(0.0, 0.4), st.floats(0.0, 0.4), st.floats(12.0, 60.0), st.floats(10.0, 900.0))
+def test_more_spring_of_its_own_less_stress_on_the_plug(one, other, ratio, bore):
+    less, more = sorted((one, other))
+    thickness = bore / ratio
+    slack = winding.plug_stress(less, bore, thickness, 1e5)
+    stiff = winding.plug_stress(more, bore, thickness, 1e5)
+    assert slack >= stiff >= 0.0
+    larger = winding.plug_stress(less, 3.0 * bore, 3.0 * thickness, 1e5)
+    assert larger == pytest.approx(slack, rel=1e-9)
+    wound = winding.wound_on_stress(bore, thickness, 1e5, less)
+    assert wound.spread_out <= wound.hurried_low <= wound.hurried_high
+    assert winding.wound_on_stress(bore, thickness, 1e5).spread_out >= wound.spread_out
+
+
+def test_the_two_branches_of_the_plug_meet():
+    bore, thickness, modulus = 100.0, 4.0, 1e5
+    even = winding.even_opening_stress(bore, thickness, modulus)
+    half = 0.5 * even / (1.5 * 25.0 * 24.0)
+    below = winding.plug_stress(half * (1.0 - 1e-9), bore, thickness, modulus)
+    above = winding.plug_stress(half * (1.0 + 1e-9), bore, thickness, modulus)
+    assert below == pytest.approx(above, rel=1e-3)
