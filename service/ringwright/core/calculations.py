@@ -10,6 +10,7 @@ from collections import OrderedDict, namedtuple
 from . import fields as field_tools
 from . import materials, piston_valve, reference, route, running, sealings
 from . import sizing, tooling, wall_pressure
+from .drawing import drawing
 from .problems import CoreProblem, InputProblem
 from .records import plain
 
@@ -18,13 +19,15 @@ Calculation = namedtuple("Calculation", ("name", "summary", "fields", "run"))
 
 _TABLE = (
     Calculation("sizing", "The ring, its groove and its piston", sizing.FIELDS, sizing.calculate),
-    Calculation(
-        "tooling", "The blank and the tools to make", tooling.FIELDS, tooling.calculate
-    ),
+    Calculation("tooling", "The blank and the tools to make", tooling.FIELDS, tooling.calculate),
     Calculation("route", "The route card, operation by operation", route.FIELDS, route.calculate),
     Calculation(
-        "wall-pressure", "How the ring bears on its wall", wall_pressure.FIELDS, wall_pressure.calculate
+        "wall-pressure",
+        "How the ring bears on its wall",
+        wall_pressure.FIELDS,
+        wall_pressure.calculate,
     ),
+    Calculation("drawing", "Dimensioned drawings and charts", drawing.FIELDS, drawing.calculate),
     Calculation("running", "What the rings lose, now and new", running.FIELDS, running.calculate),
     Calculation(
         "piston-valve", "Rings of a piston valve", piston_valve.FIELDS, piston_valve.calculate
@@ -57,4 +60,6 @@ def run_json(name, text):
         ]
         return json.dumps({"problem": {"code": problem.code, "faults": faults}})
     except CoreProblem as problem:
-        return json.dumps({"problem": {"code": problem.code, "message": str(problem), "faults": []}})
+        return json.dumps(
+            {"problem": {"code": problem.code, "message": str(problem), "faults": []}}
+        )

@@ -1,0 +1,87 @@
+"""The parts that can be drawn, which rings have them, and the sheets of each."""
+
+from collections import OrderedDict, namedtuple
+
+from . import blank_views, charts, piston_views, ring_views, table_views, template, tool_views
+from .paper import Title
+from .setting import composed
+
+RING = "ring"
+BLANK = "blank"
+TOOL = "tool"
+ENGINE = "engine"
+CHART = "chart"
+
+# key, title: of the part. group: one of the above. draw: function of a Job giving (views, notes,
+# about); None for the template, which sets itself out. serves: function of a Design, True when such
+# a ring has that part.
+Part = namedtuple("Part", ("key", "title", "group", "draw", "serves"))
+
+
+def _any(design):
+    return True
+
+
+def _double(design):
+    return design.turns == 2
+
+
+def _on_former(design):
+    return design.former_diameter is not None
+
+
+def _spread(design):
+    return design.former_diameter is None
+
+
+_TABLE = (
+    Part("ring-closed", "Ring in its bore", RING, ring_views.closed, _any),
+    Part("ring-free", "Ring, free", RING, ring_views.free, _any),
+    Part("ring-turned-through", "Ring, turned through", RING, blank_views.turned_through, _double),
+    Part("blank", "Blank", BLANK, blank_views.blank, _any),
+    Part("template", "Template to wrap round the blank", BLANK, None, _any),
+    Part("rotary-table", "Slitting on the rotary table", BLANK, table_views.rotary_table, _double),
+    Part("former", "Set former", TOOL, tool_views.former, _on_former),
+    Part("spacer", "Spacer", TOOL, tool_views.spacer, _spread),
+    Part("pot", "Facing pot", TOOL, tool_views.pot, _any),
+    Part("closing-ring", "Closing ring", TOOL, tool_views.closing_ring, _any),
+    Part("clamp-mandrel", "Clamp mandrel", TOOL, tool_views.clamp_mandrel, _any),
+    Part("end-plate", "End plate", TOOL, tool_views.end_plate, _any),
+    Part("bore-gauge", "Trial bore", TOOL, tool_views.trial_bore, _any),
+    Part("piston", "Piston and grooves", ENGINE, piston_views.piston, _any),
+    Part("cylinder-section", "Ring in its groove", ENGINE, piston_views.in_cylinder, _any),
+    Part("section-window", "Sections that serve", CHART, charts.window, _any),
+    Part("free-shape", "Free shape against the bore", CHART, charts.free_shape, _any),
+    Part("steam-temperature", "Steam temperature", CHART, charts.steam_temperature, _any),
+)
+PARTS = OrderedDict([(entry.key, entry) for entry in _TABLE])
+
+
+def parts_of(design):
+    """The Parts that a ring of that Design has, in the order they are shown."""
+    return [part for part in PARTS.values() if part.serves(design)]
+
+
+def sheets(job, key):
+    """The Sheets of a part; more than one only for a template too long for its paper.
+
+    job: a Job. key: of a Part that the Job's ring has.
+    """
+    part = PARTS[key]
+    blank = job.title
+    title = Title(
+        blank.job, blank.owner, blank.date, part.title, _material(job, part), blank.measures
+    )
+    if part.draw is None:
+        return template.sheets(job, title)
+    views, notes, about = part.draw(job)
+    return [composed(key, title, about, views, notes, job.paper, part.group == CHART)]
+
+
+def _material(job, part):
+    """What the part is made of, for the title block."""
+    if part.group in (RING, BLANK):
+        return job.design.ring_material.title
+    if part.key in job.materials:
+        return job.materials[part.key]
+    return job.design.piston_material.title if part.key == "piston" else ""

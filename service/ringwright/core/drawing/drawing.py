@@ -1,0 +1,135 @@
+"""Calculation "drawing": a part of the job as a drawing, worked out from the figures of the
+tooling.
+"""
+
+from collections import OrderedDict
+
+from .. import sizing, tool_list, tooling
+from ..fields import field
+from ..problems import Fault, InputProblem
+from . import catalogue, words
+from .job import Job
+from .paper import PAPERS, Title
+from .plain import entity_list
+from .svg import svg
+
+FIRST_PART = "ring-closed"
+FIRST_PAPER = "A4"
+
+DRAWING_FIELDS = (
+    field("part", "choice", "what to draw", FIRST_PART, choices=tuple(catalogue.PARTS)),
+    field(
+        "paper",
+        "choice",
+        "what it is drawn for: paper with border and title block, or a narrow screen",
+        FIRST_PAPER,
+        choices=tuple(PAPERS),
+    ),
+    field(
+        "dimensions",
+        "choice",
+        "what the sizes on the drawing are in",
+        words.METRIC,
+        choices=words.SYSTEMS,
+    ),
+    field("job_name", "text", "engine or job, for the title block", "left to be filled in"),
+    field("owner", "text", "workshop or club, for the title block", "left to be filled in"),
+    field("date", "text", "date, for the title block", "left to be filled in"),
+    field("geometry", "flag", "whether the lines of the drawing come back as numbers too", "false"),
+)
+FIELDS = tooling.FIELDS + DRAWING_FIELDS
+
+
+def settled(values):
+    """The Job of checked values of FIELDS. Raises InputProblem where they cannot be worked
+    together.
+    """
+    design, tools, _ = tooling.settle_tooling(values)
+    return job_of(design, tools, values)
+
+
+def job_of(design, tools, values):
+    """The Job of a Design and its Tooling; values: of DRAWING_FIELDS, absent ones take their
+    default.
+    """
+    system = values.get("dimensions") or words.METRIC
+    listing = tool_list.tools(design, tools)
+    sizes = OrderedDict()
+    materials = OrderedDict()
+    for tool in listing:
+        sizes[tool.tool] = OrderedDict([(size.name, size) for size in tool.sizes])
+        materials[tool.tool] = tool.material
+    title = Title(
+        values.get("job_name") or "",
+        values.get("owner") or "",
+        values.get("date") or "",
+        "",
+        "",
+        "inches" if system == words.INCH else "mm",
+    )
+    paper = values.get("paper") or FIRST_PAPER
+    return Job(design, tools, sizing.behaviour(design), system, paper, title, sizes, materials)
+
+
+def sheets_of(job, part):
+    """The Sheets of a part. Raises InputProblem when this kind of ring does not have it."""
+    if not catalogue.PARTS[part].serves(job.design):
+        names = [entry.key for entry in catalogue.parts_of(job.design)]
+        raise InputProblem(
+            [
+                Fault(
+                    ("part",),
+                    "conflict",
+                    "a %s ring set this way has no %s" % (job.design.ring_type, part),
+                    "use one of: " + ", ".join(names),
+                )
+            ]
+        )
+    return catalogue.sheets(job, part)
+
+
+def calculate(values):
+    """The drawing of one part: "sheets" with their SVG, and "parts", the list of all that can be
+    drawn.
+
+    values: checked values of FIELDS, a plain dict in core units. Raises InputProblem.
+    """
+    job = settled(values)
+    part = values.get("part") or FIRST_PART
+    sheets = []
+    for sheet in sheets_of(job, part):
+        row = OrderedDict(
+            (
+                ("sheet", sheet.number),
+                ("sheets", sheet.count),
+                ("title", sheet.title),
+                ("about", sheet.about),
+                ("paper", sheet.paper),
+                ("width", sheet.width),
+                ("height", sheet.height),
+                ("scale", sheet.scale),
+                ("svg", svg(sheet)),
+            )
+        )
+        if values.get("geometry"):
+            row["views"] = entity_list(sheet)
+        sheets.append(row)
+    return OrderedDict(
+        (
+            ("figures", OrderedDict()),
+            ("findings", []),
+            ("chosen", []),
+            ("cautions", []),
+            ("part", part),
+            ("sheets", sheets),
+            (
+                "parts",
+                [
+                    OrderedDict(
+                        (("part", entry.key), ("title", entry.title), ("group", entry.group))
+                    )
+                    for entry in catalogue.parts_of(job.design)
+                ],
+            ),
+        )
+    )

@@ -1,0 +1,318 @@
+"""The tools that have to be turned: each cut lengthways, with its limits and what it holds."""
+
+import math
+
+from .. import spring
+from . import curve, rails, words
+from .entities import ADJACENT, CENTRE, OUTLINE
+from .ring_views import cut_ring
+from .shapes import box, centre_cross, mirrored_points, polar
+from .view import View
+
+# Proportions that the figures leave to the maker, over the size that settles them.
+_HOLE = 0.35
+_WALL = 0.1
+_LEAST_WALL = 6.0
+
+
+def former(job):
+    """(views, notes, about) of the set former, or of the spacer where there is no former."""
+    d, t = job.design, job.tooling
+    if t.former_diameter is None:
+        return spacer(job)
+    radius, length = 0.5 * t.former_diameter, t.former_length
+    hole = _HOLE * radius
+    view = View("former", "Set former, cut lengthways")
+    _turned(view, box(0.0, hole, length, radius), (0.0, length), hole)
+    _axis(view, 0.0, length)
+    _size(view, job, "former", "former_diameter", rails.LEFT, (0.0, -radius), (0.0, radius), True)
+    _size(view, job, "former", "former_length", rails.TOP, (0.0, radius), (length, radius))
+    view.label("right", (length, hole), "Hole or web to suit; break the edges")
+    end = View("end", "Ring on the former")
+    ring_on_former(job, end)
+    notes = [
+        "Material: %s. Turned cold to this size, it sets the ring hot: mind the heat's growth is "
+        "in it already." % d.former_material.title.lower(),
+        "Soak %s at %s degC; let it cool before the ring comes off. Hot work: clear the area, "
+        "gloves, eye protection." % (words.hours(d.soak_time), words.whole(d.soak_temperature)),
+    ]
+    if d.setting == "bound":
+        notes.append("Bind the ring down all round, so that it lies on the former everywhere.")
+    return [view, end], notes, "The set former cut lengthways, and the ring on it."
+
+
+def ring_on_former(job, view):
+    """Adds the ring, held open on its former, seen along the axis."""
+    d, t = job.design, job.tooling
+    inner = 0.5 * t.former_diameter
+    outer = inner + d.set_thickness
+    neutral = 0.5 * (inner + outer)
+    gap = 2.0 * math.pi * (neutral - d.bored_radius) + d.gap_kerf
+    half = math.degrees(0.5 * gap / neutral)
+    view.circle(ADJACENT, inner)
+    cut_ring(view, outer, inner, 90.0, half)
+    view.extend(centre_cross(CENTRE, 0.0, 0.0, outer * 1.06))
+    view.label(
+        "right",
+        polar(neutral, 90.0),
+        "Gap on the former %s%s"
+        % (words.length(gap, job.system, 1), ", each turn" if d.turns == 2 else ""),
+        "former_gap",
+        gap,
+        "mm",
+    )
+
+
+def spacer(job):
+    """(views, notes, about) of the spacer in the gap of a plain ring."""
+    d, t = job.design, job.tooling
+    width = t.spacer_width
+    view = View("ring", "Ring with the spacer in its gap")
+    radius = d.bored_radius
+    springy = spring.springiness_of_gap(width - d.gap_kerf, radius)
+    # Pushed apart at its ends the ring bends as it does under even pressure.
+    line = curve.plain_turn(
+        radius, lambda psi: springy / radius * (1.0 - math.cos(psi)), d.gap_kerf
+    )
+    half = 0.5 * d.set_thickness
+    outer, inner = curve.beside(line, half), curve.beside(line, -half)
+    view.outline(OUTLINE, outer + list(reversed(inner)))
+    view.extend(centre_cross(CENTRE, 0.0, 0.0, radius * 1.15))
+    y = 0.5 * (line[0][1] + line[-1][1])
+    # Of its own width, not of the walked line's gap, which is true to a few micrometres only.
+    edge, reach = 0.5 * width, 1.3 * d.set_thickness
+    block = box(-edge, y - reach, edge, y + reach)
+    view.outline(OUTLINE, block)
+    view.hatch([block], 135.0)
+    first, second = (-edge, y + reach), (edge, y + reach)
+    _size(view, job, "spacer", "spacer_width", rails.TOP, first, second)
+    notes = [
+        "Material: %s. Its faces parallel; notch it so that it cannot fall out."
+        % d.former_material.title.lower(),
+        "Soak %s at %s degC with nothing else touching the ring. Hot work: clear the area, "
+        "gloves, eye protection." % (words.hours(d.soak_time), words.whole(d.soak_temperature)),
+    ]
+    return [view], notes, "The plain ring held open by a spacer in its gap while it is heated."
+
+
+def pot(job):
+    """(views, notes, about) of the facing pot with the ring in it."""
+    d, t = job.design, job.tooling
+    bore, depth = 0.5 * t.pot_bore, t.pot_depth
+    wall = max(_LEAST_WALL, 2.0 * _WALL * bore)
+    back = max(_LEAST_WALL, _WALL * bore)
+    hole = bore - 0.8 * d.set_thickness
+    outer = bore + wall
+    upper = [(-back, hole), (0.0, hole), (0.0, bore), (depth, bore), (depth, outer), (-back, outer)]
+    view = View("pot", "Facing pot, cut lengthways")
+    _turned(view, upper, (-back, depth), None)
+    _edges(view, ((-back, hole), (0.0, hole), (0.0, bore), (depth, bore)))
+    ring = box(0.0, bore - d.set_thickness, d.blank_length, bore)
+    view.outline(ADJACENT, ring)
+    view.outline(ADJACENT, mirrored_points(ring))
+    _axis(view, -back, max(depth, d.blank_length))
+    _size(view, job, "pot", "pot_bore", rails.RIGHT, (depth, -bore), (depth, bore), True)
+    _size(view, job, "pot", "pot_depth", rails.TOP, (0.0, bore), (depth, outer))
+    view.label("left", (0.0, 0.5 * (hole + bore)), "Shoulder true to the face; undercut the corner")
+    view.label("left", (-0.5 * back, 0.5 * (bore + outer)), "Wall and back to suit", dot=True)
+    notes = [
+        "The ring (double-chain line) holds by its own spring; its gap in the pot is %s."
+        % words.length(t.pot_gap, job.system),
+        "Face lightly, from both sides, until the step is gone and the width is right.",
+    ]
+    return [view], notes, "The facing pot cut lengthways, with the ring in it."
+
+
+def closing_ring(job):
+    """(views, notes, about) of the closing ring."""
+    d, t = job.design, job.tooling
+    bore, width = 0.5 * t.closing_ring_bore, t.closing_ring_width
+    outer = bore + max(_LEAST_WALL, 2.0 * _WALL * bore)
+    mouth = min(0.25 * width, 3.0)
+    rise = 0.27 * mouth
+    upper = [
+        (0.0, bore),
+        (width - mouth, bore),
+        (width, bore + rise),
+        (width, outer),
+        (0.0, outer),
+    ]
+    view = View("closing-ring", "Closing ring, cut lengthways")
+    _turned(view, upper, (0.0, width), None)
+    _edges(view, ((0.0, bore), (width - mouth, bore), (width, bore + rise)))
+    _axis(view, 0.0, width)
+    _size(
+        view, job, "closing-ring", "closing_ring_bore", rails.LEFT, (0.0, -bore), (0.0, bore), True
+    )
+    _size(view, job, "closing-ring", "closing_ring_width", rails.TOP, (0.0, outer), (width, outer))
+    view.label(
+        "right",
+        (width, bore + 0.5 * rise),
+        "Mouth opened 15\u00b0, polished, so that the ring slides in",
+    )
+    view.label("right", (width, 0.5 * (bore + outer)), "Wall to suit")
+    notes = [
+        "It closes the ring to a gap of %s, ready for the clamp mandrel."
+        % words.length(d.clamped_gap, job.system),
+        "A ring under tension flies when it slips: eye protection, face out of line.",
+    ]
+    return [view], notes, "The closing ring cut lengthways."
+
+
+def clamp_mandrel(job):
+    """(views, notes, about) of the clamp mandrel with the ring and the end plate on it."""
+    d, t = job.design, job.tooling
+    spigot, length = 0.5 * t.clamp_mandrel_diameter, t.spigot_length
+    plate, width = 0.5 * t.end_plate_diameter, d.ring_width
+    inner, outer = 0.5 * t.inside_clamped, 0.5 * d.finish_outside
+    shoulder = max(_LEAST_WALL, 0.12 * spigot)
+    shank = shoulder + max(12.0, 0.3 * spigot)
+    bolt = max(2.0, 0.14 * spigot)
+    thick = max(4.0, 0.1 * spigot)
+    body = [
+        (-shank, bolt),
+        (length, bolt),
+        (length, spigot),
+        (0.0, spigot),
+        (0.0, plate),
+        (-shoulder, plate),
+        (-shoulder, 0.6 * spigot),
+        (-shank, 0.6 * spigot),
+    ]
+    view = View("clamp-mandrel", "Mandrel, ring and end plate, cut lengthways")
+    _turned(view, body, (), None)
+    cover = box(width, bolt, width + thick, plate)
+    ring = box(0.0, inner, width, outer)
+    for corners, angle, spacing in ((cover, 135.0, 2.5), (ring, 135.0, 1.2)):
+        for loop in (corners, mirrored_points(corners)):
+            view.outline(OUTLINE, loop)
+            view.hatch([loop], angle, spacing)
+    head = max(4.0, bolt)
+    right = width + thick
+    # The screw is not cut: it is shown whole, as screws are.
+    view.outline(OUTLINE, box(right, -1.7 * bolt, right + head, 1.7 * bolt))
+    view.line(OUTLINE, length, -bolt, length, bolt)
+    _axis(view, -shank, right + head)
+    _size(
+        view,
+        job,
+        "clamp-mandrel",
+        "clamp_mandrel_diameter",
+        rails.LEFT,
+        (0.0, -spigot),
+        (0.0, spigot),
+        True,
+    )
+    _size(
+        view,
+        job,
+        "clamp-mandrel",
+        "end_plate_diameter",
+        rails.LEFT,
+        (-shoulder, -plate),
+        (-shoulder, plate),
+        True,
+    )
+    _size(
+        view, job, "clamp-mandrel", "spigot_length", rails.BOTTOM, (0.0, -plate), (length, -spigot)
+    )
+    view.measure(
+        "finish_outside_diameter",
+        d.finish_outside,
+        rails.RIGHT,
+        (0.5 * width, -outer),
+        (0.5 * width, outer),
+        words.size(d.finish_outside, job.system, True),
+    )
+    view.measure(
+        "ring_width", width, rails.TOP, (0.0, outer), (width, outer), words.size(width, job.system)
+    )
+    notes = [
+        "Turn the spigot and face the shoulder in place, and do not take the mandrel out of the "
+        "chuck until the rings are done.",
+        "The end plate bears on the ring alone: the spigot is shorter than the ring.",
+        "Finish-turn the ring to %s." % words.diameter(d.finish_outside, job.system),
+    ]
+    return (
+        [view],
+        notes,
+        "The clamp mandrel cut lengthways, with the ring gripped by the end plate.",
+    )
+
+
+def end_plate(job):
+    """(views, notes, about) of the end plate alone."""
+    t = job.tooling
+    radius = 0.5 * t.end_plate_diameter
+    spigot = 0.5 * t.clamp_mandrel_diameter
+    bolt = max(2.0, 0.14 * spigot) * 1.1
+    thick = max(4.0, 0.1 * spigot)
+    view = View("end-plate", "End plate, cut lengthways")
+    _turned(view, box(0.0, bolt, thick, radius), (0.0, thick), bolt)
+    _axis(view, 0.0, thick)
+    _size(
+        view,
+        job,
+        "end-plate",
+        "end_plate_diameter",
+        rails.LEFT,
+        (0.0, -radius),
+        (0.0, radius),
+        True,
+    )
+    view.label("right", (thick, 0.5 * (radius + bolt)), "This face flat, bears on the ring")
+    view.label("right", (thick, -bolt), "Hole to clear the screw")
+    return [view], ["Thickness to suit."], "The end plate cut lengthways."
+
+
+def trial_bore(job):
+    """(views, notes, about) of the ring gauge that stands for the cylinder."""
+    d = job.design
+    bore, width = 0.5 * d.bore, 2.0 * d.ring_width
+    outer = bore + max(_LEAST_WALL, 2.0 * _WALL * bore)
+    view = View("bore-gauge", "Trial bore, cut lengthways")
+    _turned(view, box(0.0, bore, width, outer), (0.0, width), None)
+    _edges(view, ((0.0, bore), (width, bore)))
+    _axis(view, 0.0, width)
+    _size(view, job, "bore-gauge", "trial_bore", rails.LEFT, (0.0, -bore), (0.0, bore), True)
+    view.label("right", (width, 0.5 * (bore + outer)), "Wall and width to suit")
+    notes = [
+        "Hold it against a lamp to see the light; feel the gap in it. Where the cylinder is at "
+        "hand, use that."
+    ]
+    return [view], notes, "A ring gauge bored to the cylinder's size, cut lengthways."
+
+
+def _size(view, job, tool, name, side, first, second, diameter=False):
+    """A dimension of a tool, with its limits where it has any."""
+    size = job.sizes[tool][name]
+    if size.lower is None:
+        text = words.size(size.value, job.system, diameter)
+    else:
+        text = words.limits(size.lower, size.upper, job.system, diameter)
+    view.measure(name, size.value, side, first, second, text)
+
+
+def _turned(view, upper, faces, hole):
+    """Both cut halves of a turned part. faces: x of end faces whose whole height is seen. hole: its
+    radius.
+    """
+    for loop in (upper, mirrored_points(upper)):
+        view.outline(OUTLINE, loop)
+        view.hatch([loop])
+    if hole is not None:
+        for x in faces:
+            view.line(OUTLINE, x, -hole, x, hole)
+
+
+def _edges(view, corners):
+    """The edges of a bore that are seen behind the cut: a line across at each corner (x,
+    radius).
+    """
+    for x, radius in corners:
+        view.line(OUTLINE, x, -radius, x, radius)
+
+
+def _axis(view, left, right):
+    reach = 0.06 * (right - left) + 2.0
+    view.line(CENTRE, left - reach, 0.0, right + reach, 0.0)
