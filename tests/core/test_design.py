@@ -59,7 +59,9 @@ def walk(design):
     # Close in the closing ring to the clamped gap: the neutral circle is metal + gap.
     clamped_neutral = (metal_rough + d.clamped_gap) / math.pi
     clamped_inside = clamped_neutral - rough_thickness
-    # Turn the outside to size, clamped.
+    # Turn the outside to size, clamped; a ring that a band held is bored as well.
+    if d.inside_allowance:
+        clamped_inside += 2 * d.inside_allowance
     thickness = (d.finish_outside - clamped_inside) / 2
     metal = math.pi * (d.finish_outside - thickness) - d.clamped_gap
     # In the cylinder the outside is the bore.
@@ -165,7 +167,7 @@ def test_any_bore_gives_a_ring_that_is_one(bore, ring_type, setting, finishing, 
     }
     d, t, _ = tooling.settle_tooling(fields.checked(tooling.FIELDS, request))
     assert 0.0 < d.radial_thickness < bore / 10
-    assert d.inside_diameter < d.bored_inside < d.rough_outside
+    assert d.inside_diameter < d.bored_inside + 2 * d.inside_allowance < d.rough_outside
     assert d.groove_width > d.ring_width and d.groove_depth > d.radial_thickness
     assert 0.0 <= d.closed_gap < d.gap_kerf
     assert d.piston_diameter < bore

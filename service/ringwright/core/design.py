@@ -45,7 +45,7 @@ Design = namedtuple(
         "side_clearance", "groove_width", "groove_depth", "piston_diameter",
         # the blank and its setting
         "relief", "relief_low", "relief_high", "end_kerf", "gap_kerf", "slit_width",
-        "facing_allowance", "finishing_allowance",
+        "facing_allowance", "finishing_allowance", "inside_allowance",
         "clamped_gap", "band_width", "blank_length", "finish_outside", "bored_inside",
         "rough_outside", "set_thickness", "bored_radius", "former_material", "soak_temperature",
         "soak_time", "former_growth", "former_radius", "former_diameter", "spacer_width",
@@ -78,7 +78,7 @@ def settle(values):
     at_most_one(values, ("ring_width", "groove_width"))
     take = _Chooser(values)
     bore = values["bore"]
-    ring_type = take("ring_type", DOUBLE_TURN, "", "gap-free: no way through for the steam")
+    ring_type = take("ring_type", DOUBLE_TURN, "", "each of its turns closes the gap of the other")
     turns = 1 if ring_type == PLAIN else 2
     rings = take("rings", 2, "1", "two to a piston")
     ring_material = material(take("ring_material", "grey-iron", "", "the usual ring iron"))
@@ -122,12 +122,17 @@ def settle(values):
         else 0.0
     )
     facing = take("facing_allowance", FACING, "mm", "cleans up each side")
+    banded = finishing == heat_set.BAND and setting != heat_set.SPREAD
     finishing_allowance = take(
         "finishing_allowance",
-        _tenths(0.5 + 0.004 * bore),
+        _tenths(0.5 + (0.012 if banded else 0.004) * bore),
         "mm",
-        "0.5 mm and 0.4 % of the bore, for a ring that is not quite round yet",
+        "0.5 mm and 1.2 % of the bore: a banded ring is far from round"
+        if banded
+        else "0.5 mm and 0.4 % of the bore, for a ring that is not quite round yet",
     )
+    # A ring held by a band is turned inside as well, and needs metal there too.
+    inside_allowance = 0.5 * finishing_allowance if banded else 0.0
     clamped_gap = take(
         "clamped_gap", closed_gap, "mm", "the closed gap, so it is turned to the bore"
     )
@@ -157,6 +162,7 @@ def settle(values):
             ring_material.family == "iron",
             wanted,
             turns,
+            setting,
             bearing.uniform,
             width,
             ratio,
@@ -202,8 +208,9 @@ def settle(values):
         kerf=gap_kerf,
         finishing_allowance=finishing_allowance,
     )
-    set_thickness = thickness + 0.5 * finishing_allowance
-    bored_radius = 0.5 * (sizes.bored_inside + set_thickness)
+    bored_inside = sizes.bored_inside - 2.0 * inside_allowance
+    set_thickness = thickness + 0.5 * finishing_allowance + inside_allowance
+    bored_radius = 0.5 * (bored_inside + set_thickness)
     growth = heat_set.hot_growth(
         mean_expansion(former_material.key, soak),
         mean_expansion(ring_material.key, soak),
@@ -211,7 +218,7 @@ def settle(values):
     )
     ring = Ring(
         bore, thickness, modulus, turns, setting, bearing, closed_gap, gap_kerf, relief.likely,
-        set_thickness, bored_radius, growth,
+        set_thickness, inside_allowance, bored_radius, growth,
     )  # fmt: skip
     spring_back = spring_of(ring, take, values)
 
@@ -238,8 +245,8 @@ def settle(values):
             spring_back.contact_pressure, found,
             groove_width - width, groove_width, groove_depth, piston_diameter,
             relief.likely, relief.low, relief.high, kerf, gap_kerf, slit,
-            facing, finishing_allowance,
-            clamped_gap, band, blank_length, sizes.finish_outside, sizes.bored_inside,
+            facing, finishing_allowance, inside_allowance,
+            clamped_gap, band, blank_length, sizes.finish_outside, bored_inside,
             sizes.rough_outside, set_thickness, bored_radius, former_material, soak,
             soak_time, growth, spring_back.former_radius, spring_back.former_diameter,
             spring_back.spacer_width,

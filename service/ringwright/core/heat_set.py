@@ -310,6 +310,13 @@ METHODS = (
         ("contact",),
     ),
     Method(
+        "band-pressure",
+        "Pressure of a ring turned while a band held it",
+        "2/3 p0 (one turn, bound), 0.689 p0 (sprung); double-turn 0.878 and 0.894 p0",
+        "outside and bore both turned; both turns together",
+        ("contact",),
+    ),
+    Method(
         "round-set-gap",
         "Free gap of a ring set on a round former",
         "m = 2 pi (R - r); sprung on its former 1.034 times (one turn), 1.017 times (double-turn)",

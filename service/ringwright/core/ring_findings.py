@@ -158,7 +158,7 @@ def _stresses(rows, d, acts):
                 finding(
                     "wound-on-in-haste",
                     WATCH,
-                    "Wound on in haste, the crossing within 60 degrees, it may see %s."
+                    "Wound on in haste, the crossing within 20 degrees, it may see %s."
                     % stress(hurried),
                     "Spread the crossing over a third of a turn: slip strips under the ring as "
                     "you go.",
@@ -301,7 +301,7 @@ def _section(rows, d):
                 Quantity(LARGEST_WIDTH_RATIO, "1"),
             )
         )
-    if d.bearing.uniform:
+    if d.curvature_change is None:
         springy = spring.springiness(d.wall_pressure, d.bore, d.radial_thickness, d.modulus)
         if springy > spring.CHECKED_SPRINGINESS:
             rows.append(

@@ -341,7 +341,7 @@ class _Work:
                     "bore",
                     t.inside_clamped,
                     d.ring_width + _TURN_RUN_OUT,
-                    0.5,
+                    max(d.inside_allowance, _LAST_CUTS),
                 ),
             )
         return rows

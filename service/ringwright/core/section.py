@@ -33,6 +33,7 @@ Task = namedtuple(
         "brittle",
         "pressure",
         "turns",
+        "setting",
         "uniform",
         "width",
         "width_ratio",
@@ -50,12 +51,24 @@ Window = namedtuple("Window", ("lowest", "best", "highest", "closed_share", "onc
 def closed_share(task, thickness):
     """Tension in the bore over what may be carried for years [1]. task: a Task. thickness [mm]."""
     ratio = task.bore / thickness
-    if task.uniform:
+    if task.setting == heat_set.SPREAD:
         stress = spring.closed_stress(task.pressure, task.bore, thickness).tension
     else:
-        contact = task.pressure / heat_set.mean_share(task.turns)
-        stress = 1.5 * heat_set.PEAK_MOMENT * contact * ratio * (ratio - 2.0)
+        share, peak = round_set_factors(task.setting, task.turns, task.uniform)
+        stress = 1.5 * peak * task.pressure / share * ratio * (ratio - 2.0)
     return stress / (PERMANENT_WATCH * task.strength)
+
+
+def round_set_factors(setting, turns, banded):
+    """(mean pressure over p0, peak moment over M0) of a round-set ring [1].
+
+    setting: bound or sprung. turns: 1 or 2. banded: True when a band held it for turning; then the
+    back carries twice the moment of its mean pressure in one turn, 4/3 M0, and so it is taken here
+    for two turns too.
+    """
+    if banded:
+        return heat_set.band_share(setting, turns), 2.0 * heat_set.band_share(setting, 1)
+    return heat_set.mean_share(turns), heat_set.PEAK_MOMENT
 
 
 def once_share(task, thickness):
@@ -83,7 +96,7 @@ def once_share(task, thickness):
         stress = max(
             through.equivalent,
             winding.plug_stress(task.pressure, bore, thickness, modulus),
-            winding.wound_on_stress(bore, thickness, modulus).spread_out,
+            winding.wound_on_stress(bore, thickness, modulus, task.pressure).spread_out,
         )
     return stress / (ONCE_WATCH * task.strength)
 

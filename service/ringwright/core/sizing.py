@@ -3,7 +3,7 @@
 import math
 from collections import OrderedDict, namedtuple
 
-from . import clearances, heat_set, ring_findings, spring, winding
+from . import clearances, heat_set, ring_findings, section, spring, winding
 from .cautions import cautions
 from .design import settle
 from .records import figure
@@ -32,19 +32,24 @@ def behaviour(design):
     d = design
     bore, thickness, modulus = d.bore, d.radial_thickness, d.modulus
     ratio = bore / thickness
-    if d.bearing.uniform:
-        closed = spring.closed_stress(d.wall_pressure, bore, thickness)
-    else:
-        peak = 0.5 * heat_set.PEAK_MOMENT * modulus * thickness * d.curvature_change
+    round_set = d.curvature_change is not None
+    if round_set:
+        peak = section.round_set_factors(d.setting, d.turns, d.bearing.uniform)[1]
+        peak *= 0.5 * modulus * thickness * d.curvature_change
         closed = spring.ClosedStress(
             peak, peak * (ratio - 2.0) / (ratio - 1.0), peak * ratio / (ratio - 1.0)
         )
-    even = winding.wound_on_stress(bore, thickness, modulus)
-    # The pull of a band depends on the gap it has to close and on nothing else of the free shape.
-    banded = spring.pressure_from_gap(d.gap_change, bore, thickness, modulus)
-    tangential = spring.tangential_force(banded, bore, d.ring_width)
-    across = spring.diametral_force(tangential)
-    to_bore = across.to_bore_size if d.bearing.uniform else _ROUND_TO_BORE * tangential
+        # What a band or two plates need to close it depends on its gap alone, not on its finishing.
+        contact = heat_set.contact_pressure(d.curvature_change, bore, thickness, modulus)
+        pull = contact * heat_set.band_share(d.setting, d.turns)
+        tangential = spring.tangential_force(pull, bore, d.ring_width)
+        across = heat_set.closing_force(contact, bore, d.ring_width, d.setting, d.turns)
+        to_bore = _ROUND_TO_BORE * tangential if d.turns == 1 else None
+    else:
+        closed = spring.closed_stress(d.wall_pressure, bore, thickness)
+        tangential = spring.tangential_force(d.wall_pressure, bore, d.ring_width)
+        across, to_bore = spring.diametral_force(tangential)
+    even = winding.wound_on_stress(bore, thickness, modulus, d.wall_pressure)
     opening = through = None
     grip = 0.0
     if d.turns == 1:
@@ -53,6 +58,8 @@ def behaviour(design):
         sprung_on = spring.opening_stress(opening, d.gap_change, bore, thickness, modulus)
     else:
         sprung_on = winding.plug_stress(d.wall_pressure, bore, thickness, modulus)
+        if round_set:
+            sprung_on = winding.plug_stress_round(d.curvature_change, bore, thickness, modulus)
         brittle = d.ring_material.family == "iron"
         poisson = d.ring_material.poisson
         through = winding.turning_through(
@@ -75,7 +82,7 @@ def behaviour(design):
     slack = 0.0 if d.bearing.uniform else heat_set.SLACK_ANGLE
     return Behaviour(
         closed.nominal, closed.tension, closed.compression, opening, sprung_on,
-        even, through, grip, forming, tangential, across.to_close_gap, to_bore,
+        even, through, grip, forming, tangential, across, to_bore,
         light, slack,
     )  # fmt: skip
 
@@ -101,21 +108,23 @@ def figures(design, acts):
     """OrderedDict of Figure for a Design and its Behaviour."""
     d = design
     bore, thickness, modulus = d.bore, d.radial_thickness, d.modulus
-    section = (("d1", bore, "mm"), ("a1", thickness, "mm"))
-    elastic = section + (("E", modulus, "MPa"),)
-    pressed = section + (("p", d.wall_pressure, "MPa"),)
+    sized = (("d1", bore, "mm"), ("a1", thickness, "mm"))
+    elastic = sized + (("E", modulus, "MPa"),)
+    pressed = sized + (("p", d.wall_pressure, "MPa"),)
     sprung = elastic + (("m", d.gap_change, "mm"),)
-    uniform = d.bearing.uniform
+    pressure_method = "round-set-pressure"
+    if d.bearing.uniform:
+        pressure_method = "uniform-pressure" if d.curvature_change is None else "band-pressure"
     out = OrderedDict()
     out["radial_thickness"] = figure(thickness, "mm", "a1", "section-window", elastic)
-    out["ring_width"] = figure(d.ring_width, "mm", "h1", "ring-width", section)
+    out["ring_width"] = figure(d.ring_width, "mm", "h1", "ring-width", sized)
     out["turn_width"] = figure(d.turn_width, "mm", "h", "ring-width", (("h1", d.ring_width, "mm"),))
-    out["inside_diameter"] = figure(d.inside_diameter, "mm", "d1 - 2 a1", "geometry", section)
+    out["inside_diameter"] = figure(d.inside_diameter, "mm", "d1 - 2 a1", "geometry", sized)
     out["free_gap"] = figure(
         d.gap_change + d.closed_gap,
         "mm",
         "m + s1",
-        "uniform-gap" if uniform else "round-set-gap",
+        "uniform-gap" if d.curvature_change is None else "round-set-gap",
         elastic + (("p", d.wall_pressure, "MPa"), ("s1", d.closed_gap, "mm")),
     )
     out["closed_gap"] = figure(
@@ -135,17 +144,15 @@ def figures(design, acts):
     out["closed_gap_thumb_rule"] = figure(
         clearances.thumb_rule_gap(bore), "mm", "s1", "thumb-rule-gap", (("d1", bore, "mm"),)
     )
-    out["wall_pressure"] = figure(
-        d.wall_pressure, "MPa", "p", "uniform-pressure" if uniform else "round-set-pressure", sprung
-    )
+    out["wall_pressure"] = figure(d.wall_pressure, "MPa", "p", pressure_method, sprung)
     out["contact_pressure"] = figure(
         d.contact_pressure,
         "MPa",
         "p0",
-        "uniform-pressure" if uniform else "round-set-pressure",
+        pressure_method,
         sprung,
     )
-    closed_method = "closed-stress" if uniform else "round-set-stress"
+    closed_method = "closed-stress" if d.curvature_change is None else "round-set-stress"
     out["closed_stress"] = figure(acts.closed_tension, "MPa", "sigma", closed_method, pressed)
     out["closed_stress_nominal"] = figure(
         acts.closed_nominal, "MPa", "sigma", closed_method, pressed
@@ -158,10 +165,11 @@ def figures(design, acts):
     out["tangential_force"] = figure(acts.tangential, "N", "Ft", "tangential-force", pull)
     ft = (("Ft", acts.tangential, "N"),)
     out["diametral_force"] = figure(acts.to_close_gap, "N", "Fd", "diametral-force", ft)
-    out["diametral_force_to_bore"] = figure(acts.to_bore_size, "N", "Fd", "diametral-force", ft)
-    curved = section
+    if acts.to_bore_size is not None:
+        out["diametral_force_to_bore"] = figure(acts.to_bore_size, "N", "Fd", "diametral-force", ft)
+    curved = sized
     if d.curvature_change is not None:
-        curved = section + (("kappa0", d.curvature_change, "1/mm"),)
+        curved = sized + (("kappa0", d.curvature_change, "1/mm"),)
     out["widest_light"] = figure(acts.light, "mm", "w", "round-set-light", curved)
     out["slack_angle"] = figure(acts.slack_angle, "deg", "psi0", "round-set-light")
     if d.former_diameter is not None:

@@ -18,7 +18,7 @@ Ring = namedtuple(
     "Ring",
     (
         "bore", "thickness", "modulus", "turns", "setting", "bearing", "closed_gap", "kerf",
-        "relief", "set_thickness", "bored_radius", "growth",
+        "relief", "set_thickness", "inside_allowance", "bored_radius", "growth",
     ),
 )  # fmt: skip
 
@@ -80,7 +80,8 @@ def _spread(ring, target, wanted):
 def _on_former(ring, target, wanted):
     bore, thickness, modulus = ring.bore, ring.thickness, ring.modulus
     radius = 0.5 * (bore - thickness)
-    inwards = 0.5 * (ring.set_thickness - thickness)
+    # Turning the outside moves the neutral line inwards, turning the inside outwards again.
+    inwards = 0.5 * (ring.set_thickness - thickness) - ring.inside_allowance
     if target == "former_ratio" or target == "shelf_former":
         diameter = wanted
         if target == "former_ratio":
@@ -89,36 +90,30 @@ def _on_former(ring, target, wanted):
         free = heat_set.set_radius(ring.bored_radius, former_radius, ring.relief) - inwards
         curvature = 1.0 / radius - 1.0 / free
         _check_curvature(ring, target, curvature, radius)
-        gap = heat_set.gap_of_curvature(curvature, bore, thickness, ring.setting, ring.turns)
-        pressure = _pressure(ring, curvature, gap)
     else:
         if target == "free_gap":
             gap = _gap_left(ring, wanted)
             curvature = heat_set.curvature_of_gap(gap, bore, thickness, ring.setting, ring.turns)
-            pressure = _pressure(ring, curvature, gap)
-        elif ring.bearing.uniform:
-            pressure = wanted
-            gap = spring.gap_change(pressure, bore, thickness, modulus)
-            curvature = heat_set.curvature_of_gap(gap, bore, thickness, ring.setting, ring.turns)
         else:
-            pressure = wanted
-            curvature = heat_set.curvature_for_mean(pressure, bore, thickness, modulus, ring.turns)
-            _check_curvature(ring, target, curvature, radius)
-            gap = heat_set.gap_of_curvature(curvature, bore, thickness, ring.setting, ring.turns)
+            contact = wanted / _mean_over_contact(ring)
+            curvature = heat_set.curvature_for_contact(contact, bore, thickness, modulus)
         _check_curvature(ring, target, curvature, radius)
         free = 1.0 / (1.0 / radius - curvature) + inwards
         former_radius = _former_radius(ring, free)
         diameter = 2.0 * (former_radius - 0.5 * ring.set_thickness) / ring.growth
-    contact = pressure
-    if not ring.bearing.uniform:
-        contact = heat_set.contact_pressure(curvature, bore, thickness, modulus)
+    gap = heat_set.gap_of_curvature(curvature, bore, thickness, ring.setting, ring.turns)
+    contact = heat_set.contact_pressure(curvature, bore, thickness, modulus)
+    pressure = contact * _mean_over_contact(ring)
+    if ring.bearing.uniform:
+        contact = pressure
     return SpringBack(gap, curvature, pressure, contact, former_radius, diameter, None)
 
 
-def _pressure(ring, curvature, gap):
+def _mean_over_contact(ring):
+    """Mean wall pressure over the p0 of the round free shape [1]."""
     if ring.bearing.uniform:
-        return spring.pressure_from_gap(gap, ring.bore, ring.thickness, ring.modulus)
-    return heat_set.mean_pressure(curvature, ring.bore, ring.thickness, ring.modulus, ring.turns)
+        return heat_set.band_share(ring.setting, ring.turns)
+    return heat_set.mean_share(ring.turns)
 
 
 def _check_curvature(ring, target, curvature, radius):

@@ -360,7 +360,7 @@ def figures(design, tooling):
 
 def _former_spread(d):
     """The former sizes that would suit the best and the poorest relief the soak may give [mm]."""
-    inwards = 0.5 * (d.set_thickness - d.radial_thickness)
+    inwards = 0.5 * (d.set_thickness - d.radial_thickness) - d.inside_allowance
     free = 1.0 / (2.0 / (d.bore - d.radial_thickness) - d.curvature_change) + inwards
     sizes = []
     for relief in (d.relief_high, d.relief_low):

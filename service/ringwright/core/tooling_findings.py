@@ -1,6 +1,6 @@
 """What a careful machinist would ask of the tooling before turning it, as findings in words."""
 
-from . import blank
+from . import blank, heat_set
 from .design import CUT_ANGLES
 from .records import GOOD, STOP, WATCH, Quantity, finding
 from .soak import soak_range
@@ -19,6 +19,8 @@ def findings(design, tooling, values):
     if design.turns == 2:
         _slit(rows, design, tooling)
     _holding(rows, design, tooling)
+    if design.inside_allowance > 0.0:
+        _band(rows, design)
     return rows
 
 
@@ -129,6 +131,25 @@ def _slit(rows, d, t):
                 Quantity(0.5 * d.ring_width, "mm"),
             )
         )
+
+
+def _band(rows, d):
+    needed = heat_set.band_allowance(
+        d.curvature_change, d.bore, d.radial_thickness, d.setting, d.turns
+    )
+    left = d.set_thickness - d.radial_thickness
+    short = left < needed
+    rows.append(
+        finding(
+            "band-allowance",
+            STOP if short else GOOD,
+            "Held by a band the ring lies %s out of round; %s of wall is left to turn off."
+            % (fine_length(needed), fine_length(left)),
+            "Give a larger finishing_allowance." if short else "",
+            Quantity(left, "mm"),
+            Quantity(needed, "mm"),
+        )
+    )
 
 
 def _holding(rows, d, t):
