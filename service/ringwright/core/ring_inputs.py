@@ -26,7 +26,7 @@ RING_FIELDS = (
     field(
         "ring_type",
         "choice",
-        "plain: one turn and one gap; double-turn: two turns in one piece, each closing the gap of the other",
+        "plain: one turn, one gap; double-turn: two turns in one piece, each closing the other gap",
         "double-turn",
         choices=RING_TYPES,
     ),
