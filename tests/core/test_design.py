@@ -46,7 +46,7 @@ def test_free_gap_leads_back_to_the_same_ring(ring):
 
 
 def walk(design):
-    """Bore, saw, set, turn back, close, clamp, turn, fit: the ring in the bore, from blank sizes alone.
+    """Bore, saw, set, turn back, close, clamp, turn, fit: the ring in the bore, from the blank alone.
 
     Only the metal's length along the neutral line, and the curvature the heat leaves, are carried
     from one operation to the next. Returns (outside diameter in the bore when its gap is the one
@@ -108,7 +108,14 @@ def test_everything_not_given_is_said():
     _, chosen = settle({"bore": 80.0})
     names = [choice.input for choice in chosen]
     assert len(set(names)) == len(names)
-    for name in ("ring_type", "radial_thickness", "wall_pressure", "closed_gap", "relief", "end_kerf"):
+    for name in (
+        "ring_type",
+        "radial_thickness",
+        "wall_pressure",
+        "closed_gap",
+        "relief",
+        "end_kerf",
+    ):
         assert name in names
     assert all(choice.why for choice in chosen)
     _, chosen = settle({"bore": 80.0, "ring_type": "plain", "wall_pressure": 0.05})
@@ -155,7 +162,9 @@ def test_what_cannot_be_worked_together_names_the_field_and_the_remedy(more, fie
     end_cut=st.sampled_from(["square", "angled-45", "angled-60", "stepped"]),
     piston=st.sampled_from(["grey-iron", "aluminium", "steel"]),
 )
-def test_any_bore_gives_a_ring_that_is_one(bore, ring_type, setting, finishing, steam, end_cut, piston):
+def test_any_bore_gives_a_ring_that_is_one(
+    bore, ring_type, setting, finishing, steam, end_cut, piston
+):
     request = {
         "bore": bore,
         "ring_type": ring_type,

@@ -6,11 +6,50 @@ import pytest
 
 from ringwright.core import calculations
 
-DOUBLE = """survey face-bar turn-rough bore part-off face-blank mark-out slit saw-wedges saw-ends deburr
-turn-through put-on-former soak turn-back measure-free-gap face-step clamp turn-finish dress-ends
-inspect fit-double""".split()
-PLAIN = """survey face-bar turn-rough bore part-off face-blank saw-end deburr spread soak take-off
-measure-free-gap face-sides clamp turn-finish dress-ends inspect fit""".split()
+DOUBLE = [
+    "survey",
+    "face-bar",
+    "turn-rough",
+    "bore",
+    "part-off",
+    "face-blank",
+    "mark-out",
+    "slit",
+    "saw-wedges",
+    "saw-ends",
+    "deburr",
+    "turn-through",
+    "put-on-former",
+    "soak",
+    "turn-back",
+    "measure-free-gap",
+    "face-step",
+    "clamp",
+    "turn-finish",
+    "dress-ends",
+    "inspect",
+    "fit-double",
+]
+PLAIN = [
+    "survey",
+    "face-bar",
+    "turn-rough",
+    "bore",
+    "part-off",
+    "face-blank",
+    "saw-end",
+    "deburr",
+    "spread",
+    "soak",
+    "take-off",
+    "measure-free-gap",
+    "face-sides",
+    "clamp",
+    "turn-finish",
+    "dress-ends",
+    "inspect",
+    "fit",
+]
 
 
 def route(**request):
@@ -56,7 +95,9 @@ def test_speeds_follow_the_definition_and_the_lathe():
             diameter = operation["sizes"][0]["value"]
             speed = operation["surface_speed"]["value"] * 1000 / (math.pi * diameter)
             assert operation["speed"]["value"] == pytest.approx(speed)
-            assert 18.0 <= operation["surface_speed"]["value"] <= 25.0  # a reference table, HSS, read
+            assert (
+                18.0 <= operation["surface_speed"]["value"] <= 25.0
+            )  # a reference table, HSS, read
     geared = route(bore=80.0, spindle_speeds=[30.0, 65.0, 130.0, 300.0])
     used = {
         operation["speed"]["value"]

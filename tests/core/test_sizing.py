@@ -7,10 +7,32 @@ import pytest
 from ringwright.core import calculations
 from ringwright.core.problems import InputProblem
 
-NAMES = """radial_thickness ring_width turn_width inside_diameter free_gap closed_gap wall_pressure
-contact_pressure closed_stress sprung_on_stress wound_on_stress turning_through_stress grip_force
-tangential_force diametral_force widest_light slack_angle former_ratio steam_temperature groove_width
-groove_depth side_clearance back_clearance piston_diameter""".split()
+NAMES = [
+    "radial_thickness",
+    "ring_width",
+    "turn_width",
+    "inside_diameter",
+    "free_gap",
+    "closed_gap",
+    "wall_pressure",
+    "contact_pressure",
+    "closed_stress",
+    "sprung_on_stress",
+    "wound_on_stress",
+    "turning_through_stress",
+    "grip_force",
+    "tangential_force",
+    "diametral_force",
+    "widest_light",
+    "slack_angle",
+    "former_ratio",
+    "steam_temperature",
+    "groove_width",
+    "groove_depth",
+    "side_clearance",
+    "back_clearance",
+    "piston_diameter",
+]
 
 
 def sizing(**request):
@@ -104,7 +126,7 @@ def test_the_default_ring_stops_nowhere():
 
 
 def test_wall_pressure_of_a_round_set_plain_ring_is_135_percent_of_a_spread_one():
-    """Same section, same gap: 1.35 times the mean pressure (mechanics; also by quadratic programme)."""
+    """Same section, same gap: 1.35 times the mean (by a quadratic programme, tests/published)."""
     common = {"bore": 100.0, "ring_type": "plain", "radial_thickness": 4.0, "free_gap": 5.0}
     spread = value(sizing(setting="spread", **common), "wall_pressure")
     bound = value(sizing(setting="bound", **common), "wall_pressure")

@@ -9,9 +9,21 @@ from hypothesis import strategies as st
 from ringwright.core import calculations, fields, soak, tooling
 from ringwright.core.problems import InputProblem
 
-NAMES = """rough_outside_diameter bored_inside_diameter blank_length band_width former_diameter pot_bore
-closing_ring_bore clamp_mandrel_diameter end_plate_diameter finish_outside_diameter table_travel
-hand_wedge scarf_length""".split()
+NAMES = [
+    "rough_outside_diameter",
+    "bored_inside_diameter",
+    "blank_length",
+    "band_width",
+    "former_diameter",
+    "pot_bore",
+    "closing_ring_bore",
+    "clamp_mandrel_diameter",
+    "end_plate_diameter",
+    "finish_outside_diameter",
+    "table_travel",
+    "hand_wedge",
+    "scarf_length",
+]
 
 
 def answer(**request):
@@ -61,7 +73,7 @@ def test_limits_are_those_of_iso_286():
 
 def test_a_former_on_the_shelf_settles_the_pressure():
     made = answer(bore=80.0)
-    kept = dict(radial_thickness=2.4, ring_width=5.0)
+    kept = {"radial_thickness": 2.4, "ring_width": 5.0}
     same = answer(bore=80.0, shelf_former=value(made, "former_diameter"), **kept)
     larger = calculations.run(
         "sizing", dict(kept, bore=80.0, shelf_former=value(made, "former_diameter") + 1.0)
@@ -123,8 +135,9 @@ def test_tools_that_cannot_be_are_refused_by_name(more, field):
 
 
 def test_relief_of_a_soak_agrees_with_what_was_published():
-    """A foundry: 500 to 550 degC for 2 to 8 h removes 90 to 95 %. DTIC AD0620556: 600 F useless, very
-    slow below 1000 F, the first hour does most. A metallurgist: 950 F for 1.5 h not enough. All read."""
+    """A foundry: 500 to 550 degC for 2 to 8 h removes 90 to 95 %. DTIC AD0620556: 600 F useless,
+    very slow below 1000 F, the first hour does most. A metallurgist: 950 F for 1.5 h not enough.
+    All read."""
     for temperature, hours in ((550.0, 2.0), (530.0, 4.0)):
         found = soak.expected_relief("iron", temperature, hours)
         assert found.low <= 0.95 and found.high >= 0.90

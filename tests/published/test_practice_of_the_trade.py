@@ -1,8 +1,8 @@
 """Whole designs against what the trade does: rules that nobody derived from one another.
 
-Walshaw, An essay on piston rings, part 2 (read): 6 to 8 lbf/in2 in model, stationary, marine and road
-engines. Blake, text on curved members, p. 318 (read): section about D/32 not to break when sprung open.
-A design reported by Walshaw (read): D/25 to D/30. Common practice, no source: round former for a
+Walshaw, An essay on piston rings, part 2 (read): 6 to 8 lbf/in2 in model, stationary, marine and
+road engines. Blake, text on curved members, p. 318 (read): section about D/32 not to break when
+sprung open. A design reported by Walshaw (read): D/25 to D/30. Common practice, no source: round former for a
 double-turn ring about 1.022 times the ring's inside diameter. Khurmi and Gupta 32.9 (read): closed
 gap 0.002 to 0.004 D, groove depth t + 0.4 mm.
 """
@@ -16,7 +16,7 @@ PSI = 6894.757293168361e-6
 
 @pytest.mark.parametrize("bore", [50.0, 80.0, 150.0, 250.0])
 def test_the_practice_former_on_a_usual_section_gives_the_practice_pressure(bore):
-    """Two rules of thumb that share no derivation meet: D/30 on a 1.022 former presses 6 to 8 psi."""
+    """Two rules that share no derivation meet: D/30 on a 1.022 former presses 6 to 8 psi."""
     design, _ = settle({"bore": bore, "radial_thickness": bore / 30, "former_ratio": 1.022})
     assert 6.0 <= design.wall_pressure / PSI <= 8.0
 
