@@ -56,6 +56,7 @@ def _task(design, pressure, width):
         d.ring_material.family == "iron",
         pressure,
         d.turns,
+        d.setting,
         d.bearing.uniform,
         width,
         width / d.radial_thickness,
