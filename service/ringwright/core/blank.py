@@ -16,9 +16,9 @@ Diameters = namedtuple("Diameters", ("finish_outside", "bored_inside", "rough_ou
 
 # centre_distance: axis of the blank to axis of the cutter at full depth [mm]. table_travel: how far
 # the table turns while cutting [deg]. outside_half_angle, inside_half_angle: the cutter's own reach
-# either side of its centre line at the two surfaces [deg]. hand_wedge [deg] and hand_wedge_length [mm,
-# along the inside]: what is left to saw by hand at each end. depth: wall and breakthrough; reach:
-# what the cutter can do past its collar [mm]. reaches: True when it is enough.
+# either side of its centre line at the two surfaces [deg]. hand_wedge [deg] and hand_wedge_length
+# [mm, along the inside]: what is left to saw by hand at each end. depth: wall and breakthrough;
+# reach: what the cutter can do past its collar [mm]. reaches: True when it is enough.
 Slit = namedtuple(
     "Slit",
     (
@@ -67,7 +67,8 @@ METHODS = (
     Method(
         "blank-diameters",
         "Turned and bored sizes of the blank",
-        "D = d1 - (s1 - sc)/pi; bored = D - 2*a1 + (s - sc)/pi; rough = D + (s - sc)/pi + allowance",
+        "D = d1 - (s1 - sc)/pi; bored = D - 2*a1 + (s - sc)/pi; "
+        "rough = D + (s - sc)/pi + allowance",
         "thin rings, round in each state; gaps along the neutral line",
         ("neutral-line", "american-engineer"),
     ),
@@ -124,9 +125,9 @@ def diameters(*, bore, thickness, closed_gap, clamped_gap, kerf, finishing_allow
     bored_inside = finish_outside - 2*thickness + (kerf - clamped_gap)/pi;
     rough_outside = finish_outside + (kerf - clamped_gap)/pi + finishing_allowance.
 
-    bore: the cylinder [mm]. thickness: radial thickness of the finished ring [mm]. closed_gap: wanted
-    in the bore, clamped_gap: left while the outside is finish-turned, kerf: taken out by the saw, each
-    along the circumference on the neutral line [mm] (see end_kerf for an angled cut).
+    bore: the cylinder [mm]. thickness: radial thickness of the finished ring [mm]. closed_gap:
+    wanted in the bore, clamped_gap: left while the outside is finish-turned, kerf: taken out by the
+    saw, each along the circumference on the neutral line [mm] (see end_kerf for an angled cut).
     finishing_allowance: left on the outside diameter for the last turning [mm].
     Result: Diameters [mm]. Raises OutOfRange when the blank would have no bore.
     Source: derived; without closed gap, clamped gap and allowance it is the rule bore + cut/pi of
@@ -141,7 +142,8 @@ def diameters(*, bore, thickness, closed_gap, clamped_gap, kerf, finishing_allow
 
 
 def closed_gap_in_bore(*, bore, finish_outside, clamped_gap):
-    """Gap that a ring turned to `finish_outside` has in the bore: clamped_gap + pi*(bore - finish_outside).
+    """Gap that a ring turned to `finish_outside` has in the bore: clamped_gap + pi*(bore -
+    finish_outside).
 
     All [mm], gaps along the neutral line. The inverse of `diameters`; below 0 the ends butt before
     the ring is home. Source: derived.
@@ -150,11 +152,12 @@ def closed_gap_in_bore(*, bore, finish_outside, clamped_gap):
 
 
 def gap_at_edge(*, gap, kerf, thickness, neutral_radius):
-    """Gap at the outer edge of ends that were sawn parallel: gap - thickness*(kerf - gap)/(2*neutral_radius).
+    """Gap at the outer edge of ends that were sawn parallel: gap - thickness*(kerf -
+    gap)/(2*neutral_radius).
 
     Closing turns the end faces towards each other, so the outer edges meet first; a feeler reads
-    this gap. gap: along the neutral line when closed, kerf: sawn out, thickness, neutral_radius: closed
-    [mm]. Result [mm], below 0 when the edges meet before that gap is reached.
+    this gap. gap: along the neutral line when closed, kerf: sawn out, thickness, neutral_radius:
+    closed [mm]. Result [mm], below 0 when the edges meet before that gap is reached.
     Holds for thin rings closed round. Source: derived.
     """
     return gap - thickness * (kerf - gap) / (2.0 * neutral_radius)
@@ -163,15 +166,16 @@ def gap_at_edge(*, gap, kerf, thickness, neutral_radius):
 def gap_on_neutral_line(*, edge_gap, kerf, thickness, neutral_radius):
     """Gap along the neutral line from the feeler gap at the outer edge; the inverse of gap_at_edge.
 
-    (edge_gap + t*kerf)/(1 + t) with t = thickness/(2*neutral_radius). All [mm]; with edge_gap = 0 it
-    is the least gap to which undressed ends close. Source: derived.
+    (edge_gap + t*kerf)/(1 + t) with t = thickness/(2*neutral_radius). All [mm]; with edge_gap = 0
+    it is the least gap to which undressed ends close. Source: derived.
     """
     tilt = thickness / (2.0 * neutral_radius)
     return (edge_gap + tilt * kerf) / (1.0 + tilt)
 
 
 def end_kerf(*, saw_thickness, angle):
-    """Kerf along the circumference of a saw cut at `angle` to the ring's side: saw_thickness/sin(angle).
+    """Kerf along the circumference of a saw cut at `angle` to the ring's side:
+    saw_thickness/sin(angle).
 
     saw_thickness: of the cut [mm]; angle: over 0 to 90 [deg]. Result [mm].
     Raises OutOfRange for another angle. Source: geometry.
@@ -182,9 +186,9 @@ def end_kerf(*, saw_thickness, angle):
 def band_width(*, ring_width, slit, facing_allowance):
     """Width of each band of a double-turn blank: (ring_width + slit)/2 + facing_allowance.
 
-    Pressed together the turns step by the slit across the bridge, so only 2*band - slit can be faced
-    clean. ring_width: finished, both turns together; slit: width of the slit; facing_allowance: on each
-    side [mm]. Result [mm]. Source: derived.
+    Pressed together the turns step by the slit across the bridge, so only 2*band - slit can be
+    faced clean. ring_width: finished, both turns together; slit: width of the slit;
+    facing_allowance: on each side [mm]. Result [mm]. Source: derived.
     """
     return (ring_width + slit) / 2.0 + facing_allowance
 
@@ -199,7 +203,8 @@ def blank_length(*, ring_width, facing_allowance, slit=0.0):
 
 
 def turn_widths(*, ring_width, slit):
-    """TurnWidths of a finished double-turn ring: (ring_width - slit)/2 at the root, (ring_width + slit)/2 at the tip.
+    """TurnWidths of a finished double-turn ring: (ring_width - slit)/2 at the root, (ring_width +
+    slit)/2 at the tip.
 
     Facing the step away takes it from each turn beside its own root and leaves it at its free end.
     ring_width, slit [mm]. Raises OutOfRange when the slit is as wide as the ring. Source: derived.
@@ -210,7 +215,8 @@ def turn_widths(*, ring_width, slit):
 
 
 def slit_half_angle(*, centre, radius, cutter_diameter):
-    """Half angle that a cutter covers at `radius` of the work: acos((C^2 + rho^2 - Dc^2/4)/(2*C*rho)).
+    """Half angle that a cutter covers at `radius` of the work: acos((C^2 + rho^2 -
+    Dc^2/4)/(2*C*rho)).
 
     centre: distance of the axes, C [mm]. radius: rho [mm]. cutter_diameter: Dc [mm]. Result [deg].
     Raises OutOfRange where the cutter's edge does not cross that radius. Source: geometry.
@@ -236,7 +242,8 @@ def slit(
     """Slit: how to set the cutter and the rotary table, and what is left to saw by hand.
 
     Centre distance C = inside_radius - breakthrough + cutter_diameter/2; table travel =
-    360 - bridge_angle - 2*(half angle at outside_radius); wedge = half angle outside - half angle inside.
+    360 - bridge_angle - 2*(half angle at outside_radius); wedge = half angle outside - half angle
+    inside.
 
     inside_radius, outside_radius: of the blank as it is slit [mm]. cutter_diameter [mm].
     breakthrough: how far the cutter passes the inside, over 0 [mm]. bridge_angle: solid left at the
@@ -245,13 +252,15 @@ def slit(
     the breakthrough passes the axis. Source: derived.
     """
     if not 0.0 < breakthrough < inside_radius:
-        raise OutOfRange("breakthrough", breakthrough, "over 0 and under the inside radius", "slit geometry")
+        limit = "over 0 and under the inside radius"
+        raise OutOfRange("breakthrough", breakthrough, limit, "slit geometry")
     centre = inside_radius - breakthrough + cutter_diameter / 2.0
     outside = slit_half_angle(centre=centre, radius=outside_radius, cutter_diameter=cutter_diameter)
     inside = slit_half_angle(centre=centre, radius=inside_radius, cutter_diameter=cutter_diameter)
     travel = 360.0 - bridge_angle - 2.0 * outside
     if travel < 0.0:
-        raise OutOfRange("bridge_angle", bridge_angle, "less than the cutter leaves", "slit geometry")
+        limit = "less than the cutter leaves"
+        raise OutOfRange("bridge_angle", bridge_angle, limit, "slit geometry")
     depth = outside_radius - inside_radius + breakthrough
     reach = (cutter_diameter - collar_diameter) / 2.0 - collar_clearance
     wedge = outside - inside
@@ -288,8 +297,8 @@ def smallest_cutter(*, wall, breakthrough, collar_clearance=COLLAR_CLEARANCE, sa
 def scarf_length(*, band, angle):
     """Run of an end cut along the circumference: band/tan(angle).
 
-    band: width cut through [mm]. angle: to the ring's side, over 0 to 90 [deg]. Result [mm], 0 for a
-    square end. Raises OutOfRange for another angle. Source: geometry.
+    band: width cut through [mm]. angle: to the ring's side, over 0 to 90 [deg]. Result [mm], 0 for
+    a square end. Raises OutOfRange for another angle. Source: geometry.
     """
     if angle == 90.0:
         return 0.0
@@ -297,15 +306,16 @@ def scarf_length(*, band, angle):
 
 
 def shortest_bridge(*, band, angle, margin=0.0):
-    """Shortest bridge, at the outside, that holds both end cuts: max(2*band/tan(angle), 1.5*band) + margin.
+    """Shortest bridge, at the outside, that holds both end cuts: max(2*band/tan(angle), 1.5*band) +
+    margin.
 
     One cut runs in from each end of the bridge. The bending moment of one turn crosses to the other
-    as a twist of the bridge's radial section, length by thickness; 1.5 bands of length keep its equivalent
-    stress (sqrt(3)*T*(3 + 1.8*a1/L)/(L*a1^2), a1 the thickness) no higher than the bending stress of
-    a turn, 6*M/(band*a1^2), as long as the ring is no thicker than one band.
+    as a twist of the bridge's radial section, length by thickness; 1.5 bands of length keep its
+    equivalent stress (sqrt(3)*T*(3 + 1.8*a1/L)/(L*a1^2), a1 the thickness) no higher than the
+    bending stress of a turn, 6*M/(band*a1^2), as long as the ring is no thicker than one band.
     band: width of one band [mm]. angle: of the cuts to the ring's side [deg]. margin: for the hand
-    that saws [mm]. Result [mm]. Raises OutOfRange for an angle not over 0 to 90. Source: derived; the
-    twist of a rectangle from memory of a handbook.
+    that saws [mm]. Result [mm]. Raises OutOfRange for an angle not over 0 to 90. Source: derived;
+    the twist of a rectangle from memory of a handbook.
     """
     both = 2.0 * scarf_length(band=band, angle=angle)
     return max(both, STOUT_BRIDGE * band) + margin
@@ -320,8 +330,8 @@ def stepped_joint(*, ring_width, tongue_length, closed_gap, side_clearance):
     """SteppedJoint of a plain ring: two tongues lying side by side.
 
     Tongue width (ring_width - side_clearance)/2; overlap = tongue_length - closed_gap.
-    ring_width, tongue_length: along the circumference, closed_gap, side_clearance: between the tongues
-    [mm]. Raises OutOfRange when the tongues do not overlap in the bore.
+    ring_width, tongue_length: along the circumference, closed_gap, side_clearance: between the
+    tongues [mm]. Raises OutOfRange when the tongues do not overlap in the bore.
     Source: geometry; common practice, no source, for its use.
     """
     overlap = tongue_length - closed_gap
