@@ -46,7 +46,7 @@ def test_free_gap_leads_back_to_the_same_ring(ring):
 
 
 def walk(design):
-    """Bore, saw, set, turn back, close, clamp, turn, fit: the ring in the bore, from the blank alone.
+    """Bore, saw, set, turn back, close, clamp, turn, fit: the ring in the bore from the blank.
 
     Only the metal's length along the neutral line, and the curvature the heat leaves, are carried
     from one operation to the next. Returns (outside diameter in the bore when its gap is the one

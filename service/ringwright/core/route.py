@@ -2,9 +2,11 @@
 
 from collections import OrderedDict, namedtuple
 
-from . import fits, machining, route_findings
+from . import machining, route_findings
 from .cautions import CAUTIONS, cautions
 from .fields import field
+from .part_sizes import Size, bare, limited
+from .part_sizes import tree as size_tree
 from .records import Quantity, figure
 from .route_text import TEXT
 from .tooling import FIELDS as TOOLING_FIELDS
@@ -36,10 +38,9 @@ FIELDS = TOOLING_FIELDS + (
     ),
 )
 
-# A row of the card before it is numbered. key: into route_text.TEXT. sizes: list of _Size. cut: a
+# A row of the card before it is numbered. key: into route_text.TEXT. sizes: list of part_sizes.Size. cut: a
 # machining.Cut or None. minutes: for one ring, handling included, or None. each: done per ring.
 Operation = namedtuple("Operation", ("key", "sizes", "cut", "minutes", "each"))
-_Size = namedtuple("_Size", ("name", "label", "value", "unit", "lower", "upper"))
 
 # Hand work and waiting [min a ring]; common practice, no source.
 HAND_MINUTES = {
@@ -167,13 +168,13 @@ class _Work:
         d = self.d
         wall = 0.5 * (d.rough_outside - d.bored_inside)
         length = d.blank_length
-        rough = _size("rough_outside_diameter", "rough outside", d.rough_outside, "h11")
-        bored = _size("bored_inside_diameter", "bore", d.bored_inside, "H9")
-        part_length = _bare("part_length", "length off the bar", length + 2.0 * d.facing_allowance)
-        faced = _limited("blank_length", "blank length", length, "h9")
+        rough = limited("rough_outside_diameter", "rough outside", d.rough_outside, "h11")
+        bored = limited("bored_inside_diameter", "bore", d.bored_inside, "H9")
+        part_length = bare("part_length", "length off the bar", length + 2.0 * d.facing_allowance)
+        faced = limited("blank_length", "blank length", length, "h9")
         run = length + _TURN_RUN_OUT
         return [
-            self.hand("survey", [_bare("bore", "bore", d.bore)], each=False),
+            self.hand("survey", [bare("bore", "bore", d.bore)], each=False),
             self.turned("face-bar", [], "face", d.rough_outside, wall + _TURN_RUN_OUT, each=False),
             self.turned("turn-rough", [rough], "turn-rough", d.rough_outside, run, 2.0),
             self.turned("bore", [bored], "bore", d.bored_inside, run, 2.0),
@@ -191,19 +192,19 @@ class _Work:
     def sawing(self):
         d, t = self.d, self.t
         mark = [
-            _bare("bridge_length", "bridge along the outside", t.bridge_length),
-            _bare("band_width", "band", d.band_width),
-            _bare("scarf_length", "run of each angled end", t.scarf_length),
+            bare("bridge_length", "bridge along the outside", t.bridge_length),
+            bare("band_width", "band", d.band_width),
+            bare("scarf_length", "run of each angled end", t.scarf_length),
         ]
         saw = [
-            _bare("cutter_diameter", "saw diameter", t.cutter_diameter),
-            _bare("slit_width", "saw thickness", d.slit_width),
-            _bare(
+            bare("cutter_diameter", "saw diameter", t.cutter_diameter),
+            bare("slit_width", "saw thickness", d.slit_width),
+            bare(
                 "cutter_centre_distance",
                 "centre of work to centre of saw, at full depth",
                 t.slit.centre_distance,
             ),
-            _bare("table_travel", "turn of the table", t.slit.table_travel, "deg"),
+            bare("table_travel", "turn of the table", t.slit.table_travel, "deg"),
         ]
         travel = 3.1416 * d.rough_outside * t.slit.table_travel / 360.0 + t.slit.depth
         made = machining.cut(
@@ -216,21 +217,21 @@ class _Work:
             teeth=machining.saw_teeth(t.cutter_diameter),
         )
         wedge = [
-            _bare("hand_wedge", "left at each end", t.slit.hand_wedge, "deg"),
-            _bare("hand_wedge_length", "along the inside", t.slit.hand_wedge_length),
+            bare("hand_wedge", "left at each end", t.slit.hand_wedge, "deg"),
+            bare("hand_wedge_length", "along the inside", t.slit.hand_wedge_length),
         ]
         return [
             self.hand("mark-out", mark),
             Operation("slit", saw, made, made.time, True),
             self.hand("saw-wedges", wedge),
-            self.hand("saw-ends", [_bare("end_kerf", "saw thickness", d.end_kerf)]),
+            self.hand("saw-ends", [bare("end_kerf", "saw thickness", d.end_kerf)]),
             self.hand("deburr", []),
         ]
 
     def plain_sawing(self):
         d = self.d
         key = "saw-step" if d.end_cut == "stepped" else "saw-end"
-        saw = [_bare("end_kerf", "saw thickness", d.end_kerf)]
+        saw = [bare("end_kerf", "saw thickness", d.end_kerf)]
         return [
             Operation(key, saw, None, HAND_MINUTES["saw-ends"], True),
             self.hand("deburr", []),
@@ -242,20 +243,20 @@ class _Work:
         if d.turns == 2:
             rows.append(
                 self.hand(
-                    "turn-through", [_bare("blank_length", "each free end moves", d.blank_length)]
+                    "turn-through", [bare("blank_length", "each free end moves", d.blank_length)]
                 )
             )
         if t.former_diameter is not None:
-            former = [_size("former_diameter", "former", t.former_diameter, "h9")]
+            former = [limited("former_diameter", "former", t.former_diameter, "h9")]
             key = "put-on-former-bound" if d.setting == "bound" else "put-on-former"
             rows.append(Operation(key, former, None, HAND_MINUTES["put-on-former"], True))
         else:
             rows.append(
-                self.hand("spread", [_size("spacer_width", "spacer", t.spacer_width, "js9")])
+                self.hand("spread", [limited("spacer_width", "spacer", t.spacer_width, "js9")])
             )
         soak = [
-            _bare("soak_temperature", "ring at", d.soak_temperature, "degC"),
-            _bare("soak_time", "held", d.soak_time, "h"),
+            bare("soak_temperature", "ring at", d.soak_temperature, "degC"),
+            bare("soak_time", "held", d.soak_time, "h"),
         ]
         heat = 60.0 * (d.soak_time + HEAT_UP_HOURS)
         rows.append(Operation("soak", soak, None, heat, False))
@@ -270,7 +271,7 @@ class _Work:
         )
         # The gap on the bench before turning is along the neutral line of the rough ring.
         free = d.gap_change + d.closed_gap
-        rows.append(self.hand("measure-free-gap", [_bare("free_gap", "free gap", free)]))
+        rows.append(self.hand("measure-free-gap", [bare("free_gap", "free gap", free)]))
         return rows
 
     def finishing(self):
@@ -278,20 +279,20 @@ class _Work:
         stock = 2.0 * d.facing_allowance + (0.0 if d.turns == 1 else d.slit_width)
         run = 0.5 * (d.rough_outside - d.bored_inside) + _FACE_RUN_OUT
         width = [
-            _size("pot_bore", "pot", t.pot_bore, "H8"),
-            _limited("ring_width", "finished width", d.ring_width, "h7"),
+            limited("pot_bore", "pot", t.pot_bore, "H8"),
+            limited("ring_width", "finished width", d.ring_width, "h7"),
         ]
         outside = [
-            _limited("finish_outside_diameter", "outside, clamped", d.finish_outside, "h7"),
-            _bare("clamped_gap", "gap while clamped", d.clamped_gap),
+            limited("finish_outside_diameter", "outside, clamped", d.finish_outside, "h7"),
+            bare("clamped_gap", "gap while clamped", d.clamped_gap),
         ]
         clamp = [
-            _size("closing_ring_bore", "closing ring", t.closing_ring_bore, "H7"),
-            _size("clamp_mandrel_diameter", "spigot", t.clamp_mandrel_diameter, "g6"),
-            _bare("end_plate_diameter", "end plate", t.end_plate_diameter),
+            limited("closing_ring_bore", "closing ring", t.closing_ring_bore, "H7"),
+            limited("clamp_mandrel_diameter", "spigot", t.clamp_mandrel_diameter, "g6"),
+            bare("end_plate_diameter", "end plate", t.end_plate_diameter),
         ]
         gap = [
-            _Size(
+            Size(
                 "closed_gap",
                 "gap in the bore",
                 d.closed_gap,
@@ -299,12 +300,12 @@ class _Work:
                 d.closed_gap,
                 1.25 * d.closed_gap + 0.02,
             ),
-            _bare("feeler_gap", "at the outer edge, before dressing", t.feeler_gap),
+            bare("feeler_gap", "at the outer edge, before dressing", t.feeler_gap),
         ]
         thick = d.radial_thickness
         inspect = [
-            _bare("free_gap", "free gap", d.gap_change + d.closed_gap),
-            _Size(
+            bare("free_gap", "free gap", d.gap_change + d.closed_gap),
+            Size(
                 "radial_thickness",
                 "thickness",
                 thick,
@@ -312,12 +313,12 @@ class _Work:
                 thick - THICKNESS_TOLERANCE,
                 thick + THICKNESS_TOLERANCE,
             ),
-            _limited("ring_width", "width", d.ring_width, "h7"),
+            limited("ring_width", "width", d.ring_width, "h7"),
             gap[0],
         ]
         groove = [
-            _bare("side_clearance", "side clearance", d.side_clearance),
-            _bare("groove_depth", "groove depth", d.groove_depth),
+            bare("side_clearance", "side clearance", d.side_clearance),
+            bare("groove_depth", "groove depth", d.groove_depth),
         ]
         clamp_key = {"closing-ring": "clamp", "forced-round": "clamp-forced", "band": "clamp-band"}[
             d.finishing
@@ -332,7 +333,7 @@ class _Work:
             self.hand("fit-double" if d.turns == 2 else "fit", groove),
         ]
         if d.finishing == "band":
-            inside = _size("inside_diameter", "inside, clamped", t.inside_clamped, "H9")
+            inside = limited("inside_diameter", "inside, clamped", t.inside_clamped, "H9")
             rows.insert(
                 3,
                 self.turned(
@@ -347,20 +348,6 @@ class _Work:
         return rows
 
 
-def _bare(name, label, value, unit="mm"):
-    return _Size(name, label, value, unit, None, None)
-
-
-def _size(name, label, value, tolerance):
-    limits = fits.limits(value, tolerance)
-    return _Size(name, "%s %s" % (label, tolerance), value, "mm", limits.lower, limits.upper)
-
-
-def _limited(name, label, value, tolerance):
-    """A size with limits where ISO 286 has any: below 1 mm none are asked."""
-    return _size(name, label, value, tolerance) if value >= 1.0 else _bare(name, label, value)
-
-
 def _tree(number, row, design):
     text = TEXT[row.key]
     entry = OrderedDict(
@@ -370,7 +357,7 @@ def _tree(number, row, design):
             ("title", text.title),
             ("tool", text.tool),
             ("text", text.text),
-            ("sizes", [_size_tree(size) for size in row.sizes]),
+            ("sizes", [size_tree(size) for size in row.sizes]),
         )
     )
     if row.cut is not None:
@@ -388,15 +375,3 @@ def _tree(number, row, design):
         OrderedDict((("key", key), ("text", CAUTIONS[key]))) for key in text.cautions
     ]
     return entry
-
-
-def _size_tree(size):
-    row = OrderedDict(
-        (("name", size.name), ("label", size.label), ("value", size.value), ("unit", size.unit))
-    )
-    if size.lower is not None:
-        row["limits"] = {
-            "lower": Quantity(size.lower, size.unit),
-            "upper": Quantity(size.upper, size.unit),
-        }
-    return row

@@ -2,11 +2,10 @@
 
 from collections import OrderedDict, namedtuple
 
-from . import fits
-from .records import Quantity
+from .part_sizes import bare, limited
+from .part_sizes import tree as size_tree
 
-# One size of a tool, with limits [mm] or None.
-Size = namedtuple("Size", ("name", "label", "value", "unit", "lower", "upper"))
+# sizes: list of part_sizes.Size.
 Tool = namedtuple("Tool", ("tool", "title", "material", "why", "sizes"))
 
 
@@ -24,8 +23,8 @@ def tools(design, tooling):
                 "it from "
                 "holding heat too long.",
                 [
-                    _limited("former_diameter", "diameter", t.former_diameter, "h9"),
-                    _plain("former_length", "length", t.former_length),
+                    limited("former_diameter", "diameter", t.former_diameter, "h9"),
+                    bare("former_length", "length", t.former_length),
                 ],
             )
         )
@@ -37,7 +36,7 @@ def tools(design, tooling):
                 d.former_material.title,
                 "Holds the gap open while the heat relaxes the ring, with nothing else touching "
                 "it.",
-                [_limited("spacer_width", "width", t.spacer_width, "js9")],
+                [limited("spacer_width", "width", t.spacer_width, "js9")],
             )
         )
     listing.append(
@@ -49,8 +48,8 @@ def tools(design, tooling):
             "the "
             "shoulder must be true.",
             [
-                _limited("pot_bore", "bore", t.pot_bore, "H8"),
-                _plain("pot_depth", "depth to the shoulder", t.pot_depth),
+                limited("pot_bore", "bore", t.pot_bore, "H8"),
+                bare("pot_depth", "depth to the shoulder", t.pot_depth),
             ],
         )
     )
@@ -62,8 +61,8 @@ def tools(design, tooling):
             "Squeezes the ring shut, round, to the clamped gap, so that the mandrel can take hold "
             "of it.",
             [
-                _limited("closing_ring_bore", "bore", t.closing_ring_bore, "H7"),
-                _plain("closing_ring_width", "width", t.closing_ring_width),
+                limited("closing_ring_bore", "bore", t.closing_ring_bore, "H7"),
+                bare("closing_ring_width", "width", t.closing_ring_width),
             ],
         )
     )
@@ -76,9 +75,9 @@ def tools(design, tooling):
             "outside is "
             "turned; turn the spigot in place.",
             [
-                _limited("clamp_mandrel_diameter", "spigot", t.clamp_mandrel_diameter, "g6"),
-                _plain("spigot_length", "spigot length, less than the ring", t.spigot_length),
-                _plain(
+                limited("clamp_mandrel_diameter", "spigot", t.clamp_mandrel_diameter, "g6"),
+                bare("spigot_length", "spigot length, less than the ring", t.spigot_length),
+                bare(
                     "end_plate_diameter",
                     "shoulder, relieved to clear the tool",
                     t.end_plate_diameter,
@@ -93,7 +92,7 @@ def tools(design, tooling):
             "Mild steel",
             "Bears on the ring alone, faced flat, smaller than the finished outside so that the "
             "tool runs out.",
-            [_plain("end_plate_diameter", "outside", t.end_plate_diameter)],
+            [bare("end_plate_diameter", "outside", t.end_plate_diameter)],
         )
     )
     listing.append(
@@ -103,40 +102,20 @@ def tools(design, tooling):
             "Grey cast iron",
             "A ring bored to the cylinder's size to try light and gap in, where the cylinder "
             "itself is not at hand.",
-            [_limited("trial_bore", "bore", d.bore, "H7")],
+            [limited("trial_bore", "bore", d.bore, "H7")],
         )
     )
     return listing
 
 
-def _limited(name, label, value, tolerance):
-    limits = fits.limits(value, tolerance)
-    return Size(name, "%s %s" % (label, tolerance), value, "mm", limits.lower, limits.upper)
-
-
-def _plain(name, label, value):
-    return Size(name, label, value, "mm", None, None)
-
-
 def tree(tool):
-    """A Tool as an OrderedDict for an answer."""
-    sizes = []
-    for size in tool.sizes:
-        row = OrderedDict(
-            (("name", size.name), ("label", size.label), ("value", size.value), ("unit", size.unit))
-        )
-        if size.lower is not None:
-            row["limits"] = {
-                "lower": Quantity(size.lower, size.unit),
-                "upper": Quantity(size.upper, size.unit),
-            }
-        sizes.append(row)
+    """A Tool as an OrderedDict for an answer. tool: a Tool."""
     return OrderedDict(
         (
             ("tool", tool.tool),
             ("title", tool.title),
             ("material", tool.material),
             ("why", tool.why),
-            ("sizes", sizes),
+            ("sizes", [size_tree(size) for size in tool.sizes]),
         )
     )
