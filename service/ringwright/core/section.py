@@ -45,7 +45,7 @@ Task = namedtuple(
 )
 
 # lowest and highest are None where no thickness serves.
-Window = namedtuple("Window", ("lowest", "best", "highest", "closed_share", "once_share"))
+Window = namedtuple("Window", ("lowest", "best", "highest"))
 
 
 def closed_share(task, thickness):
@@ -95,7 +95,6 @@ def once_share(task, thickness):
         )
         stress = max(
             through.equivalent,
-            winding.plug_stress(task.pressure, bore, thickness, modulus),
             winding.wound_on_stress(bore, thickness, modulus, task.pressure).spread_out,
         )
     return stress / (ONCE_WATCH * task.strength)
@@ -104,53 +103,52 @@ def once_share(task, thickness):
 def window(task):
     """The Window of thicknesses [mm], and the one that is equally safe on both counts.
 
-    task: a Task.
-    best is not rounded; shares are at best. Source: derived; the balance of the two stresses is the
-    old rule that makes closed and opening stress alike.
+    task: a Task. best is not rounded. Good to a thousandth of the thickness.
+    Source: derived; the balance of the two stresses is the old rule that makes closed and opening
+    stress alike.
     """
-    thick = task.bore / 26.0
-    thin = task.bore / 34.0
-    thick_once, thin_once = once_share(task, thick), once_share(task, thin)
-    thick_closed, thin_closed = closed_share(task, thick), closed_share(task, thin)
-    run = math.log(thick / thin)
-    once_slope = math.log(thick_once / thin_once) / run
-    closed_slope = math.log(thick_closed / thin_closed) / run
+    # The share in the bore goes as ratio*(ratio - 2), so the thinnest is exact.
+    ratio = 30.0
+    unit = closed_share(task, task.bore / ratio) / (ratio * (ratio - 2.0))
+    lowest = _kept(task, task.bore / (1.0 + math.sqrt(1.0 + 1.0 / unit)))
 
-    best = _meeting(task, thin, thin_once, once_slope, thin_closed, closed_slope)
-    lowest = _reach(lambda a: closed_share(task, a), thin, thin_closed, closed_slope, task.bore)
-    highest = _reach(lambda a: once_share(task, a), thin, thin_once, once_slope, task.bore)
+    def fitting(thickness):
+        return math.log(once_share(task, thickness))
+
+    def balance(thickness):
+        return fitting(thickness) - math.log(closed_share(task, thickness))
+
+    ends = (task.bore / 30.0, task.bore / 34.0)
+    fits = [fitting(thickness) for thickness in ends]
+    balances = [fit - math.log(closed_share(task, thickness)) for fit, thickness in zip(fits, ends)]
+    best = _root(task, balance, ends, balances)
+    highest = _root(task, fitting, ends, fits)
     if lowest > highest:
         lowest = highest = None
-    return Window(lowest, best, highest, closed_share(task, best), once_share(task, best))
+    return Window(lowest, best, highest)
 
 
-def _meeting(task, at, once, once_slope, closed, closed_slope):
-    """The thickness where both shares are equal, by Newton with the power laws' slopes."""
-    slope = once_slope - closed_slope
-    thickness = at
-    for _ in range(6):
-        moved = math.log(closed / once) / slope
-        thickness = _kept(thickness * math.exp(moved), task.bore)
-        if abs(moved) < 2e-3:
+def _root(task, function, ends, values):
+    """The thickness where a nearly straight function of its logarithm is 0, by secants [mm].
+
+    ends: two thicknesses to start from, values: of the function there. A step under a hundredth leaves far less than a thousandth to the next one, so it is the last.
+    """
+    before, here = math.log(ends[0]), math.log(ends[1])
+    value_before, value = values
+    for _ in range(8):
+        if value == value_before:
             break
-        once, closed = once_share(task, thickness), closed_share(task, thickness)
-    return thickness
-
-
-def _reach(share, at, value, slope, bore):
-    """The thickness where `share` is 1, by the same steps."""
-    thickness = at
-    for _ in range(6):
-        moved = -math.log(value) / slope
-        thickness = _kept(thickness * math.exp(moved), bore)
-        if abs(moved) < 2e-3:
+        step = -value * (here - before) / (value - value_before)
+        before, value_before = here, value
+        here = math.log(_kept(task, math.exp(here + step)))
+        if abs(here - before) < 0.01:
             break
-        value = share(thickness)
-    return thickness
+        value = function(math.exp(here))
+    return math.exp(here)
 
 
-def _kept(thickness, bore):
-    return min(max(thickness, bore / THINNEST_RATIO), bore / THICKEST_RATIO)
+def _kept(task, thickness):
+    return min(max(thickness, task.bore / THINNEST_RATIO), task.bore / THICKEST_RATIO)
 
 
 METHODS = (
