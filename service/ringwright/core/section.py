@@ -131,7 +131,8 @@ def window(task):
 def _root(task, function, ends, values):
     """The thickness where a nearly straight function of its logarithm is 0, by secants [mm].
 
-    ends: two thicknesses to start from, values: of the function there. A step under a hundredth leaves far less than a thousandth to the next one, so it is the last.
+    ends: two thicknesses to start from, values: of the function there. A step under a hundredth
+    leaves far less than a thousandth to the next one, so it is the last.
     """
     before, here = math.log(ends[0]), math.log(ends[1])
     value_before, value = values
