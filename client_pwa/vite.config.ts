@@ -25,7 +25,7 @@ export default defineConfig(({ mode }) => ({
             injectRegister: null,
             manifest: false,
             injectManifest: {
-              globPatterns: ["**/*.{html,js,css,wasm,json,svg,png,webmanifest}"],
+              globPatterns: ["**/*.{html,js,css,wasm,txt,svg,png,webmanifest}"],
               // Files with a hash in their name never change: the worker need not ask for them afresh.
               dontCacheBustURLsMatching: /assets\//,
             },

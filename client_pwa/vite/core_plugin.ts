@@ -26,6 +26,13 @@ export function coreFiles(root: string): Record<string, string> {
   return files;
 }
 
+/** Path, line end, source; one after another with a nought between: shorter than JSON, which escapes each line. */
+function joined(files: Record<string, string>): string {
+  return Object.entries(files)
+    .map(([path, source]) => path + "\n" + source)
+    .join("\0");
+}
+
 async function coreTables(files: Record<string, string>): Promise<string> {
   const python = await loadMicroPython({ heapsize: 8 * 1024 * 1024, pystack: 16 * 1024 });
   for (const [path, source] of Object.entries(files)) {
@@ -38,7 +45,21 @@ async function coreTables(files: Record<string, string>): Promise<string> {
       "from ringwright.core.describe import described\n" +
       "tables = json.dumps(described(CALCULATIONS))",
   );
-  return python.globals.get("tables") as string;
+  return folded(JSON.parse(python.globals.get("tables") as string) as Described);
+}
+
+type Described = Record<string, { summary: string; fields: unknown[] }>;
+
+/** Each field once, however many calculations have it: [fields, {calculation: [summary, numbers of its fields]}]. */
+function folded(tables: Described): string {
+  const fields: string[] = [];
+  const numberOf = (field: unknown): number => {
+    const text = JSON.stringify(field);
+    const known = fields.indexOf(text);
+    return known >= 0 ? known : fields.push(text) - 1;
+  };
+  const calculations = Object.entries(tables).map(([name, table]) => [name, [table.summary, table.fields.map(numberOf)]]);
+  return `[[${fields.join(",")}],${JSON.stringify(Object.fromEntries(calculations))}]`;
 }
 
 export function corePlugin(root: string): Plugin {
@@ -54,9 +75,9 @@ export function corePlugin(root: string): Plugin {
         return "export default JSON.parse(" + JSON.stringify(await coreTables(coreFiles(root))) + ");";
       }
       if (id === "\0" + FILES) {
-        const files = JSON.stringify(coreFiles(root));
-        if (!building) return "export default 'data:application/json," + encodeURIComponent(files) + "';";
-        const reference = this.emitFile({ type: "asset", name: "core.json", source: files });
+        const files = joined(coreFiles(root));
+        if (!building) return "export default 'data:text/plain," + encodeURIComponent(files) + "';";
+        const reference = this.emitFile({ type: "asset", name: "core.txt", source: files });
         return `export default import.meta.ROLLUP_FILE_URL_${reference};`;
       }
       return null;

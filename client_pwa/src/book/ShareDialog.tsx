@@ -1,7 +1,7 @@
 /** A job as a link and as a code to photograph. Both carry the whole job; no server is told anything. */
 
 import { useEffect, useState } from "preact/hooks";
-import { encode } from "uqr";
+import { correction, generate } from "lean-qr";
 import { Dialog } from "../shell/Dialog";
 import { said } from "../shell/session";
 import type { Job } from "./job";
@@ -43,12 +43,16 @@ export function ShareDialog({ sheet, onClose }: { sheet: Job | undefined; onClos
 }
 
 function Code({ text }: { text: string }) {
-  const code = encode(text, { ecc: "L", border: 4 });
+  const code = generate(text, { minCorrectionLevel: correction.L });
+  const border = 4;
+  const side = code.size + 2 * border;
   let path = "";
-  code.data.forEach((row, y) => row.forEach((dark, x) => (path += dark ? `M${x} ${y}h1v1h-1z` : "")));
+  for (let y = 0; y < code.size; y += 1) {
+    for (let x = 0; x < code.size; x += 1) if (code.get(x, y)) path += `M${x + border} ${y + border}h1v1h-1z`;
+  }
   return (
-    <svg class="code" viewBox={`0 0 ${code.size} ${code.size}`} role="img" aria-label="Code with the link to this job" shape-rendering="crispEdges">
-      <rect width={code.size} height={code.size} fill="#fff" />
+    <svg class="code" viewBox={`0 0 ${side} ${side}`} role="img" aria-label="Code with the link to this job" shape-rendering="crispEdges">
+      <rect width={side} height={side} fill="#fff" />
       <path d={path} fill="#000" />
     </svg>
   );

@@ -16,6 +16,9 @@ export function demoJob(): Job {
       steam_pressure: "120 psi",
       ring_type: "double-turn",
       rings: "2",
+      stroke: "4 in",
+      speed: "280 1/min",
+      worn_gap: "40 thou",
     },
   };
 }

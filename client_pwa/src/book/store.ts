@@ -77,8 +77,9 @@ export async function entryWith(id: string): Promise<BookEntry | undefined> {
 
 /** Saves `job` if the book still holds `basedOn` (0 for a job that is not in it yet). */
 export async function save(job: Job, basedOn: number): Promise<SaveResult> {
+  let transaction;
   try {
-    const transaction = (await book()).transaction("jobs", "readwrite");
+    transaction = (await book()).transaction("jobs", "readwrite");
     const held = await transaction.store.get(job.id);
     const revision = held?.revision ?? 0;
     if (held && revision !== basedOn) {
@@ -86,11 +87,12 @@ export async function save(job: Job, basedOn: number): Promise<SaveResult> {
       return { state: "conflict", revision };
     }
     const next = Math.max(revision, basedOn) + 1;
-    await transaction.store.put({ id: job.id, revision: next, version: JOB_VERSION, deleted: 0, job });
-    await transaction.done;
+    const kept: Kept = { id: job.id, revision: next, version: JOB_VERSION, deleted: 0, job };
+    await Promise.all([transaction.store.put(kept), transaction.done]);
     return { state: "saved", revision: next };
   } catch (error) {
-    return failure(error);
+    // A full disk may show only as the reason for which the transaction was given up.
+    return failure(transaction?.error ?? error);
   }
 }
 

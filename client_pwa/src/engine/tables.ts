@@ -22,7 +22,11 @@ export interface CalculationTable {
   fields: Field[];
 }
 
-export const TABLES: Readonly<Record<string, CalculationTable>> = tables;
+const [FIELDS, FOLDED] = tables;
+
+export const TABLES: Readonly<Record<string, CalculationTable>> = Object.fromEntries(
+  Object.entries(FOLDED).map(([name, [summary, numbers]]) => [name, { summary, fields: numbers.map((number) => FIELDS[number]!) }]),
+);
 
 export function fieldsOf(calculation: string): readonly Field[] {
   return TABLES[calculation]?.fields ?? [];

@@ -1,5 +1,6 @@
 declare module "virtual:core-tables" {
-  const tables: Record<string, import("./tables").CalculationTable>;
+  // Each field once; per calculation its summary and the numbers of its fields.
+  const tables: [import("./tables").Field[], Record<string, [string, number[]]>];
   export default tables;
 }
 

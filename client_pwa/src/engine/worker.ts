@@ -19,13 +19,15 @@ function say(message: FromWorker): void {
 async function start(urls: CoreUrls): Promise<RunJson> {
   const coreText = fetch(urls.files).then((reply) => {
     if (!reply.ok) throw new Error(`the calculation files could not be read (${reply.status})`);
-    return reply.json() as Promise<Record<string, string>>;
+    return reply.text();
   });
   const python = await loadMicroPython({ url: urls.wasm, heapsize: HEAP_BYTES, pystack: PYTHON_STACK });
-  for (const [path, source] of Object.entries(await coreText)) {
-    const full = "/lib/" + path;
-    python.FS.mkdirTree(full.slice(0, full.lastIndexOf("/")));
-    python.FS.writeFile(full, source);
+  // Path, line end, source; one after another with a nought between.
+  for (const file of (await coreText).split("\0")) {
+    const end = file.indexOf("\n");
+    const path = "/lib/" + file.slice(0, end);
+    python.FS.mkdirTree(path.slice(0, path.lastIndexOf("/")));
+    python.FS.writeFile(path, file.slice(end + 1));
   }
   python.runPython("from ringwright.core.calculations import run_json");
   return python.globals.get("run_json") as RunJson;

@@ -28,7 +28,7 @@ export function Choices({ title, fields, answer, faults, open = false }: Props) 
     <details class="card choices" open={open || faulty}>
       <summary>
         <h2>{title}</h2>
-        <span class="choices-count">{yours === 0 ? "all as chosen" : `${yours} yours`}</span>
+        <span class="choices-count">{yours === 0 ? "as chosen" : `${yours} yours`}</span>
       </summary>
       <ul class="choice-list">
         {fields.map((field) => (

@@ -74,7 +74,7 @@ export function RingScreen() {
           <>
             <h2 class="group-head">All figures</h2>
             {grouped(FIGURE_GROUPS, Object.keys(sizing.answer.figures), "Hot, and the rest").map((group) => (
-              <details class="card" key={group.title} open={group === FIGURE_GROUPS[0]}>
+              <details class="card" key={group.title} open={group.title === FIGURE_GROUPS[0]!.title}>
                 <summary>
                   <h3>{group.title}</h3>
                 </summary>

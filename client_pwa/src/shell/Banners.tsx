@@ -82,7 +82,7 @@ export function Banners() {
       {job.value.demo && (
         <Banner kind="demo">
           <p>
-            <b>Demonstration:</b> an invented engine.
+            <b>Demo:</b> an invented engine.
           </p>
           <button type="button" onClick={() => void addJob(newJob("New job"), "ring")}>
             Start your own

@@ -1,0 +1,130 @@
+"""Chromium on the built app, served by the service itself."""
+
+import shutil
+from pathlib import Path
+
+import pytest
+from conftest import ROOT, Server
+from playwright.sync_api import sync_playwright
+
+APP = ROOT / "service" / "ringwright" / "app"
+PHONE = {"width": 360, "height": 740}
+DESK = {"width": 1280, "height": 800}
+FLAGS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+
+
+def pytest_collection_modifyitems(items):
+    here = Path(__file__).parent
+    for item in items:
+        if here in Path(item.path).parents:
+            item.add_marker(pytest.mark.browser)
+
+
+@pytest.fixture(scope="session")
+def chromium_path():
+    found = shutil.which("chromium") or shutil.which("chromium-browser")
+    if found is None:
+        pytest.fail("Chromium is needed: tests/run installs it")
+    if not (APP / "index.html").is_file():
+        pytest.fail("the app is not built: run `npm ci && npm run build` in client_pwa")
+    return found
+
+
+@pytest.fixture(scope="session")
+def playwright():
+    with sync_playwright() as running:
+        yield running
+
+
+@pytest.fixture(scope="session")
+def browser(playwright, chromium_path):
+    running = playwright.chromium.launch(executable_path=chromium_path, args=FLAGS)
+    yield running
+    running.close()
+
+
+@pytest.fixture(scope="session")
+def served():
+    """Address of the service with the app at its root."""
+    running = Server(workers=1)
+    yield running.address
+    running.stop()
+
+
+class Sheet:
+    """One page of the app, with the few moves that most tests make."""
+
+    def __init__(self, page, address):
+        self.page = page
+        self.address = address
+        self.complaints = []
+        page.set_default_timeout(15_000)
+        page.on("pageerror", lambda error: self.complaints.append(str(error)))
+        page.on(
+            "console",
+            lambda message: self.complaints.append(message.text)
+            if message.type == "error"
+            else None,
+        )
+
+    def open(self, fragment=""):
+        self.page.goto(self.address + "/" + fragment)
+        self.page.wait_for_selector("main :is(.card, .plate, .jobs)")
+        return self
+
+    def go(self, screen):
+        """Another stage of the open job, by the strip or by its address."""
+        job = self.page.evaluate("location.hash.split('/')[1]")
+        self.page.evaluate("hash => { location.hash = hash }", "#%s/%s" % (screen, job))
+        self.page.wait_for_selector('.app[data-screen="%s"]' % screen)
+        return self
+
+    def ready(self):
+        """Waits until the figures on the plate belong to the entries above them."""
+        self.page.wait_for_selector('.plate[data-state="ready"]')
+        return self
+
+    def enter(self, label, text):
+        box = self.page.get_by_label(label, exact=True).first
+        box.fill(text)
+        box.blur()
+        return self
+
+    def figure(self, name):
+        """The number shown for a figure, as text without its unit."""
+        return self.page.locator('[data-figure="%s"]' % name).first.locator("b").inner_text()
+
+    def kept(self):
+        """Waits until the job book has what is on the screen."""
+        return self.until(
+            "document.querySelector('.head-names small').textContent.includes('kept on')"
+        )
+
+    def until(self, condition):
+        """Waits for a JavaScript condition, by the clock: a page behind another draws no frames."""
+        self.page.wait_for_function("() => (%s)" % condition, polling=50)
+        return self
+
+
+@pytest.fixture
+def context(browser):
+    made = browser.new_context(viewport=PHONE, accept_downloads=True)
+    yield made
+    made.close()
+
+
+@pytest.fixture
+def sheet(context, served):
+    """The app as on a first visit; a page that complains in its console fails the test."""
+    opened = Sheet(context.new_page(), served)
+    opened.open().ready()
+    yield opened
+    assert opened.complaints == []
