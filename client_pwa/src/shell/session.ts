@@ -174,6 +174,8 @@ export async function takeTheirs(): Promise<void> {
 /** After a conflict: this sheet goes on under a new name, the other stays as it is. */
 export async function keepMine(): Promise<void> {
   keeping.value = "kept";
+  // What was changed here goes into the copy; under the old name it must not be tried again.
+  savedEdits = edits.value;
   await addJob(copyOf(job.value, job.value.name + " (from this tab)"), place.value.screen);
 }
 
