@@ -140,15 +140,19 @@ def _told_apart(place, wall):
 
 
 def _one_run(wall, spread, points, stretches, i, j, step, last):
-    """Takes apart the pressing nodes i..j; appends to spread, points, stretches."""
+    """Takes apart the pressing nodes i..j; appends to spread, points, stretches.
+
+    One or two nodes are a touch of a point; three or four are too few to tell pressure from force.
+    """
+    if j - i < 2:
+        total = wall[i] + (wall[j] if j > i else 0.0)
+        share = wall[j] / total if j > i else 0.0
+        spread[i] = spread[j] = 0.0
+        points.append(Point((i + share) * step, total * step))
+        return
     if j - i < 4:
-        total = 0.0
-        centre = 0.0
-        for p in range(i, j + 1):
-            total += wall[p]
-            centre += wall[p] * p
-            spread[p] = 0.0
-        points.append(Point(centre / total * step, total * step))
+        start = max(i - 0.5, 0.0) * step
+        stretches.append(Stretch(start, min(j + 0.5, float(last)) * step))
         return
     start = i * step
     end = j * step
