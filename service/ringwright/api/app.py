@@ -9,13 +9,23 @@ from werkzeug.exceptions import HTTPException
 
 from ..core import calculations as core
 from ..core.problems import CoreProblem, InputProblem
-from . import calculations, documents, examples, headers, limits, pages, problems, static_app
+from . import (
+    calculations,
+    documents,
+    examples,
+    files,
+    headers,
+    limits,
+    pages,
+    problems,
+    static_app,
+)
 
 _LOG = logging.getLogger("ringwright")
 
 # A new group of addresses is one line here: a flask_smorest Blueprint, documented with
 # `blueprint.doc`, whose views raise core problems and problems.Refused as the others do.
-MORE_BLUEPRINTS = (pages.blueprint,)
+MORE_BLUEPRINTS = (pages.blueprint, files.blueprint)
 
 
 class DocumentedApi(Api):

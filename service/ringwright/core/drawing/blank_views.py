@@ -7,6 +7,7 @@ import math
 from . import rails, words
 from .entities import CENTRE, CUT, HIDDEN, OUTLINE, THIN
 from .job import cut_angle, run_of
+from .paper import PAPERS
 from .ring_views import broken_strip
 from .shapes import box, wavy
 from .view import View
@@ -298,7 +299,8 @@ def _passed(job, turn):
         dot=True,
     )
     view.label(
-        "left",
+        # A narrow sheet has room for one column of labels only.
+        "left" if PAPERS[job.paper].framed else "right",
         (-half + run - kerf - 0.3 * band, length + 0.4 * band),
         "Free end of the lower turn, now above",
         dot=True,

@@ -9,7 +9,7 @@ from ..fields import field
 from ..problems import Fault, InputProblem
 from . import catalogue, words
 from .job import Job
-from .paper import PAPERS, Title
+from .paper import OFFERED_PAPERS, Title
 from .plain import entity_list
 from .svg import svg
 
@@ -23,7 +23,7 @@ DRAWING_FIELDS = (
         "choice",
         "what it is drawn for: paper with border and title block, or a narrow screen",
         FIRST_PAPER,
-        choices=tuple(PAPERS),
+        choices=OFFERED_PAPERS,
     ),
     field(
         "dimensions",

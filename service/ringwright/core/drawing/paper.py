@@ -1,7 +1,8 @@
 """The sheet: its size, border, notes and title block.
 
 Sizes of ISO 216; border and title block after ISO 5457 and ISO 7200; all from memory.
-A "screen" sheet has neither border nor title block, is narrow, and takes whatever scale fills it.
+A "screen" sheet has neither border nor title block, is narrow, and takes what scale fills it; a
+"card" is smaller still, to stand beside the text of a route card.
 """
 
 from collections import OrderedDict, namedtuple
@@ -11,16 +12,22 @@ from .entities import FRAME, TEXT, THIN, Circle, Line, Polyline, Text
 from .shapes import box, centre_cross
 from .view import scale_words
 
-# left, others: margins to the border. notes: whether there is a title block.
-Paper = namedtuple("Paper", ("title", "width", "height", "left", "others", "framed"))
+# left, others: margins to the border. framed: whether it has border and title block. tallest: a
+# shape may be. labels: width of a column of labels. All mm.
+Paper = namedtuple(
+    "Paper", ("title", "width", "height", "left", "others", "framed", "tallest", "labels")
+)
 
 PAPERS = OrderedDict(
     (
-        ("A4", Paper("A4", 210.0, 297.0, 20.0, 10.0, True)),
-        ("Letter", Paper("Letter", 215.9, 279.4, 20.0, 10.0, True)),
-        ("screen", Paper("Screen", 130.0, 200.0, 3.0, 3.0, False)),
+        ("A4", Paper("A4", 210.0, 297.0, 20.0, 10.0, True, 250.0, 46.0)),
+        ("Letter", Paper("Letter", 215.9, 279.4, 20.0, 10.0, True, 250.0, 46.0)),
+        ("screen", Paper("Screen", 130.0, 200.0, 3.0, 3.0, False, 120.0, 40.0)),
+        ("card", Paper("Card", 100.0, 100.0, 2.5, 2.5, False, 46.0, 33.0)),
     )
 )
+# A card is for the pages that are made here, not to be asked for.
+OFFERED_PAPERS = ("A4", "Letter", "screen")
 
 BLOCK_ROWS = (11.0, 9.0, 9.0)
 _LEAST_LETTERS = 2.0

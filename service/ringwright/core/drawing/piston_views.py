@@ -3,6 +3,7 @@
 from .. import sizing
 from . import rails, words
 from .entities import CENTRE, OUTLINE, THIN
+from .paper import PAPERS
 from .shapes import box, mirrored_points, wavy
 from .view import View
 
@@ -107,7 +108,7 @@ def in_cylinder(job):
     side = 0.9 * width
     low = floor - 0.5 * thick
     high = 0.8 * thick
-    view = View("section", "Ring, groove and wall", 80.0)
+    view = View("section", "Ring, groove and wall")
     wall = box(-side, 0.0, groove + side, high)
     view.hatch([wall], 135.0)
     view.line(OUTLINE, -side, 0.0, groove + side, 0.0)
@@ -149,8 +150,10 @@ def in_cylinder(job):
         words.size(groove, job.system),
     )
     back = figures["back_clearance"].value
+    # A narrow sheet has room for one column of labels only.
+    left = "left" if PAPERS[job.paper].framed else "right"
     _clearance(
-        view, job, figures, "left", "side_clearance", (0.5 * play, -0.6 * thick), "Side clearance"
+        view, job, figures, left, "side_clearance", (0.5 * play, -0.6 * thick), "Side clearance"
     )
     _clearance(
         view,
@@ -163,7 +166,7 @@ def in_cylinder(job):
     )
     hot = 0.5 * figures["piston_clearance_hot"].value
     view.label(
-        "left",
+        left,
         (-0.6 * side, -0.5 * radial),
         "Piston, radial: %s cold, %s hot"
         % (words.length(radial, job.system, 3), words.length(hot, job.system, 3)),

@@ -14,9 +14,6 @@ SCREEN_SCALES = tuple([ten * step for ten in (100.0, 10.0, 1.0, 0.1) for step in
 FULL_SIZE = (1.0,)
 
 _BETWEEN = 8.0
-_LABEL_ROOM = 46.0
-_SCREEN_LABEL_ROOM = 40.0
-_TALLEST_ON_SCREEN = 120.0
 # Shares of their target size that details may be drawn at, where a sheet is crowded.
 _DETAIL_SHARES = (1.0, 0.75, 0.55, 0.4)
 
@@ -40,11 +37,12 @@ def composed(part, title, about, views, notes, paper_name, full_size=False):
     views: list of View. notes: list of sentences set below. paper_name: a key of PAPERS. full_size:
     for charts, which have no scale.
     """
-    framed = PAPERS[paper_name].framed
+    paper = PAPERS[paper_name]
+    framed = paper.framed
     left, bottom, wide, high = room(paper_name, notes)
     margin = 8.0 if framed else 0.0
     scales = FULL_SIZE if full_size else SCALES if framed else SCREEN_SCALES
-    scale, rows = _set_out(views, wide - margin, high - margin, framed, scales)
+    scale, rows = _set_out(views, wide - margin, high - margin, paper, scales)
     if not framed:
         high = _height(rows) + 4.0
     views = _placed(rows, left, bottom, wide, high)
@@ -95,53 +93,59 @@ def _notes_height(lines):
     return len(lines) * style.SMALL * 1.6 + (4.0 if lines else 0.0)
 
 
-def _set_out(views, wide, high, framed, scales):
+def _set_out(views, wide, high, paper, scales):
     """(scale of the main views, rows of (view, Drawn)): the largest scale at which all stand
     clear.
     """
     best = None
     for share in _DETAIL_SHARES:
-        setting = _tried(views, wide, high, framed, share, scales)
+        setting = _tried(views, wide, high, paper, share, scales)
         if setting[2]:
             return setting[0], setting[1]
         best = setting
     return best[0], best[1]
 
 
-def _tried(views, wide, high, framed, share, scales):
+def _tried(views, wide, high, paper, share, scales):
     """(scale, rows, whether they fit) with details at a share of their target size."""
-    label_room = _LABEL_ROOM if framed else _SCREEN_LABEL_ROOM
     details = {}
     for view in views:
         if view.target is not None:
-            details[view.name] = _detail(view, wide, label_room, share)
+            details[view.name] = _detail(view, wide, paper, share)
     main = [view for view in views if view.target is None]
     best = None
     for scale in scales if main else scales[-1:]:
-        if not _may_fit(main, scale, wide, high if framed else _TALLEST_ON_SCREEN):
+        if not _may_fit(
+            main, scale, wide, min(high, paper.tallest) if paper.framed else paper.tallest
+        ):
             continue
         drawn = [
-            (view, details[view.name] if view.target is not None else view.drawn(scale, label_room))
+            (
+                view,
+                details[view.name]
+                if view.target is not None
+                else view.drawn(scale, paper.labels, wide, paper.framed),
+            )
             for view in views
         ]
         for rows in _arrangements(drawn):
             best = (scale if main else rows[0][0][1].scale, rows, False)
-            if _width(rows) <= wide and (_height(rows) <= high or not framed):
+            if _width(rows) <= wide and (_height(rows) <= high or not paper.framed):
                 return best[0], rows, True
     return best
 
 
-def _detail(view, wide, label_room, share):
+def _detail(view, wide, paper, share):
     """A detail drawn at the largest scale of ISO 5455 that keeps within its target size and the
     sheet.
     """
     extent = max(view.size())
     for scale in SCALES:
         if extent * scale <= view.target * share:
-            drawn = view.drawn(scale, label_room)
+            drawn = view.drawn(scale, paper.labels, wide, paper.framed)
             if drawn.box[2] - drawn.box[0] <= wide:
                 return drawn
-    return view.drawn(SCALES[-1], label_room)
+    return view.drawn(SCALES[-1], paper.labels, wide, paper.framed)
 
 
 def _may_fit(views, scale, wide, high):

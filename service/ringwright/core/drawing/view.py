@@ -14,9 +14,6 @@ Drawn = namedtuple("Drawn", ("scale", "entities", "box", "texts"))
 SIDES = (rails.TOP, rails.BOTTOM, rails.LEFT, rails.RIGHT)
 
 
-_TITLE_ROOM = 110.0
-
-
 class View:
     """Collects shapes, measures and labels; `drawn` lays them out.
 
@@ -75,8 +72,11 @@ class View:
         left, bottom, right, top = self.extent()
         return right - left, top - bottom
 
-    def drawn(self, scale, room):
-        """Drawn at a scale (paper over part). room: width of a column of labels [mm]."""
+    def drawn(self, scale, room, title_room, stated):
+        """Drawn at a scale (paper over part).
+
+        room: of a column of labels, title_room [mm]. stated: whether a detail states its scale.
+        """
         left, bottom, right, top = [edge * scale for edge in self.extent()]
         entities = [moved(shape, scale, 0.0, 0.0) for shape in self.shapes]
         box = [left, bottom, right, top]
@@ -109,11 +109,11 @@ class View:
                 _grow(box, dimensions, boxes)
         if self.title:
             words = self.title
-            if self.target is not None:
+            if stated and self.target is not None:
                 words = "%s  %s" % (self.title, scale_words(scale))
             middle = 0.5 * (box[0] + box[2])
             base = box[1] - style.CLEAR - 2.0 * style.LETTERS
-            for line in letters.wrapped(words, style.LETTERS * letters.BOLD, _TITLE_ROOM):
+            for line in letters.wrapped(words, style.LETTERS * letters.BOLD, title_room):
                 entities.append(Text(TEXT, middle, base, style.LETTERS, line, "middle", 0, True))
                 texts.append(text_box(entities[-1]))
                 _join(box, texts[-1])

@@ -1,0 +1,258 @@
+"""GET addresses that give a file: drawings as SVG, DXF and PDF, the route card, figures as CSV.
+
+Thin as the other views: load the query, work the job in the core, hand the export what it draws.
+"""
+
+from flask import Response, request
+from flask_smorest import Blueprint
+from werkzeug.datastructures import MIMEAccept
+from werkzeug.http import parse_accept_header
+
+from ..core import calculations as core
+from ..core import route, tooling
+from ..core.drawing import catalogue, drawing
+from ..core.drawing.svg import svg
+from ..core.fields import field
+from ..core.problems import Fault, InputProblem
+from ..core.records import plain
+from ..core.ring_inputs import DOUBLE_TURN
+from ..export import csv_text, dxf, job_link, pdf_sheet, route_pdf
+from . import answers, documents, headers, reading, version
+from .calculations import has_address, scalar_fields
+from .problems import Refused
+from .schemas import Schemas, load
+
+SVG_TYPE = "image/svg+xml"
+PAGES = ("A4", "Letter")
+# A QR code of this many letters has about 90 cells a side: 0.4 mm each on the card.
+LONGEST_LINK = 600
+
+_OF_SHEET = tuple(one for one in drawing.DRAWING_FIELDS if one.name not in ("part", "geometry"))
+_SHEET = field(
+    "sheet", "count", "which sheet, of a drawing that has several", "1", lowest=1, highest=99
+)
+_MODEL_UNIT = field(
+    "model_unit", "choice", "what one unit of the model is", dxf.MM, choices=dxf.UNITS
+)
+_UNITS = field(
+    "units", "choice", "the units that come back", answers.METRIC, choices=answers.SYSTEMS
+)
+_LIST = field("list", "text", "which list of the answer: figures, findings, tools ...", "figures")
+_ON_PAPER = tuple(
+    field("paper", "choice", one.meaning, PAGES[0], choices=PAGES) if one.name == "paper" else one
+    for one in _OF_SHEET
+)
+# Written whole by the export; its form is that of the media type.
+_FILE = {"type": "string", "format": "binary"}
+_JOB = scalar_fields(tooling.FIELDS)
+
+blueprint = Blueprint(
+    "files", __name__, url_prefix="/v1", description="Drawings, cards and tables as files."
+)
+_schemas = Schemas()
+
+
+def _file(rule, name, fields, media_type, summary, view):
+    """Adds one GET address.
+
+    view: function of the checked values and the parts of the address, giving (bytes, file name).
+    """
+    query_class = _schemas.schema(name.title().replace("-", "") + "Query", fields)
+    schema = query_class()
+
+    def get(**address):
+        _refuse_other_forms(media_type)
+        tag = version.tag_of(request)
+        if headers.is_known(tag):
+            return headers.keepable(Response(status=304), tag)
+        content, file_name = view(load(schema, fields, reading.query(request, fields)), **address)
+        response = Response(content, content_type=media_type)
+        response.headers["Content-Disposition"] = 'inline; filename="%s"' % file_name
+        return headers.keepable(response, tag)
+
+    described = {
+        "summary": summary,
+        "operationId": "file_" + name.replace("-", "_"),
+        "parameters": [{"in": "query", "schema": query_class}],
+        "responses": {
+            **documents.kept(
+                _FILE, "The file, which any cache may keep.", media_type.split(";")[0]
+            ),
+            **{
+                str(status): {"$ref": "#/components/responses/Problem%d" % status}
+                for status in (404, 406, 414, 422, 500)
+            },
+        },
+    }
+    blueprint.add_url_rule(rule, name, blueprint.doc(**described)(get), methods=["GET"])
+
+
+def _refuse_other_forms(media_type):
+    accept = request.environ.get("HTTP_ACCEPT")
+    plain_type = media_type.partition(";")[0]
+    if accept and parse_accept_header(accept, MIMEAccept).quality(plain_type) <= 0:
+        raise Refused("not-acceptable", "the answer is %s" % plain_type)
+
+
+def _sheets(values, part):
+    job = drawing.settled({**dict.fromkeys(one.name for one in tooling.FIELDS), **values})
+    return drawing.sheets_of(job, part)
+
+
+def _svg(values, part):
+    sheets = _sheets(values, part)
+    number = values.get("sheet") or 1
+    if number > len(sheets):
+        raise InputProblem(
+            [
+                Fault(
+                    ("sheet",),
+                    "range",
+                    "this drawing has %d sheets" % len(sheets),
+                    "ask for a sheet from 1 to %d" % len(sheets),
+                )
+            ]
+        )
+    return svg(sheets[number - 1]).encode("utf-8", "replace"), part + ".svg"
+
+
+def _dxf(values, part):
+    return dxf.dxf(_sheets(values, part), values["model_unit"] or dxf.MM), part + ".dxf"
+
+
+def _pdf(values, part):
+    sheets = _sheets(values, part)
+    return pdf_sheet.pdf(sheets, _named(sheets[0].title, values), values["owner"] or ""), (
+        part + ".pdf"
+    )
+
+
+def _all_drawings(values):
+    job = drawing.settled({**dict.fromkeys(one.name for one in tooling.FIELDS), **values})
+    sheets = [
+        sheet
+        for part in catalogue.parts_of(job.design)
+        if part.group != catalogue.CHART
+        for sheet in catalogue.sheets(job, part.key)
+    ]
+    return pdf_sheet.pdf(sheets, _named("Drawings", values), values["owner"] or ""), "drawings.pdf"
+
+
+def _named(title, values):
+    return "%s: %s" % (title, values["job_name"]) if values["job_name"] else title
+
+
+def _route(values):
+    lists = dict.fromkeys(one.name for one in route.FIELDS)
+    asked = {**lists, **{one.name: values[one.name] for one in scalar_fields(route.FIELDS)}}
+    design, tools, _ = tooling.settle_tooling(asked)
+    job = drawing.job_of(design, tools, {**values, "paper": "card"})
+
+    def drawn(part):
+        if not catalogue.PARTS[part].serves(design):
+            return None
+        return catalogue.sheets(job, part)[0]
+
+    heading = {
+        "job": values["job_name"] or "",
+        "owner": values["owner"] or "",
+        "date": values["date"] or "",
+        "kind": "Double-turn ring" if design.ring_type == DOUBLE_TURN else "Plain ring",
+        "material": design.ring_material.title,
+        "bore": design.bore,
+        "rings": design.rings,
+    }
+    typed = {name: texts[0] for name, texts in request.args.lists()}
+    carried = job_link.job_of(
+        heading["job"] or heading["kind"], scalar_fields(route.FIELDS), typed, values
+    )
+    link = job_link.link(request.url_root, carried)
+    content = route_pdf.route_pdf(
+        {
+            name: plain(core.CALCULATIONS[name].run(asked))
+            for name in ("sizing", "tooling", "route")
+        },
+        drawn,
+        heading,
+        values["paper"] or PAGES[0],
+        job.system,
+        link if len(link) <= LONGEST_LINK else None,
+    )
+    return content, "route.pdf"
+
+
+def _csv(calculation):
+    def view(values):
+        system = values.pop("units") or answers.METRIC
+        wanted = values.pop("list")
+        asked = {**dict.fromkeys(one.name for one in calculation.fields), **values}
+        answer = answers.shown(calculation.run(asked), system, False)
+        names = csv_text.lists(answer)
+        name = wanted or (csv_text.FIGURES if csv_text.FIGURES in names else names[0])
+        if name not in names:
+            raise InputProblem(
+                [
+                    Fault(
+                        ("list",),
+                        "choice",
+                        "%s has no such list" % calculation.name,
+                        "use one of: " + ", ".join(names),
+                    )
+                ]
+            )
+        return csv_text.csv_text(answer, name), "%s-%s.csv" % (calculation.name, name)
+
+    return view
+
+
+_PART = "/drawings/<any(%s):part>" % ", ".join('"%s"' % key for key in catalogue.PARTS)
+_file(
+    _PART + ".svg",
+    "drawing-svg",
+    _JOB + _OF_SHEET + (_SHEET,),
+    SVG_TYPE,
+    "A part of the job as a drawing to show or print",
+    _svg,
+)
+_file(
+    _PART + ".dxf",
+    "drawing-dxf",
+    _JOB + _OF_SHEET + (_MODEL_UNIT,),
+    dxf.MEDIA_TYPE,
+    "A part of the job at full size, on named layers, for other programs",
+    _dxf,
+)
+_file(
+    _PART + ".pdf",
+    "drawing-pdf",
+    _JOB + _ON_PAPER,
+    pdf_sheet.MEDIA_TYPE,
+    "A part of the job on paper",
+    _pdf,
+)
+_file(
+    "/drawings.pdf",
+    "drawings-pdf",
+    _JOB + _ON_PAPER,
+    pdf_sheet.MEDIA_TYPE,
+    "Every drawing of the job, one to a page",
+    _all_drawings,
+)
+_file(
+    "/route.pdf",
+    "route-pdf",
+    scalar_fields(route.FIELDS) + _ON_PAPER,
+    pdf_sheet.MEDIA_TYPE,
+    "The route card on paper, with a place for measured sizes",
+    _route,
+)
+for _calculation in core.CALCULATIONS.values():
+    if has_address(_calculation.fields) and _calculation.name != "drawing":
+        _file(
+            "/%s.csv" % _calculation.name,
+            _calculation.name + "-csv",
+            (_UNITS, _LIST) + scalar_fields(_calculation.fields),
+            csv_text.MEDIA_TYPE,
+            _calculation.summary + " (a table for a spreadsheet)",
+            _csv(_calculation),
+        )

@@ -1,0 +1,69 @@
+"""CSV as a spreadsheet reads it: by Python's own reader, against the JSON of the same address."""
+
+import csv
+import io
+
+import pytest
+
+from ringwright.export import csv_text
+
+JOB = {"bore": "3 1/8 in", "steam_pressure": "120 psi"}
+
+
+def rows(client, path, **query):
+    answer = client.get("/v1/" + path, query_string={**JOB, **query})
+    assert answer.status_code == 200, answer.data
+    assert answer.content_type == "text/csv; charset=utf-8"
+    text = answer.data.decode("utf-8-sig")
+    assert text.endswith("\r\n")
+    return list(csv.DictReader(io.StringIO(text, newline="")))
+
+
+@pytest.mark.parametrize("units", ["metric", "inch"])
+@pytest.mark.parametrize("name", ["sizing", "tooling", "route"])
+def test_figures_are_those_of_the_answer(client, name, units):
+    answer = client.get("/v1/" + name, query_string={**JOB, "units": units}).get_json()["figures"]
+    table = rows(client, name + ".csv", units=units)
+    assert [row["name"] for row in table] == list(answer)
+    for row in table:
+        figure = answer[row["name"]]
+        assert float(row["value"]) == figure["value"]
+        assert row["unit"] == figure["unit"]
+        assert row["method"] == figure["method"]
+
+
+def test_tools_have_a_row_for_each_size(client):
+    tools = client.get("/v1/tooling", query_string=JOB).get_json()["tools"]
+    table = rows(client, "tooling.csv", list="tools")
+    assert len(table) == sum(len(tool["sizes"]) for tool in tools)
+    former = next(row for row in table if row["sizes name"] == "former_diameter")
+    size = next(tool for tool in tools if tool["tool"] == "former")["sizes"][0]
+    assert float(former["sizes limits upper"]) == size["limits"]["upper"]["value"]
+
+
+def test_every_list_of_every_answer_has_a_table(client):
+    from ringwright.core.calculations import CALCULATIONS
+
+    made = 0
+    for name in ("sizing", "tooling", "route"):
+        answer = client.get("/v1/" + name, query_string=JOB).get_json()
+        for wanted in csv_text.lists(answer):
+            assert rows(client, name + ".csv", list=wanted)
+            made += 1
+    assert made >= 8
+    assert rows(client, "materials.csv", bore=None, steam_pressure=None)
+    assert "drawing" in CALCULATIONS
+
+
+def test_a_list_that_is_not_there_is_refused_with_those_that_are(client):
+    answer = client.get("/v1/tooling.csv", query_string={**JOB, "list": "cheese"})
+    assert answer.status_code == 422
+    assert "tools" in answer.get_json()["errors"][0]["remedy"]
+
+
+def test_text_is_never_taken_for_a_formula():
+    answer = {
+        "rows": [{"name": "=1+1", "note": '-2, "x"\n', "value": -2.5, "yes": True, "no": None}]
+    }
+    table = list(csv.reader(io.StringIO(csv_text.csv_text(answer, "rows").decode("utf-8-sig"))))
+    assert table[1] == ["'=1+1", '\'-2, "x"\n', "-2.5", "yes", ""]
