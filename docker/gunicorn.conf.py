@@ -11,7 +11,7 @@ workers = int(os.environ.get("WEB_CONCURRENCY", "0")) or min(4, os.cpu_count() o
 # The sums hold the interpreter, so threads add no speed; they let one worker keep several
 # connections open, where a sync worker would close each after one answer.
 worker_class = "gthread"
-threads = 4
+threads = 16
 keepalive = 30
 # Load once and fork: the tables and the app's files are then shared by all workers.
 preload_app = True

@@ -24,11 +24,6 @@ def test_a_number_in_a_query_is_in_the_core_unit(client):
     assert number.data == client.get("/v1/sizing?bore=3+1/8+in&rings=3").data
 
 
-def test_null_is_the_same_as_leaving_out(client):
-    bare = client.post("/v1/sizing", json={"bore": 80})
-    assert client.post("/v1/sizing", json={"bore": 80, "rings": None}).data == bare.data
-
-
 def test_head_is_get_without_its_body(client):
     head, whole = client.head(ADDRESS), client.get(ADDRESS)
     assert head.status_code == 200

@@ -9,9 +9,10 @@ from ringwright.api import create_app
 SCRIPT = b"const ring = 'spring';\n" * 200
 
 
-@pytest.fixture
-def built(tmp_path):
+@pytest.fixture(scope="module")
+def built(tmp_path_factory):
     """A test client over a small built app."""
+    tmp_path = tmp_path_factory.mktemp("app")
     assets = tmp_path / "assets"
     assets.mkdir()
     (tmp_path / "index.html").write_text("<!doctype html><title>Ringwright</title>")

@@ -177,13 +177,20 @@ def _leaf(node, table, working):
     scale = table.get(node["unit"])
     entry = {}
     for key, value in node.items():
-        if key in LEAF_KEYS:
+        if key in LEAF_KEYS and _is_bare(value):
             entry[key] = _number(value, scale)
         elif key == "unit" and scale is not None:
             entry[key] = scale.unit
         else:
             entry[key] = _shown(value, table, working)
     return entry
+
+
+def _is_bare(value):
+    """True for a number or a list of numbers; false for what names a unit of its own."""
+    if isinstance(value, (list, tuple)):
+        return all(_is_bare(one) for one in value)
+    return type(value) in (int, float)
 
 
 def _sequence(node, table, working):

@@ -18,6 +18,7 @@ from . import (
     limits,
     pages,
     problems,
+    reading,
     static_app,
 )
 
@@ -31,9 +32,11 @@ MORE_BLUEPRINTS = (pages.blueprint, files.blueprint)
 class DocumentedApi(Api):
     """flask-smorest's Api with our own problem documents."""
 
-    def handle_http_exception(self, error):
-        carried = [(k, v) for k, v in error.get_headers() if k in ("Allow", "Retry-After")]
-        return problems.of_status(error.code, carried)
+    # No "default" response of its shape: every operation names the problems it may answer with.
+    DEFAULT_ERROR_RESPONSE_NAME = None
+
+    def _register_error_handlers(self):
+        self._app.register_error_handler(Exception, _refused)
 
 
 def create_app(table=None, app_folder=static_app.FOLDER):
@@ -63,14 +66,13 @@ def create_app(table=None, app_folder=static_app.FOLDER):
     api.register_blueprint(calculations.make_blueprint(table))
     for blueprint in MORE_BLUEPRINTS:
         api.register_blueprint(blueprint)
-    specification = api.spec.to_dict()
+    specification = documents.without_strays(api.spec.to_dict())
     examples.put_into(specification, examples.read_all())
     app.extensions["ringwright"] = {
         "specification": orjson.dumps(specification),
         "flaw": _flaw(table),
     }
     _register_front(app, table, app_folder)
-    _register_problems(app)
     app.wsgi_app = headers.on_every_answer(app.wsgi_app)
     return app
 
@@ -90,25 +92,25 @@ def _register_front(app, table, folder):
     app.add_url_rule("/<path:name>", "app", view)
 
 
-def _register_problems(app):
-    @app.errorhandler(problems.Refused)
-    def refused(error):
+def _refused(error):
+    """The answer to whatever was raised."""
+    response = _problem_of(error)
+    reading.finish(request)
+    return response
+
+
+def _problem_of(error):
+    if isinstance(error, problems.Refused):
         return problems.problem(error.code, error.detail, error.faults)
-
-    @app.errorhandler(InputProblem)
-    def invalid(error):
+    if isinstance(error, InputProblem):
         return problems.problem("invalid-input", problems.detail_of(error.faults), error.faults)
-
-    @app.errorhandler(CoreProblem)
-    def unworkable(error):
+    if isinstance(error, CoreProblem):
         return problems.problem(error.code, str(error))
-
-    @app.errorhandler(Exception)
-    def failed(error):
-        if isinstance(error, HTTPException):
-            return problems.of_status(error.code)
-        _LOG.exception("%s %s failed", request.method, request.path)
-        return problems.problem("internal-error", "the service failed on this request")
+    if isinstance(error, HTTPException):
+        carried = [(k, v) for k, v in error.get_headers() if k in ("Allow", "Retry-After")]
+        return problems.of_status(error.code, carried)
+    _LOG.error("%s %s failed", request.method, request.path, exc_info=error)
+    return problems.problem("internal-error", "the service failed on this request")
 
 
 def _flaw(table):

@@ -68,7 +68,7 @@ def _add(blueprint, schemas, calculation):
 def _add_post(blueprint, schemas, calculation):
     fields = tuple(calculation.fields)
     body_class = schemas.schema(_words(calculation) + "Request", fields)
-    option_class = schemas.schema("Options", OPTIONS, in_query=True)
+    option_class = schemas.schema("Options", OPTIONS)
     body_schema, option_schema = body_class(), option_class()
 
     def view():
@@ -87,7 +87,7 @@ def _add_post(blueprint, schemas, calculation):
 def _add_get(blueprint, schemas, calculation, described):
     fields = OPTIONS + scalar_fields(calculation.fields)
     left_out = [entry.name for entry in calculation.fields if entry.kind in _LISTS]
-    query_class = schemas.schema(_words(calculation) + "Query", fields, in_query=True)
+    query_class = schemas.schema(_words(calculation) + "Query", fields)
     query_schema = query_class()
 
     def view():

@@ -4,6 +4,8 @@ What comes back, what goes wrong, and the promise of stability. Kept beside the 
 them; the tests hold real answers against these shapes.
 """
 
+import json
+
 from .. import __version__
 from ..core.records import GOOD, STOP, WATCH
 from .problems import KINDS, MEDIA_TYPE
@@ -21,8 +23,9 @@ version: openapi/CHANGELOG.md says each time what changed and why.
 
 **Inputs.** A number is in the unit named with the input (mm, MPa, N, degC, deg, kg ...); text
 carries its own unit: "80 mm", "3.125 in", "3 1/8 in", "4 thou", "120 psi", "350 degF". Steam
-pressure is gauge pressure unless the text says abs: "135 psi abs". The decimal sign is a point. In
-JSON, null is the same as leaving an input out. What is not given is chosen, and `chosen` says why.
+pressure is gauge pressure unless the text says abs: "135 psi abs". The decimal sign is a point.
+What is not given is chosen, and `chosen` says what and why. Leave out what you do not know: null is
+refused.
 
 **Answers.** Every figure has its value, unit, symbol and the key of its method, which /v1/methods
 explains with formula, range and source. An impossible design is an answer, not an error: its
@@ -241,6 +244,18 @@ def list_operation(calculation, query):
             **_problems(406, 414, 422, 500),
         },
     }
+
+
+def without_strays(spec):
+    """The specification less the schemas nothing in it refers to (the library adds its own)."""
+    schemas = spec["components"]["schemas"]
+    while True:
+        text = json.dumps(spec)
+        strays = [name for name in schemas if '"#/components/schemas/%s"' % name not in text]
+        if not strays:
+            return spec
+        for name in strays:
+            del schemas[name]
 
 
 SPEC_OPTIONS = {

@@ -6,6 +6,10 @@ LARGEST_BODY = 1_000_000
 # Below what gunicorn (8190) and nginx (8 k) take in one request line, so that we answer, not they.
 LONGEST_QUERY = 6_000
 
+# The rest of a refused body is still read, so that a sender who writes before he reads gets the
+# answer and not a broken connection; beyond this he is sending on purpose.
+LARGEST_DRAIN = 32_000_000
+
 # A whole number beyond this is no size of anything here, and floats above it lose whole numbers.
 LARGEST_WHOLE_NUMBER = 2**53
 

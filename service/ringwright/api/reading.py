@@ -6,6 +6,7 @@ from functools import lru_cache
 
 import orjson
 from werkzeug.datastructures import MIMEAccept
+from werkzeug.exceptions import HTTPException
 from werkzeug.http import parse_accept_header
 
 from ..core.fields import UNIT_OF_KIND
@@ -49,7 +50,13 @@ def body(request):
     """
     if request.environ.get("CONTENT_TYPE") != JSON or request.content_encoding:
         _refuse_other_content(request)
-    data = request.get_data(cache=False)
+    try:
+        data = request.get_data(cache=False)
+    except HTTPException:
+        raise
+    except Exception:
+        # Every server has its own kinds for chunks that are none and for a sender who is gone.
+        raise Refused("bad-request", "the body broke off or came in broken chunks") from None
     if len(data) > limits.LARGEST_BODY:
         # Sent in chunks, so that its length was not known beforehand.
         raise Refused("body-too-large", "the body has more than %d bytes" % limits.LARGEST_BODY)
@@ -105,6 +112,21 @@ def _object(pairs):
 
 def _no_constant(word):
     raise _Flaw("%s is not a number in JSON" % word)
+
+
+def finish(request):
+    """Reads what is left of a refused body, and throws it away."""
+    stream = request.environ["wsgi.input"]
+    left = limits.LARGEST_DRAIN
+    while left > 0:
+        try:
+            piece = stream.read(65536)
+        except Exception:
+            # Broken chunks, or nobody there any more: the server closes the connection itself.
+            return
+        if not piece:
+            return
+        left -= len(piece)
 
 
 def query(request, fields):

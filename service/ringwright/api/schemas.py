@@ -19,10 +19,12 @@ Refusal = namedtuple("Refusal", ("code", "message", "remedy"))
 
 
 class CheckedByCore:
-    """Keeps marshmallow's own words for missing and null values out: the core has its own."""
+    """Keeps marshmallow's own words for missing and null values out: the core's words are used."""
 
     def _validate_missing(self, value):
-        pass
+        if value is None:
+            refusal = Refusal("null", "this is null", "leave it out, or give a value")
+            raise ma.ValidationError([refusal])
 
 
 class EdgeField(CheckedByCore, ma.fields.Field):
@@ -108,37 +110,31 @@ class Schemas:
     def __init__(self):
         self._made = []
 
-    def schema(self, name, fields, in_query=False):
-        """The schema class of `fields`, named `name` unless the same was made before.
-
-        in_query: True for a query, which has no way to write null.
-        """
-        key = (tuple(fields), in_query)
+    def schema(self, name, fields):
+        """The schema class of `fields`, named `name` unless the same was made before."""
+        fields = tuple(fields)
         taken = set()
-        for made_name, made_key, made in self._made:
-            if made_key == key:
+        for made_name, made_fields, made in self._made:
+            if made_fields == fields:
                 return made
             taken.add(made_name)
         while name in taken:
             name += "Too"
-        declared = {entry.name: self._field(entry, not in_query) for entry in fields}
-        made = Strict.from_dict(declared, name=name)
-        self._made.append((name, key, made))
+        made = Strict.from_dict({entry.name: self._field(entry) for entry in fields}, name=name)
+        self._made.append((name, fields, made))
         return made
 
-    def _field(self, entry, may_be_null):
-        """The marshmallow field of a core Field; null is the same as leaving an input out."""
-        may_be_null = may_be_null and not entry.required
+    def _field(self, entry):
+        """The marshmallow field of a core Field."""
         options = {
             "required": entry.required,
-            "allow_none": may_be_null,
-            "metadata": {"description": description(entry), **_metadata(entry, may_be_null)},
+            "metadata": {"description": description(entry), **_metadata(entry)},
         }
         if entry.kind == "object":
             return ObjectOf(self.schema(_entry_name(entry), entry.items), **options)
         if entry.kind == "records":
             if len(entry.items) == 1 and entry.items[0].name == "":
-                inner = self._field(entry.items[0], False)
+                inner = self._field(entry.items[0])
             else:
                 inner = ObjectOf(self.schema(_entry_name(entry), entry.items))
             return ListOf(inner, entry.highest or LONGEST_LIST, **options)
@@ -157,7 +153,7 @@ def _entry_name(entry):
 
 def description(entry):
     """The meaning of a field, its unit and what is taken when it is not given, as a sentence."""
-    text = entry.meaning
+    text = entry.meaning + "."
     unit = UNIT_OF_KIND.get(entry.kind, "1")
     if unit != "1":
         text += " A number in %s, or text with a unit." % unit
@@ -176,11 +172,10 @@ def bounds(entry):
     return found
 
 
-def _metadata(entry, may_be_null):
+def _metadata(entry):
     """What the specification says of a field, in JSON Schema's words."""
     if entry.kind == "choice":
-        words = list(entry.choices) + ([None] if may_be_null else [])
-        return {"type": "string", "enum": words}
+        return {"type": "string", "enum": list(entry.choices)}
     if entry.kind == "text":
         return {"type": "string", "maxLength": LONGEST_TEXT}
     if entry.kind == "flag":
@@ -198,8 +193,6 @@ def _metadata(entry, may_be_null):
     if measure is None:
         return {**number, **found}
     forms = [number, {"$ref": "#/components/schemas/" + text_schema_name(measure)}]
-    if may_be_null:
-        forms.append({"type": "null"})
     return {"anyOf": forms, "x-unit": UNIT_OF_KIND[entry.kind], **found}
 
 

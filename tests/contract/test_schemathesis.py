@@ -1,0 +1,42 @@
+"""Requests made from the specification by a tool that knows nothing else of the service.
+
+Bounded and steady: so many examples for each operation, the same every time. Good and bad ones: no
+failure of ours, no answer that the specification does not tell of, nothing bad taken for good.
+"""
+
+import pytest
+import schemathesis
+from hypothesis import HealthCheck, Phase, settings
+from schemathesis.checks import not_a_server_error
+from schemathesis.config import SchemathesisConfig
+from schemathesis.specs.openapi.checks import (
+    content_type_conformance,
+    negative_data_rejection,
+    response_headers_conformance,
+    response_schema_conformance,
+    status_code_conformance,
+)
+
+from ringwright.api import create_app
+
+CHECKS = (
+    not_a_server_error,
+    status_code_conformance,
+    content_type_conformance,
+    response_headers_conformance,
+    response_schema_conformance,
+    negative_data_rejection,
+)
+APP = create_app()
+SCHEMA = schemathesis.openapi.from_wsgi("/openapi.json", APP, config=SchemathesisConfig())
+
+
+@pytest.mark.slow
+@SCHEMA.parametrize()
+@settings(
+    max_examples=20,
+    phases=(Phase.explicit, Phase.generate),
+    suppress_health_check=list(HealthCheck),
+)
+def test_what_the_specification_tells(case):
+    case.call_and_validate(checks=list(CHECKS))

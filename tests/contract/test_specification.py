@@ -1,0 +1,250 @@
+"""The specification: valid, committed as it is made, and true of what the service answers."""
+
+import json
+import re
+
+import jsonschema
+import pytest
+from openapi_spec_validator import OpenAPIV31SpecValidator
+
+from ringwright.api import examples
+from ringwright.api.app import specification
+from ringwright.api.write_spec import text
+from ringwright.core import calculations
+
+
+@pytest.fixture(scope="module")
+def spec(app):
+    return specification(app)
+
+
+def operations(spec):
+    """(path, method, operation) of everything in the specification."""
+    for path, item in spec["paths"].items():
+        for method, operation in item.items():
+            if method in ("get", "post"):
+                yield path, method, operation
+
+
+def validator(spec, schema):
+    """A JSON Schema 2020-12 validator for a schema of the specification."""
+    return jsonschema.Draft202012Validator({**schema, "components": spec["components"]})
+
+
+def test_it_is_valid(spec):
+    OpenAPIV31SpecValidator(spec).validate()
+    assert spec["openapi"].startswith("3.1")
+
+
+def test_it_is_committed_as_it_is_made(root):
+    committed = (root / "openapi" / "openapi.json").read_text(encoding="utf-8")
+    assert committed == text(), (
+        "openapi/openapi.json is stale: run "
+        "PYTHONPATH=service python -m ringwright.api.write_spec openapi/openapi.json "
+        "and say what changed in openapi/CHANGELOG.md"
+    )
+
+
+def test_it_is_served(client, spec):
+    response = client.get("/openapi.json")
+    assert response.get_json() == spec
+    assert response.headers["ETag"]
+
+
+def test_it_promises_stability(spec):
+    assert "Stability" in spec["info"]["description"]
+    assert "openapi/CHANGELOG.md" in spec["info"]["description"]
+
+
+def test_every_operation_is_described(spec):
+    names = []
+    for path, method, operation in operations(spec):
+        assert operation["summary"], path
+        assert operation["responses"], path
+        names.append(operation["operationId"])
+        if path.startswith("/v1/") and path != "/v1/problems":
+            assert {"406", "422", "500"} <= set(operation["responses"]), (path, method)
+    assert len(set(names)) == len(names)
+
+
+def test_every_route_is_in_it(app, spec):
+    ours = {
+        (rule.rule, method.lower())
+        for rule in app.url_map.iter_rules()
+        for method in rule.methods - {"HEAD", "OPTIONS"}
+        # The page and the app's files are for browsers, not for callers.
+        if rule.rule not in ("/", "/<path:name>")
+    }
+    told = {(path, method) for path, method, _ in operations(spec)}
+    # <any(a, b):part> and <part> are both {part} there.
+    assert {(re.sub("<(?:[^<>]*:)?([a-z_]+)>", r"{\1}", rule), m) for rule, m in ours} == told
+
+
+def test_every_calculation_has_an_example(spec):
+    for name, calculation in calculations.CALCULATIONS.items():
+        if not calculation.fields:
+            continue
+        operation = spec["paths"]["/v1/" + name]["post"]
+        assert operation["requestBody"]["content"]["application/json"].get("examples"), (
+            "openapi/examples/%s.json is missing" % name
+        )
+        get = spec["paths"]["/v1/" + name].get("get")
+        if get:
+            required = [one for one in get["parameters"] if one.get("required")]
+            assert all("example" in one for one in required), name
+
+
+EXAMPLES = [
+    pytest.param(name, shown["value"], id="%s: %s" % (name, title))
+    for name, found in examples.read_all().items()
+    for title, shown in found.items()
+]
+
+
+@pytest.mark.parametrize(("name", "value"), EXAMPLES)
+def test_every_example_runs_and_fits_its_schema(client, spec, name, value):
+    operation = spec["paths"]["/v1/" + name]["post"]
+    body = operation["requestBody"]["content"]["application/json"]["schema"]
+    validator(spec, body).validate(value)
+    response = client.post("/v1/%s?working=true" % name, json=value)
+    assert response.status_code == 200, response.get_data(as_text=True)[:500]
+    answer = operation["responses"]["200"]["content"]["application/json"]["schema"]
+    validator(spec, answer).validate(response.get_json())
+
+
+@pytest.mark.parametrize(("name", "value"), EXAMPLES)
+def test_every_scalar_example_has_an_address(client, spec, name, value):
+    if "get" not in spec["paths"]["/v1/" + name]:
+        pytest.skip("its inputs are lists")
+    if any(isinstance(one, (list, dict)) for one in value.values()):
+        pytest.skip("this example has a list")
+    query = {
+        key: str(one).lower() if isinstance(one, bool) else one for key, one in value.items()
+    }
+    fetched = client.get("/v1/" + name, query_string=query)
+    assert fetched.data == client.post("/v1/" + name, json=value).data
+
+
+@pytest.mark.parametrize(
+    "name", [name for name, one in calculations.CALCULATIONS.items() if not one.fields]
+)
+def test_every_list_fits_its_schema(client, spec, name):
+    operation = spec["paths"]["/v1/" + name]["get"]
+    answer = operation["responses"]["200"]["content"]["application/json"]["schema"]
+    response = client.get("/v1/" + name)
+    assert response.status_code == 200
+    validator(spec, answer).validate(response.get_json())
+    assert all(response.get_json().values())
+
+
+def test_a_problem_fits_its_schema(client, spec):
+    schema = {"$ref": "#/components/schemas/Problem"}
+    for path in ("/v1/sizing?bore=x", "/v1/nothing"):
+        validator(spec, schema).validate(client.get(path).get_json())
+
+
+def test_the_bounds_of_the_tables_are_told(spec):
+    for name, calculation in calculations.CALCULATIONS.items():
+        if not calculation.fields:
+            continue
+        body = spec["paths"]["/v1/" + name]["post"]["requestBody"]
+        told = _resolved(spec, body["content"]["application/json"]["schema"])
+        assert told["additionalProperties"] is False
+        assert set(told["properties"]) == {entry.name for entry in calculation.fields}
+        assert set(told.get("required", ())) == {
+            entry.name for entry in calculation.fields if entry.required
+        }
+        for entry in calculation.fields:
+            _check_bounds(entry, told["properties"][entry.name])
+
+
+def _check_bounds(entry, told):
+    assert entry.meaning in told["description"]
+    if entry.kind == "choice":
+        assert told["enum"] == list(entry.choices)
+    if entry.kind in ("choice", "text", "flag", "records", "object"):
+        return
+    number = told["anyOf"][0] if "anyOf" in told else told
+    assert number.get("maximum") == entry.highest
+    if entry.above_lowest:
+        assert number["exclusiveMinimum"] == told["x-more-than"] == entry.lowest
+    else:
+        assert number.get("minimum") == entry.lowest
+
+
+def _resolved(spec, schema):
+    while "$ref" in schema:
+        schema = spec["components"]["schemas"][schema["$ref"].rpartition("/")[2]]
+    return schema
+
+
+def test_exclusive_bounds_and_texts_are_told_of_any_table():
+    """Not every table has an exclusive bound or a nested list: one that has them all."""
+    from ringwright.api import create_app
+    from ringwright.core.calculations import Calculation
+    from ringwright.core.fields import field
+
+    fields = (
+        field("bore", "length", "m", required=True, lowest=0.0, highest=5.0, above_lowest=True),
+        field("flag", "flag", "m"),
+        field("name", "text", "m"),
+        field("where", "object", "m", items=(field("angle", "angle", "m"),)),
+        field("radii", "records", "m", highest=3, items=(field("", "length", "m", lowest=1.0),)),
+        field("bars", "records", "m", items=(field("count", "count", "m", required=True),)),
+    )
+    app = create_app({"x": Calculation("x", "s", fields, lambda values: {"given": values})})
+    spec = specification(app)
+    OpenAPIV31SpecValidator(spec).validate()
+    schema = {"$ref": "#/components/schemas/XRequest"}
+    check = validator(spec, schema).is_valid
+    client = app.test_client()
+    good = {
+        "bore": "4 mm",
+        "flag": True,
+        "name": "Marigold",
+        "where": {"angle": "45 deg"},
+        "radii": [1, "2 mm"],
+        "bars": [{"count": 2}, {"count": 1}],
+    }
+    assert check(good)
+    assert client.post("/v1/x", json=good).get_json()["given"] == {
+        **good,
+        "bore": 4.0,
+        "where": {"angle": 45.0},
+        "radii": [1.0, 2.0],
+    }
+    for bad, path in [
+        ({"bore": 0}, ["bore"]),
+        ({"bore": 5.1}, ["bore"]),
+        ({"bore": "4"}, ["bore"]),
+        ({**good, "flag": 1}, ["flag"]),
+        ({**good, "name": 3}, ["name"]),
+        ({**good, "name": "x" * 201}, ["name"]),
+        ({**good, "where": []}, ["where"]),
+        ({**good, "where": {"angel": 1}}, ["where", "angel"]),
+        ({**good, "where": {"angle": "45"}}, ["where", "angle"]),
+        ({**good, "radii": {}}, ["radii"]),
+        ({**good, "radii": [1, 2, 3, 4]}, ["radii"]),
+        ({**good, "radii": [1, "0.5"]}, ["radii", 1]),
+        ({**good, "radii": [1, 0.5]}, ["radii", 1]),
+        ({**good, "radii": [1, None]}, ["radii", 1]),
+        ({**good, "bars": [{"count": 2}, {}]}, ["bars", 1, "count"]),
+        ({**good, "bars": [{"count": 2}, 7]}, ["bars", 1]),
+        ({**good, "bars": "x"}, ["bars"]),
+    ]:
+        assert not check(bad), bad
+        response = client.post("/v1/x", json=bad)
+        assert response.status_code == 422
+        assert path in [error["path"] for error in response.get_json()["errors"]], bad
+    assert client.get("/v1/x?bore=4+mm&flag=true&name=5").get_json()["given"] == {
+        **dict.fromkeys(good),
+        "bore": 4.0,
+        "flag": True,
+        "name": "5",
+    }
+    assert client.get("/v1/x?bore=4&radii=1").status_code == 422
+
+
+def test_the_examples_are_of_calculations_that_exist():
+    assert set(examples.read_all()) <= set(calculations.CALCULATIONS)
+    assert json.dumps(examples.read_all())
