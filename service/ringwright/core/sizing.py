@@ -93,6 +93,11 @@ def calculate(values):
     values: checked values of FIELDS, a plain dict in core units. Raises InputProblem.
     """
     design, chosen = settle(values)
+    return answer(design, chosen)
+
+
+def answer(design, chosen):
+    """As `calculate`, for a Design already settled. design: a Design. chosen: list of Choice."""
     acts = behaviour(design)
     return OrderedDict(
         (
