@@ -13,7 +13,7 @@ PER_CALCULATION = 24
 RELATIVE = 1e-12
 # The contact solver's pressures are fourth differences of what it solves for: they enlarge the last
 # bit in which the two engines' sines differ.
-SOLVED = {"wall-pressure": 1e-10}
+SOLVED = {"wall-pressure": 1e-10, "bore-survey": 1e-10}
 NEVER_GIVEN = 0.55  # share of the optional inputs left out of a request made up here
 
 
@@ -69,7 +69,25 @@ def plausible(name, dice):
     ):
         if key in known and dice.random() < 0.45:
             request[key] = dice.choice(choices)
+    if name == "inspection":
+        request["measured_free_gap"] = dice.uniform(0.04, 0.12) * bore
+    if name == "bore-survey":
+        request["readings"] = gauge_readings(bore, dice)
     return {key: value for key, value in request.items() if key in known}
+
+
+def gauge_readings(bore, dice):
+    """Diameters of a worn bore at three heights, in two or four directions."""
+    directions = dice.choice(((0.0, 90.0), (0.0, 45.0, 90.0, 135.0)))
+    return [
+        {
+            "height": height,
+            "direction": direction,
+            "diameter": bore + dice.uniform(0.0, 0.004) * bore,
+        }
+        for height in (5.0, 60.0, 110.0)
+        for direction in directions
+    ]
 
 
 def requests():

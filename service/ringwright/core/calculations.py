@@ -7,9 +7,23 @@ with "figures", "findings", "chosen", "cautions" and whatever lists are its own.
 import json
 from collections import OrderedDict, namedtuple
 
+from . import (
+    bore_survey,
+    inspection,
+    inspection_fields,
+    materials,
+    piston_valve,
+    reference,
+    route,
+    running,
+    sealings,
+    sizing,
+    spread,
+    spread_fields,
+    tooling,
+    wall_pressure,
+)
 from . import fields as field_tools
-from . import materials, piston_valve, reference, route, running, sealings
-from . import sizing, tooling, wall_pressure
 from .drawing import drawing
 from .problems import CoreProblem, InputProblem
 from .records import plain
@@ -18,6 +32,12 @@ from .records import plain
 Calculation = namedtuple("Calculation", ("name", "summary", "fields", "run"))
 
 _TABLE = (
+    Calculation(
+        "bore-survey",
+        "What the bore is like, and what to do",
+        bore_survey.FIELDS,
+        bore_survey.calculate,
+    ),
     Calculation("sizing", "The ring, its groove and its piston", sizing.FIELDS, sizing.calculate),
     Calculation("tooling", "The blank and the tools to make", tooling.FIELDS, tooling.calculate),
     Calculation("route", "The route card, operation by operation", route.FIELDS, route.calculate),
@@ -26,6 +46,18 @@ _TABLE = (
         "How the ring bears on its wall",
         wall_pressure.FIELDS,
         wall_pressure.calculate,
+    ),
+    Calculation(
+        "inspection",
+        "What the finished ring really is",
+        inspection_fields.FIELDS,
+        inspection.calculate,
+    ),
+    Calculation(
+        "spread",
+        "What matters most, and how many come right",
+        spread_fields.FIELDS,
+        spread.calculate,
     ),
     Calculation("drawing", "Dimensioned drawings and charts", drawing.FIELDS, drawing.calculate),
     Calculation("running", "What the rings lose, now and new", running.FIELDS, running.calculate),

@@ -63,6 +63,8 @@ SOURCES = (
     Source("mehrotra", "Mehrotra, On the implementation of a primal-dual interior point method, SIAM Journal on Optimization 2 (1992)", "pp. 575 to 601, the predictor-corrector steps", "memory"),
     Source("slit-geometry", "Geometry of the slit, bridge and ends, derived for this project", "checked by a geometry library in tests", "derived"),
     Source("torsion", "Saint-Venant torsion of a rectangle", "Timoshenko and Goodier, Theory of Elasticity, torsion of rectangular bars", "memory"),
+    Source("rebore-report", "A preservation group's report on a full-size locomotive", "cylinders rebored at 0.060 in of taper or out of round", "read"),
+    Source("abramowitz-stegun", "Abramowitz and Stegun, Handbook of Mathematical Functions", "26.2.23, inverse of the normal distribution within 4.5e-4; checked against scipy", "memory"),
     Source("memory", "General engineering knowledge", "from memory, not checked against a copy", "memory"),
     Source("practice", "Common practice of the trade", "no source", "practice"),
 )
