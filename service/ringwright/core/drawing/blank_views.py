@@ -6,7 +6,7 @@ import math
 
 from . import rails, words
 from .entities import CENTRE, CUT, HIDDEN, OUTLINE, THIN
-from .job import cut_angle, run_of
+from .job import cut_angle, run_of, sized
 from .paper import PAPERS
 from .ring_views import broken_strip
 from .shapes import box, wavy
@@ -40,7 +40,7 @@ def blank(job):
         rails.LEFT,
         (0.0, -outer),
         (0.0, outer),
-        words.size(d.rough_outside, job.system, True),
+        sized(job, "rough_outside_diameter", d.rough_outside, True),
     )
     view.measure(
         "bored_inside_diameter",
@@ -48,7 +48,7 @@ def blank(job):
         rails.LEFT,
         (0.0, -inner),
         (0.0, inner),
-        words.size(d.bored_inside, job.system, True),
+        sized(job, "bored_inside_diameter", d.bored_inside, True),
     )
     view.measure(
         "blank_length",
@@ -56,7 +56,7 @@ def blank(job):
         rails.TOP,
         (0.0, outer),
         (length, outer),
-        words.size(length, job.system),
+        sized(job, "blank_length", length),
     )
     detail = slit_detail(job) if d.turns == 2 else cut_detail(job)
     notes = [

@@ -4,7 +4,7 @@ tooling.
 
 from collections import OrderedDict
 
-from .. import sizing, tool_list, tooling
+from .. import route, sizing, tool_list, tooling
 from ..fields import field
 from ..problems import Fault, InputProblem
 from . import catalogue, words
@@ -67,8 +67,22 @@ def job_of(design, tools, values):
         "",
         "inches" if system == words.INCH else "mm",
     )
-    paper = values.get("paper") or FIRST_PAPER
-    return Job(design, tools, sizing.behaviour(design), system, paper, title, sizes, materials)
+    worked = {}
+    for operation in route.operations(design, tools, values):
+        for size in operation.sizes:
+            if size.lower is not None and size.name not in worked:
+                worked[size.name] = size
+    return Job(
+        design,
+        tools,
+        sizing.behaviour(design),
+        system,
+        values.get("paper") or FIRST_PAPER,
+        title,
+        sizes,
+        materials,
+        worked,
+    )
 
 
 def sheets_of(job, part):

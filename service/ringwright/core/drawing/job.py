@@ -4,13 +4,24 @@ import math
 from collections import namedtuple
 
 from ..design import CUT_ANGLES
+from . import words
 
 # design, tooling: as settled. acts: Behaviour of the ring. system: metric or inch. paper: key of
 # paper.PAPERS. title: a paper.Title without its part. sizes: OrderedDict tool -> OrderedDict name
-# -> Size. materials: OrderedDict tool -> what it is made of.
+# -> Size. materials: OrderedDict tool -> what it is made of. worked: dict name -> Size with the
+# limits that the route card asks for.
 Job = namedtuple(
-    "Job", ("design", "tooling", "acts", "system", "paper", "title", "sizes", "materials")
+    "Job",
+    ("design", "tooling", "acts", "system", "paper", "title", "sizes", "materials", "worked"),
 )
+
+
+def sized(job, name, value, diameter=False):
+    """Words of a size of ring or blank: with the limits of the route card where it has any."""
+    size = job.worked.get(name)
+    if size is None:
+        return words.size(value, job.system, diameter)
+    return words.limits(size.lower, size.upper, job.system, diameter)
 
 
 def cut_angle(design):

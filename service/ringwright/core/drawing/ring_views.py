@@ -5,7 +5,7 @@ import math
 from .. import spring
 from . import curve, rails, words
 from .entities import ADJACENT, CENTRE, HIDDEN, OUTLINE, THIN, Arc, Line, Polyline
-from .job import run_of
+from .job import run_of, sized
 from .shapes import box, centre_cross, polar, wavy
 from .view import View
 
@@ -160,7 +160,12 @@ def section(job):
                 words.size(each, job.system),
             )
     view.measure(
-        "ring_width", width, rails.TOP, (0.0, thick), (width, thick), words.size(width, job.system)
+        "ring_width",
+        width,
+        rails.TOP,
+        (0.0, thick),
+        (width, thick),
+        sized(job, "ring_width", width),
     )
     view.measure(
         "radial_thickness",
@@ -168,7 +173,7 @@ def section(job):
         rails.LEFT,
         (0.0, 0.0),
         (0.0, thick),
-        words.size(thick, job.system),
+        sized(job, "radial_thickness", thick),
     )
     return view
 

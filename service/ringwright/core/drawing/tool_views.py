@@ -5,6 +5,7 @@ import math
 from .. import spring
 from . import curve, rails, words
 from .entities import ADJACENT, CENTRE, OUTLINE
+from .job import sized
 from .ring_views import cut_ring
 from .shapes import box, centre_cross, mirrored_points, polar
 from .view import View
@@ -222,7 +223,7 @@ def clamp_mandrel(job):
         rails.RIGHT,
         (0.5 * width, -outer),
         (0.5 * width, outer),
-        words.size(d.finish_outside, job.system, True),
+        sized(job, "finish_outside_diameter", d.finish_outside, True),
     )
     view.measure(
         "ring_width", width, rails.TOP, (0.0, outer), (width, outer), words.size(width, job.system)
