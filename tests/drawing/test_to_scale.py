@@ -215,7 +215,7 @@ def test_limits_are_printed_inside_the_tolerance(units):
                     assert lower * step <= limits["lower"]["value"] + step * 10**-places
                     seen.add(name)
     assert {
-        "former_diameter", "pot_bore", "closing_ring_bore", "clamp_mandrel_diameter", "spacer_width",
-        "trial_bore", "rough_outside_diameter", "bored_inside_diameter", "ring_width",
+        "former_diameter", "pot_bore", "closing_ring_bore", "clamp_mandrel_diameter",
+        "spacer_width", "trial_bore", "rough_outside_diameter", "bored_inside_diameter", "ring_width",
         "radial_thickness", "finish_outside_diameter",
     } <= seen  # fmt: skip
