@@ -113,45 +113,40 @@ def _tried(views, wide, high, paper, share, scales):
         if view.target is not None:
             details[view.name] = _detail(view, wide, paper, share)
     main = [view for view in views if view.target is None]
+    tallest = min(high, paper.tallest) if paper.framed else paper.tallest
     best = None
     for scale in scales if main else scales[-1:]:
-        if not _may_fit(
-            main, scale, wide, min(high, paper.tallest) if paper.framed else paper.tallest
-        ):
-            continue
-        drawn = [
-            (
-                view,
-                details[view.name]
-                if view.target is not None
-                else view.drawn(scale, paper.labels, wide, paper.framed),
-            )
-            for view in views
-        ]
-        for rows in _arrangements(drawn):
-            best = (scale if main else rows[0][0][1].scale, rows, False)
-            if _width(rows) <= wide and (_height(rows) <= high or not paper.framed):
-                return best[0], rows, True
+        if scale == scales[-1] or _may_fit(main, scale, wide, tallest, paper.labels):
+            drawn = [
+                (view, details.get(view.name) or _at(view, scale, wide, paper)) for view in views
+            ]
+            for rows in _arrangements(drawn):
+                best = (scale if main else rows[0][0][1].scale, rows, False)
+                if _width(rows) <= wide and (_height(rows) <= high or not paper.framed):
+                    return best[0], rows, True
     return best
 
 
+def _at(view, scale, wide, paper):
+    return view.drawn(scale, paper.labels, wide, paper.framed)
+
+
 def _detail(view, wide, paper, share):
-    """A detail drawn at the largest scale of ISO 5455 that keeps within its target size and the
-    sheet.
-    """
+    """A detail at the largest scale that keeps within its target size and the sheet."""
     extent = max(view.size())
-    for scale in SCALES:
+    for scale in SCALES if paper.framed else SCREEN_SCALES:
         if extent * scale <= view.target * share:
-            drawn = view.drawn(scale, paper.labels, wide, paper.framed)
+            drawn = _at(view, scale, wide, paper)
             if drawn.box[2] - drawn.box[0] <= wide:
                 return drawn
-    return view.drawn(SCALES[-1], paper.labels, wide, paper.framed)
+    return _at(view, SCALES[-1], wide, paper)
 
 
-def _may_fit(views, scale, wide, high):
+def _may_fit(views, scale, wide, high, labels):
+    """Whether it is worth drawing the views at a scale: shape and labels alone must fit."""
     for view in views:
         across, up = view.size()
-        if across * scale > wide or up * scale > high:
+        if across * scale + view.beside(labels) > wide or up * scale > high:
             return False
     return True
 

@@ -29,6 +29,7 @@ class View:
         self.measures = []
         self.labels = []
         self._extent = None
+        self._beside = None
 
     def add(self, *entities):
         """Adds entities, real mm."""
@@ -71,6 +72,20 @@ class View:
         """(width, height) of the shape, real mm."""
         left, bottom, right, top = self.extent()
         return right - left, top - bottom
+
+    def beside(self, room):
+        """Width that the columns of labels and their leaders take [mm]. room: of a column."""
+        if self._beside is None:
+            self._beside = 0.0
+            for side in (rails.LEFT, rails.RIGHT):
+                widest = 0.0
+                for label in self.labels:
+                    if label.side == side:
+                        for line in letters.wrapped(label.text, style.LETTERS, room):
+                            widest = max(widest, letters.width(line, style.LETTERS))
+                if widest:
+                    self._beside += style.LEADER_REACH + widest
+        return self._beside
 
     def drawn(self, scale, room, title_room, stated):
         """Drawn at a scale (paper over part).
