@@ -123,7 +123,7 @@ def test_two_directions_take_the_oval_along_one_of_them_and_say_so():
 
 
 def test_the_gauge_s_error_is_carried_as_statistics_say():
-    """Monte Carlo, 2000 surveys with normal errors (numpy, fixed seed): 95 % lie in the stated band."""
+    """2000 surveys with normal errors (numpy, fixed seed): 95 % lie in the stated band."""
     chance = np.random.default_rng(7)
     r = bore(oval=(0.03, 30.0))
     error = 0.01
@@ -174,7 +174,7 @@ def test_the_clean_up_size_clears_the_largest_place():
 
 
 def test_the_solver_and_the_first_order_rule_agree_where_a_ring_begins_to_fail():
-    """p = E I (n^2 - 1)^2 U_n/(h r_o r^3): with 0.8 of that amplitude it follows but near the tips."""
+    """p = E I (n^2 - 1)^2 U_n/(h r_o r^3): at 0.8 of that amplitude it follows, at 1.3 not."""
     ring = {"bore": 100.0, "radial_thickness": 4.0, "setting": "spread", "wall_pressure": 0.05}
     for order in (2, 3, 4):
         one = bore_shape.pressure_to_follow(order, 1.0, 100.0, 4.0, 104000.0)
@@ -190,7 +190,7 @@ def test_the_solver_and_the_first_order_rule_agree_where_a_ring_begins_to_fail()
 
 
 def touching_in_the_middle(answer):
-    """Share of the second half of the first turn of a double-turn ring that presses: far from its tips."""
+    """Share that presses of the first turn's second half, far from the tips."""
     row = answer["turns"][0]["pressure"]["values"][180:]
     return sum(p > 0.0 for p in row) / len(row)
 

@@ -31,7 +31,7 @@ def on_former(setting, turns, psi):
 
 
 def free_gap_at_outer_edge(design, relief, former):
-    """Straight gap between the outer edges of the free ring, each turn's for a double-turn ring [mm]."""
+    """Straight gap between the outer edges of the free ring, or of one of its turns [mm]."""
     d = design
     radius = 0.5 * (d.bore - d.radial_thickness)
     turns = d.turns
@@ -89,7 +89,7 @@ def test_a_ring_spread_by_a_spacer_gives_its_relief_back(relief):
 
 
 def test_the_next_former_is_the_one_that_would_have_come_right():
-    """Made on the next former with the same heat, the simulated ring comes out at the gap intended."""
+    """Made on the next former with the same heat, the ring comes out at the gap intended."""
     request = {"bore": 120.0, "setting": "sprung"}
     design, _ = settle(request)
     weak = free_gap_at_outer_edge(design, 0.6, design.former_diameter)
@@ -131,7 +131,7 @@ def test_a_stiffer_iron_shows_as_modulus():
 
 
 def test_light_tells_the_pressure_of_a_ring_left_as_it_was_bound():
-    """Solid finite elements (data/ring_elements.csv, A25): light 0.1042 mm, mean pressure 0.0857."""
+    """Solid elements (data/ring_elements.csv, A25): light 0.1042 mm, mean pressure 0.0857."""
     answer = inspection(
         bore=100.0,
         ring_type="plain",

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.stats import norm
 
-from ringwright.core import calculations, spread
+from ringwright.core import calculations, ring_sample
 from ringwright.core.design import settle
 from ringwright.core.problems import InputProblem
 
@@ -43,7 +43,7 @@ def test_the_yield_is_that_of_a_hundred_thousand_random_rings(ring_type, modulus
     draws = {name: chance.normal(0.0, size / 1.959964, count) for name, size in spreads.items()}
     within, pressures = 0, []
     for i in range(count):
-        ring = spread.outcome(design, {name: float(row[i]) for name, row in draws.items()})
+        ring = ring_sample.outcome(design, {name: float(row[i]) for name, row in draws.items()})
         pressures.append(ring.wall_pressure)
         within += (
             limits["p low"] <= ring.wall_pressure <= limits["p high"]
@@ -60,14 +60,16 @@ def test_the_yield_is_that_of_a_hundred_thousand_random_rings(ring_type, modulus
 def test_the_pressure_goes_with_modulus_and_cube_of_thickness():
     """p0 = E a^3 kappa0/(12 r r_o): known powers of each input, kappa0 fixed by the free radius."""
     design, _ = settle({"bore": 80.0})
-    base = spread.outcome(design, {}).wall_pressure
+    base = ring_sample.outcome(design, {}).wall_pressure
     assert base == pytest.approx(design.wall_pressure, rel=1e-12)
-    stiff = spread.outcome(design, {"modulus": 0.1 * design.modulus}).wall_pressure
+    stiff = ring_sample.outcome(design, {"modulus": 0.1 * design.modulus}).wall_pressure
     assert stiff == pytest.approx(1.1 * base, rel=1e-12)
     plain, _ = settle({"bore": 80.0, "ring_type": "plain"})
     thick = plain.radial_thickness * 1.01
     ratio = (
-        spread.outcome(plain, {"radial_thickness": 0.01 * plain.radial_thickness}).wall_pressure
+        ring_sample.outcome(
+            plain, {"radial_thickness": 0.01 * plain.radial_thickness}
+        ).wall_pressure
         / plain.wall_pressure
     )
     r = 40.0 - 0.5 * plain.radial_thickness
@@ -108,7 +110,7 @@ def test_the_tool_asked_for_moves_as_sizing_says():
 
 
 def test_nothing_uncertain_makes_every_ring_right():
-    names = "modulus relief thickness kerf bore outside tool".split()
+    names = ("modulus", "relief", "thickness", "kerf", "bore", "outside", "tool")
     still = {name + "_spread": 0.0 for name in names}
     answer = asked(bore=80.0, **still)
     assert value(answer, "yield_share") == 1.0
@@ -122,7 +124,9 @@ def test_the_same_request_gives_the_same_answer():
 
 def test_normal_deviates_are_those_of_scipy():
     for share in np.concatenate([np.linspace(0.001, 0.999, 199), [1e-5, 1 - 1e-5]]):
-        assert spread.normal_deviate(float(share)) == pytest.approx(norm.ppf(share), abs=4.6e-4)
+        assert ring_sample.normal_deviate(float(share)) == pytest.approx(
+            norm.ppf(share), abs=4.6e-4
+        )
 
 
 def test_limits_the_wrong_way_round_are_refused():

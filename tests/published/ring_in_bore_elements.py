@@ -37,7 +37,7 @@ def solve(case, folder):
 
 
 def ring_nodes(case):
-    """{number: (x, y)}: rows through the thickness, columns from the back (angle 180) to the tip."""
+    """{number: (x, y)}: rows through the thickness, columns from the back to the tip."""
     length = math.pi * 0.5 * (case.bore - case.thickness)
     nodes = {}
     for j in range(2 * THROUGH + 1):

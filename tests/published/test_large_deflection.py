@@ -20,7 +20,7 @@ STEPS = 720
 
 
 def elastica(given_up, steam):
-    """(slack angle, tip force, widest light, contact pressure, mean pressure) of a round-set ring."""
+    """(slack angle, tip force, widest light, contact, mean pressure) of a round-set ring."""
 
     def along(_, state):
         x, y, slope, moment, pull_x, pull_y = state
@@ -68,7 +68,7 @@ def linear(given_up, steam):
 @pytest.mark.parametrize("given_up", [0.01, 0.03, 0.06, 0.1, LARGEST_CHECKED])
 @pytest.mark.parametrize("steam_ratio", [0.0, 1.0, 5.0])
 def test_small_movement_holds_to_one_per_cent(given_up, steam_ratio):
-    """given_up: share of its curvature the ring gives up in the bore. steam over contact pressure."""
+    """given_up: share of curvature the ring loses in the bore. steam over contact pressure."""
     steam = steam_ratio * given_up
     exact, small = elastica(given_up, steam), linear(given_up, steam)
     print(

@@ -100,7 +100,7 @@ def _section(height, readings):
 
 
 def _directions(readings, gauge, period):
-    """The different directions of one gauge's readings, in the period after which it reads the same."""
+    """The different directions of one gauge's readings, within the period that repeats."""
     different = []
     for angle in sorted([r.direction % period for r in readings if r.gauge == gauge]):
         near_first = different and different[0] + period - angle < SAME_DIRECTION
@@ -110,7 +110,7 @@ def _directions(readings, gauge, period):
 
 
 def _solved(terms, readings):
-    """(unknowns, inverse, misfit); terms are dropped from the end until the readings settle them."""
+    """(unknowns, inverse, misfit); terms go from the end until the readings settle them."""
     values = [r.diameter for r in readings]
     while True:
         rows = []
@@ -178,14 +178,17 @@ METHODS = (
     Method(
         "bore-section",
         "Size and shape of the bore at one height",
-        "two-point: D = D_0 + 2 U_2 cos 2(theta - phase) + 2 U_4 cos 4(theta - phase); three-point: D = D_0 + 2 U_3 cos 3(theta - phase); least squares",
-        "two directions square to each other: oval taken along one of them; three: free; six: fourth order too",
+        "two-point: D = D_0 + 2 U_2 cos 2(theta - phase) + 2 U_4 cos 4(theta - phase); "
+        "three-point: D = D_0 + 2 U_3 cos 3(theta - phase); least squares",
+        "two directions square to each other: oval taken along one of them; three: free; six: "
+        "fourth order too",
         ("beam",),
     ),
     Method(
         "bore-barrel",
         "Taper and bell-mouth",
-        "D_0(t) = c_0 + c_1 t + c_2 t^2, t from -1 to 1 along the bore; taper 2 c_1, bell-mouth c_2",
+        "D_0(t) = c_0 + c_1 t + c_2 t^2, t from -1 to 1 along the bore; taper 2 c_1, bell-mouth "
+        "c_2",
         "two heights: taper alone; three and more: both",
         ("beam",),
     ),

@@ -2,8 +2,8 @@
 
     u(theta) = u_0 + sum of U_n*cos(n*(theta - phase_n))        n = 2, 3, ...
 
-outwards from bore/2. n = 1 would only shift the circle, so it is left out. A wall like this asks of a
-ring the extra moment (n^2 - 1)*U_n*cos(n*(theta - phase_n)) - u_0, in the units of strip.py.
+outwards from bore/2. n = 1 would only shift the circle, so it is left out. A wall like this asks
+of a ring the extra moment (n^2 - 1)*U_n*cos(n*(theta - phase_n)) - u_0, in the units of strip.py.
 """
 
 import math

@@ -88,8 +88,8 @@ def calculate(values):
     """What a survey of the bore means: figures, findings, chosen, cautions, "sections" and
     "bore_shape".
 
-    values: checked values of FIELDS, a plain dict in core units. "verdict" is run, hone, bore-out or
-    sleeve. "bore_shape" is the shape at the worst height, fit to be given to wall-pressure.
+    values: checked values of FIELDS, a plain dict in core units. "verdict" is run, hone, bore-out
+    or sleeve. "bore_shape" is the shape at the worst height, fit to be given to wall-pressure.
     Raises InputProblem.
     """
     readings = [

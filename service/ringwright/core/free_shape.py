@@ -21,7 +21,8 @@ RADIUS_FIELDS = (
     field(
         "angle",
         "angle",
-        "direction of the reading, rising from one free end to the other, over both turns of a double-turn ring",
+        "direction of the reading, rising from one free end to the other, over both turns of a "
+        "double-turn ring",
         lowest=0.0,
         highest=720.0,
         required=True,
@@ -125,9 +126,10 @@ def _check_span(readings, span, turns):
                 Fault(
                     ("free_shape",),
                     "spread",
-                    "the radii must run from one free end to the other, each angle larger than the last",
-                    "give nine or more, the first and last at the free ends, %d degrees or a little less apart"
-                    % (360 * turns),
+                    "the radii must run from one free end to the other, each angle larger than "
+                    "the last",
+                    "give nine or more, the first and last at the free ends, %d degrees or a "
+                    "little less apart" % (360 * turns),
                 )
             ]
         )
@@ -183,14 +185,16 @@ METHODS = (
     Method(
         "free-curvature",
         "Free shape as curvature",
-        "spread: K r (1 - cos psi); round: kappa0 r^2; round and light-tight: kappa0 r^2, and kappa0 r^2 sin psi/sin psi0 behind each tip",
+        "spread: K r (1 - cos psi); round: kappa0 r^2; round and light-tight: kappa0 r^2, and "
+        "kappa0 r^2 sin psi/sin psi0 behind each tip",
         "set evenly all the way round",
         ("contact",),
     ),
     Method(
         "measured-shape",
         "Free shape from measured radii",
-        "rho(phi) = circle + shift + sum c_j w_j, w_j'' + w_j = cos(j pi phi/span); curvature (rho^2 + 2 rho'^2 - rho rho'')/(rho^2 + rho'^2)^(3/2)",
+        "rho(phi) = circle + shift + sum c_j w_j, w_j'' + w_j = cos(j pi phi/span); curvature "
+        "(rho^2 + 2 rho'^2 - rho rho'')/(rho^2 + rho'^2)^(3/2)",
         "smooth shapes; at most six terms, one for every three readings",
         ("contact",),
     ),

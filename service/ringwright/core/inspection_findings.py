@@ -23,6 +23,9 @@ THICKNESS_STOP = 0.10
 # Gap of a plain ring in its bore over the bore: 0.002 to 0.004 (Khurmi and Gupta); scrap at twice
 # that.
 GAP_SCRAP_SHARE = 0.008
+# Short of the gap practice leaves by less than this, a feeler hardly tells; common practice, no
+# source.
+GAP_SHORT = 0.9
 # How far wider across than along a free ring may be from what is due, over m.
 OVALITY_OFF = 0.08
 # Relief worth having: below, the metal never got hot enough.
@@ -111,7 +114,8 @@ def _agreement(rows, found):
         low, high = metal.modulus_low, metal.modulus_high
         if 0.75 * low <= found.modulus <= 1.25 * high:
             remedy = (
-                "Measure both again; if they stand, the iron has a modulus of about %s GPa: give it as "
+                "Measure both again; if they stand, the iron has a modulus of about %s GPa: give "
+                "it as "
                 "modulus for the next ring." % decimal(found.modulus / 1000.0, 0)
             )
     rows.append(finding("agreement", WATCH, why, remedy))
@@ -204,7 +208,7 @@ def _closed_gap(rows, values, found):
                 Quantity(GAP_SCRAP_SHARE * d.bore, "mm"),
             )
         )
-    elif measured < 0.999 * need:
+    elif measured < GAP_SHORT * need:
         remedy = "File the ends until the gap is %s." % fine_length(need)
         rows.append(finding("closed-gap", WATCH, said, remedy, value, Quantity(need, "mm")))
     else:
@@ -250,7 +254,10 @@ def _shape(rows, found):
     if abs(off) <= OVALITY_OFF * found.made.gap_change + 0.02:
         rows.append(finding("free-shape", GOOD, said, "", value, limit))
     else:
-        remedy = "See that it was held and heated evenly; look for light all the way round before it runs."
+        remedy = (
+            "See that it was held and heated evenly; look for light all the way round before it "
+            "runs."
+        )
         rows.append(finding("free-shape", WATCH, said, remedy, value, limit))
 
 
@@ -286,7 +293,8 @@ def _relief(rows, found):
         window = soak.soak_range(d.ring_material.family)
         if window is not None:
             remedy = (
-                "Soak at %s for an hour or more, the ring itself and not only the hearth at that heat. %s"
+                "Soak at %s for an hour or more, the ring itself and not only the hearth at that "
+                "heat. %s"
                 % (
                     temperature(max(window.usual, d.soak_temperature)),
                     remedy,

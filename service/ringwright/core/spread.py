@@ -10,17 +10,14 @@ limits.
 import math
 from collections import OrderedDict, namedtuple
 
-from . import clearances, heat_set, spring
+from . import clearances
 from .cautions import cautions
 from .design import settle
-from .problems import unworkable
+from .problems import InputProblem, unworkable
 from .records import GOOD, STOP, WATCH, Choice, Method, Quantity, figure, finding
+from .ring_sample import Limits, outcome, sample
 from .wording import percent
 
-# Normal deviate that holds 95 % between plus and minus.
-WITHIN_95 = 1.959964
-# Rings tried: a fixed sample of evenly scattered points, not chance.
-SAMPLE = 500
 # Usual errors of making [mm], 95 %; common practice, no source.
 THICKNESS_SPREAD = 0.03
 KERF_SPREAD = 0.05
@@ -42,9 +39,12 @@ WORDS = {
     "tool": "the former or spacer",
 }
 REMEDIES = {
-    "modulus": "Make one ring, inspect its gap and its closing force, and give the modulus they show.",
-    "relief": "Make one ring, inspect its free gap, and give the relief it shows; hold the heat longer and more evenly.",
-    "radial_thickness": "Hold the thickness closer: bore and turn at one chucking, and measure hot parts cold.",
+    "modulus": "Make one ring, inspect its gap and its closing force, and give the modulus they "
+    "show.",
+    "relief": "Make one ring, inspect its free gap, and give the relief it shows; hold the heat "
+    "longer and more evenly.",
+    "radial_thickness": "Hold the thickness closer: bore and turn at one chucking, and measure hot "
+    "parts cold.",
     "end_kerf": "Saw with the same blade throughout and finish the gap by file to a feeler.",
     "bore": "Gauge the bore again with a finer gauge, in more places.",
     "outside": "Finish-turn to the gauge or the bore itself, cold.",
@@ -52,12 +52,6 @@ REMEDIES = {
 }
 
 
-# What came of one ring: mean wall pressure [MPa], gap in the bore and free [mm].
-Outcome = namedtuple("Outcome", ("wall_pressure", "closed_gap", "free_gap"))
-# Limits that a ring must keep [MPa, mm].
-Limits = namedtuple(
-    "Limits", ("lowest_pressure", "highest_pressure", "lowest_closed_gap", "highest_closed_gap")
-)
 # One input's part in an outcome: name, spread in its own unit, what that spread makes of the
 # outcome, share of the outcome's variance.
 Part = namedtuple("Part", ("input", "spread", "effect", "share"))
@@ -69,8 +63,8 @@ _INPUT_UNITS = {"modulus": "MPa", "relief": "1"}
 def calculate(values):
     """What matters most: figures with their spread, "rankings", findings, chosen, cautions.
 
-    values: checked values of FIELDS, a plain dict in core units. "rankings" lists for each outcome the
-    inputs, largest share of its variance first. Raises InputProblem.
+    values: checked values of FIELDS, a plain dict in core units. "rankings" lists for each outcome
+    the inputs, largest share of its variance first. Raises InputProblem.
     """
     design, chosen = settle(values)
     spreads = _spreads(values, design, chosen)
@@ -158,44 +152,6 @@ def _limits(values, design, chosen):
     return limits
 
 
-def outcome(design, shifts):
-    """The Outcome of one ring made to a Design's tools, some inputs off by so much.
-
-    design: design.Design. shifts: dict of input -> how far it is off, in its own unit; absent 0.
-    The tools stay as designed: a thicker ring is one bored smaller; a wider saw cut, a larger
-    bore and an outside turned small all open the gap; the metal springs by its own modulus and
-    relief.
-    """
-    d = design
-    bore = d.bore + shifts.get("bore", 0.0)
-    extra = shifts.get("radial_thickness", 0.0)
-    turned = shifts.get("outside", 0.0)
-    thickness = max(d.radial_thickness + extra + 0.5 * turned, 0.2 * d.radial_thickness)
-    modulus = max(d.modulus + shifts.get("modulus", 0.0), 0.2 * d.modulus)
-    relief = min(max(d.relief + shifts.get("relief", 0.0), 0.01), 1.0)
-    kerf = shifts.get("end_kerf", 0.0)
-    closed = d.closed_gap + kerf + math.pi * (shifts.get("bore", 0.0) - turned)
-    tool = shifts.get("tool", 0.0)
-    if d.former_diameter is None:
-        gap = heat_set.gap_from_spacer(d.spacer_width + tool, d.gap_kerf + kerf, closed, relief)
-        if gap <= 0.0:
-            return Outcome(0.0, closed, closed + gap)
-        pressure = spring.pressure_from_gap(gap, bore, thickness, modulus)
-        return Outcome(pressure, closed, closed + gap)
-    set_thickness = d.set_thickness + extra
-    bored = d.bored_radius - 0.5 * extra
-    former = 0.5 * (d.former_diameter + tool) * d.former_growth + 0.5 * set_thickness
-    inwards = 0.5 * (d.set_thickness - d.radial_thickness - 0.5 * turned) - d.inside_allowance
-    free = heat_set.set_radius(bored, former, relief) - inwards
-    change = 2.0 / (bore - thickness) - 1.0 / free
-    share = d.wall_pressure / heat_set.contact_pressure(
-        d.curvature_change, d.bore, d.radial_thickness, d.modulus
-    )
-    pressure = share * heat_set.contact_pressure(change, bore, thickness, modulus)
-    gap = heat_set.gap_of_curvature(change, bore, thickness, d.setting, d.turns)
-    return Outcome(max(pressure, 0.0), closed, closed + gap)
-
-
 def _tool_for(values, design, shifts, tool):
     """The former or spacer that the aim would ask for if the inputs were off by `shifts`."""
     asked = dict(values)
@@ -226,7 +182,7 @@ def ranked(spreads, worked, without=()):
     for name, spread in spreads.items():
         if name in without:
             continue
-        effect = 0.5 * (worked({name: spread}) - worked({name: -spread}))
+        effect = _effect(worked, name, spread)
         parts.append([name, spread, effect])
         total += effect * effect
     rows = []
@@ -237,77 +193,25 @@ def ranked(spreads, worked, without=()):
     return [row[2] for row in rows]
 
 
-# share: of rings within all limits. pressure_lost, gap_lost: shares outside either. low, high:
-# Outcome, 2.5 % of rings lie below and above.
-Sampled = namedtuple("Sampled", ("share", "pressure_lost", "gap_lost", "low", "high"))
+def _effect(worked, name, spread):
+    """Half of what the outcome gains from one end of a spread to the other.
 
-
-def sample(design, spreads, limits):
-    """The Sampled of SAMPLE rings with all inputs off at once.
-
-    design: design.Design. spreads: OrderedDict of input -> spread, 95 %. limits: Limits.
-    The points are a Kronecker sequence on the generalised golden ratio of as many dimensions as
-    there are inputs: the same for every request, and evener than chance.
+    Where no tool would serve at one end, twice the other end's part.
     """
-    names = list(spreads)
-    steps = _golden_steps(len(names))
-    within = pressure_lost = gap_lost = 0
-    columns = ([], [], [])
-    for i in range(1, SAMPLE + 1):
-        shifts = {}
-        for name, step in zip(names, steps):
-            place = 0.5 + i * step
-            shifts[name] = spreads[name] / WITHIN_95 * normal_deviate(place - math.floor(place))
-        ring = outcome(design, shifts)
-        for column, value in zip(columns, ring):
-            column.append(value)
-        presses = limits.lowest_pressure <= ring.wall_pressure <= limits.highest_pressure
-        fits = limits.lowest_closed_gap <= ring.closed_gap <= limits.highest_closed_gap
-        within += 1 if presses and fits else 0
-        pressure_lost += 0 if presses else 1
-        gap_lost += 0 if fits else 1
-    low = []
-    high = []
-    for column in columns:
-        column.sort()
-        low.append(column[SAMPLE // 40])
-        high.append(column[SAMPLE - 1 - SAMPLE // 40])
-    return Sampled(
-        within / SAMPLE,
-        pressure_lost / SAMPLE,
-        gap_lost / SAMPLE,
-        Outcome(low[0], low[1], low[2]),
-        Outcome(high[0], high[1], high[2]),
-    )
-
-
-def _golden_steps(count):
-    """1/g, 1/g^2, ... with g the root of g^(count + 1) = g + 1."""
-    g = 1.5
-    for _ in range(60):
-        g = math.exp(math.log(1.0 + g) / (count + 1))
-    steps = []
-    step = 1.0
-    for _ in range(count):
-        step = step / g
-        steps.append(step)
-    return steps
-
-
-def normal_deviate(share):
-    """The normal deviate below which `share` of a normal distribution lies, within 4.5e-4.
-
-    t - (2.515517 + 0.802853 t + 0.010328 t^2)/(1 + 1.432788 t + 0.189269 t^2 + 0.001308 t^3),
-    t = sqrt(-2 ln p); share: above 0 to below 1; nearer either end it stays at 5.
-    Source: Abramowitz and Stegun, 26.2.23.
-    """
-    tail = min(share, 1.0 - share)
-    if tail < 3e-7:
-        return 5.0 if share > 0.5 else -5.0
-    t = math.sqrt(-2.0 * math.log(tail))
-    top = 2.515517 + t * (0.802853 + t * 0.010328)
-    deviate = t - top / (1.0 + t * (1.432788 + t * (0.189269 + t * 0.001308)))
-    return deviate if share > 0.5 else -deviate
+    ends = []
+    for shift in (spread, -spread):
+        try:
+            ends.append(worked({name: shift}))
+        except InputProblem:
+            ends.append(None)
+    above, below = ends
+    if above is None and below is None:
+        return 0.0
+    if above is None:
+        return worked({}) - below
+    if below is None:
+        return above - worked({})
+    return 0.5 * (above - below)
 
 
 def _figures(design, rankings, tool, tried, limits):
@@ -384,9 +288,20 @@ def _findings(tried, rankings):
     return rows
 
 
-# fmt: off
 METHODS = (
-    Method("spread-rank", "What matters most", "effect = (y(x + spread) - y(x - spread))/2, share = effect^2 / sum of effect^2", "independent inputs, each alone over its 95 % spread", ("definition",)),
-    Method("spread-sample", "Share of rings within limits", "500 rings, all inputs off at once as normal deviates on a Kronecker sequence (generalised golden ratio)", "independent normal inputs; the share within 0.01 of a hundred thousand random rings", ("abramowitz-stegun", "definition")),
+    Method(
+        "spread-rank",
+        "What matters most",
+        "effect = (y(x + spread) - y(x - spread))/2, share = effect^2 / sum of effect^2",
+        "independent inputs, each alone over its 95 % spread",
+        ("definition",),
+    ),
+    Method(
+        "spread-sample",
+        "Share of rings within limits",
+        "500 rings, all inputs off at once as normal deviates on a Kronecker sequence "
+        "(generalised golden ratio)",
+        "independent normal inputs; the share within 0.01 of a hundred thousand random rings",
+        ("abramowitz-stegun", "definition"),
+    ),
 )
-# fmt: on

@@ -92,7 +92,8 @@ def _verdict_row(seen, judged):
         return finding("verdict", WATCH, why, remedy, value, limit)
     grave = judged.out_of_true > min(BORE_SHARE * bore, BORE_ALWAYS)
     why = (
-        "The bore is %s out of true, %s%s; full-size locomotives are rebored at 1.524 mm (0.060 in)."
+        "The bore is %s out of true, %s%s; full-size locomotives are rebored at 1.524 mm (0.060 "
+        "in)."
         % (
             off,
             "more than a hone should take out",
@@ -100,7 +101,10 @@ def _verdict_row(seen, judged):
         )
     )
     if judged.word == SLEEVE:
-        remedy = "There is no wall left to bore out: sleeve the cylinder to the size wanted, by a competent person."
+        remedy = (
+            "There is no wall left to bore out: sleeve the cylinder to the size wanted, by a "
+            "competent person."
+        )
         return finding("verdict", STOP, why, remedy, value, limit)
     remedy = (
         "Bore it out to %s, which cleans up the largest place, then make the rings to that size."
@@ -165,8 +169,8 @@ def _gauge_rows(rows, seen, judged):
             finding(
                 "gauge-in-doubt",
                 WATCH,
-                "The gauge is good to %s, too coarse to tell on which side of the limit the bore lies."
-                % fine_length(error),
+                "The gauge is good to %s, too coarse to tell on which side of the limit the bore "
+                "lies." % fine_length(error),
                 "Gauge again with a finer gauge, or in more directions.",
                 Quantity(doubt, "mm"),
                 Quantity(abs(judged.out_of_true - RUN_SHARE * bore), "mm"),
@@ -180,7 +184,8 @@ def _gauge_rows(rows, seen, judged):
                 WATCH,
                 "The readings leave %s that no oval explains, more than the gauge's own %s."
                 % (fine_length(misfit), fine_length(error)),
-                "Look for a score, a ridge or a slip in the readings, and gauge in more directions.",
+                "Look for a score, a ridge or a slip in the readings, and gauge in more "
+                "directions.",
                 Quantity(misfit, "mm"),
                 Quantity(error, "mm"),
             )
@@ -191,7 +196,8 @@ def _gauge_rows(rows, seen, judged):
                 "ovality-unseen",
                 WATCH,
                 "These readings cannot show whether the bore is oval.",
-                "Gauge with a two-point gauge in two directions at least: along the crankshaft and across.",
+                "Gauge with a two-point gauge in two directions at least: along the crankshaft "
+                "and across.",
             )
         )
     elif seen.worst.aligned:
@@ -199,7 +205,8 @@ def _gauge_rows(rows, seen, judged):
             finding(
                 "two-directions",
                 WATCH,
-                "Two directions square to each other show an oval that lies along one of them; one that lies between them stays unseen.",
+                "Two directions square to each other show an oval that lies along one of them; "
+                "one that lies between them stays unseen.",
                 "Gauge in four directions, 45 degrees apart.",
             )
         )
@@ -209,8 +216,10 @@ METHODS = (
     Method(
         "survey-verdict",
         "Run, hone, bore out or sleeve",
-        "run up to 0.002 D out of true if the ring follows; hone up to 0.15 mm; else bore out to the largest place and 0.25 mm; sleeve where the wall does not allow it",
-        "0.002 to 0.003 of the bore from memory; rebore at 1.524 mm (0.060 in) from one group's report on a full-size locomotive",
+        "run up to 0.002 D out of true if the ring follows; hone up to 0.15 mm; else bore out to "
+        "the largest place and 0.25 mm; sleeve where the wall does not allow it",
+        "0.002 to 0.003 of the bore from memory; rebore at 1.524 mm (0.060 in) from one group's "
+        "report on a full-size locomotive",
         ("rebore-report", "memory", "practice"),
     ),
     Method(

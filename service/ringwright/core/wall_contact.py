@@ -26,6 +26,9 @@ BALANCE = 1e-5
 PRESSING = 1e-4
 # A force stands out as concentrated when it is so many times what its neighbours carry.
 CONCENTRATED = 3.0
+# Where contact begins any force beyond the pressure is concentrated; this much is the grid's own
+# blur.
+EDGE_FORCE = 0.25
 
 # Ring to be borne: turn_width is that of one turn. pressures: steam behind and on the face, gauge
 # [MPa].
@@ -169,7 +172,7 @@ def _one_run(wall, spread, points, stretches, i, j, step, last):
 
 
 def _take_end(wall, spread, points, tip, next_in, further, step, at):
-    """At a free end the node stands for half a step of wall; what is beyond that is a force of the tip."""
+    """At a free end the node stands for half a step; what is beyond that is the tip's own force."""
     pressure = 2.0 * wall[next_in] - wall[further]
     pressure = pressure if pressure > 0.0 else 0.0
     excess = wall[tip] - 0.5 * pressure
@@ -192,7 +195,7 @@ def _take_edge(wall, spread, points, first, way, step):
     reach = min(max(reach, 0.0), 2.0 * step)
     force = total - pressure * reach
     edge = (first + 1.5 * way) * step - way * reach
-    if force > CONCENTRATED * pressure * step:
+    if force > EDGE_FORCE * pressure * step:
         points.append(Point(edge, force))
         left = pressure * reach / step
         spread[first + way] = min(left, pressure)
@@ -201,7 +204,7 @@ def _take_edge(wall, spread, points, first, way, step):
 
 
 def _take_inner(wall, spread, points, first, last, step):
-    """A force within a stretch that presses: where a light-tight ring changes from slack to pressing."""
+    """A force within a stretch: where a light-tight ring changes from slack to pressing."""
     p = first
     while p < last:
         both = wall[p] + wall[p + 1]
@@ -217,7 +220,7 @@ def _take_inner(wall, spread, points, first, last, step):
 
 
 def _skin(ring, r, largest, least):
-    """(tension, compression) of the skin where it is greatest: bar curvature, thrust and steam reckoned in."""
+    """(tension, compression) of the skin at their greatest; curvature, thrust and steam in."""
     a = ring.thickness
     bent = 6.0 / (ring.turn_width * a * a)
     thrust = 1.0 / (r * ring.turn_width * a)
@@ -277,8 +280,10 @@ METHODS = (
     Method(
         "wall-contact",
         "How the ring bears on the wall",
-        "minimise E I/(2 r^3) integral (w'' + w - r^2 kappa0(psi))^2 dpsi - load, w within the wall",
-        "thin ring, no friction; kappa0 r up to 0.15 within 1 % of a strip that bends without limit",
+        "minimise E I/(2 r^3) integral (w'' + w - r^2 kappa0(psi))^2 dpsi - load, w within the "
+        "wall",
+        "thin ring, no friction; kappa0 r up to 0.15 within 1 % of a strip that bends without "
+        "limit",
         ("contact", "mehrotra"),
     ),
     Method(

@@ -1,4 +1,4 @@
-"""Calculation "wall-pressure": the ring's real pressure and light round the real bore, turn by turn."""
+"""Calculation "wall-pressure": the ring's pressure and light round the real bore, by turns."""
 
 import math
 from collections import OrderedDict
@@ -21,13 +21,58 @@ FEWEST_STEPS = 90
 MOST_STEPS = 720
 
 FIELDS = tuple([entry for entry in RING_FIELDS if entry.name in _FROM_RING]) + (
-    field("back_pressure", "pressure", "steam behind the ring, gauge", "none: the ring's spring alone", lowest=0.0, highest=10.0, symbol="q"),
-    field("face_pressure", "pressure", "steam between the face and the wall that pushes the ring back, gauge; about half of the steam behind where the ring is narrow", "none", lowest=0.0, highest=10.0),
-    field("bore_shape", "object", "how the bore departs from a circle, as lobes or as readings", "round", items=bore_shape.SHAPE_FIELDS),
-    field("gap_direction", "angle", "direction in the bore of the ring's gap, or of the bridge of a double-turn ring", "0 deg", lowest=-360.0, highest=360.0),
-    field("free_shape", "records", "radii of the free ring's outside from one free end to the other, to use in place of a way of setting", "from the setting", lowest=9, highest=200, items=free_shape.RADIUS_FIELDS),
-    field("steps_per_turn", "count", "how finely each turn is divided", "360", lowest=FEWEST_STEPS, highest=MOST_STEPS),
-)  # fmt: skip
+    field(
+        "back_pressure",
+        "pressure",
+        "steam behind the ring, gauge",
+        "none: the ring's spring alone",
+        lowest=0.0,
+        highest=10.0,
+        symbol="q",
+    ),
+    field(
+        "face_pressure",
+        "pressure",
+        "steam between the face and the wall that pushes the ring back, gauge; about half of the "
+        "steam behind where the ring is narrow",
+        "none",
+        lowest=0.0,
+        highest=10.0,
+    ),
+    field(
+        "bore_shape",
+        "object",
+        "how the bore departs from a circle, as lobes or as readings",
+        "round",
+        items=bore_shape.SHAPE_FIELDS,
+    ),
+    field(
+        "gap_direction",
+        "angle",
+        "direction in the bore of the ring's gap, or of the bridge of a double-turn ring",
+        "0 deg",
+        lowest=-360.0,
+        highest=360.0,
+    ),
+    field(
+        "free_shape",
+        "records",
+        "radii of the free ring's outside from one free end to the other, to use in place of a way "
+        "of setting",
+        "from the setting",
+        lowest=9,
+        highest=200,
+        items=free_shape.RADIUS_FIELDS,
+    ),
+    field(
+        "steps_per_turn",
+        "count",
+        "how finely each turn is divided",
+        "360",
+        lowest=FEWEST_STEPS,
+        highest=MOST_STEPS,
+    ),
+)
 
 # Sealed share of the circumference below which a ring is called leaky, and useless.
 SEALED_WATCH = 0.995
@@ -75,10 +120,10 @@ def on_wall(design, moment, shape, direction, back_pressure, face_pressure):
 
 
 def calculate(values):
-    """How the ring bears: figures, findings, chosen, cautions, and "turns" and "point_forces".
+    """How the ring bears: figures, findings, "turns", "point_forces", chosen and cautions.
 
-    values: checked values of FIELDS, a plain dict in core units. "turns" is a list, one entry a turn:
-    angle from the gap, pressure, light, moment, each a Series of as many values.
+    values: checked values of FIELDS, a plain dict in core units. "turns" is a list, one entry a
+    turn: angle from the gap, pressure, light, moment, each a Series of as many values.
     Raises InputProblem, and NotConverged where the contact does not settle or balance.
     """
     design, chosen = settle(values)
@@ -141,8 +186,8 @@ def _check_one_source(values):
                     Fault(
                         (name,),
                         "one-of",
-                        "%s cannot be given together with measured radii, which settle the same thing"
-                        % name,
+                        "%s cannot be given together with measured radii, which settle the same "
+                        "thing" % name,
                         "keep free_shape and leave %s out, or the other way round" % name,
                     )
                 ]
@@ -234,8 +279,10 @@ def _findings(design, borne, shape, springiness):
             finding(
                 "no-contact",
                 STOP,
-                "The free ring is no larger than the bore here: it lies loose and does not press at all.",
-                "Set it on a larger former, make it to the measured size of the bore, or bore the cylinder true.",
+                "The free ring is no larger than the bore here: it lies loose and does not press "
+                "at all.",
+                "Set it on a larger former, make it to the measured size of the bore, or bore "
+                "the cylinder true.",
             )
         )
         return rows
@@ -247,7 +294,8 @@ def _findings(design, borne, shape, springiness):
             finding(
                 "large-deflection",
                 WATCH,
-                "The bore takes %s of the ring's curvature; beyond %s these sums of small movement drift from the truth by more than 1 %%."
+                "The bore takes %s of the ring's curvature; beyond %s these sums of small "
+                "movement drift from the truth by more than 1 %%."
                 % (percent(springiness), percent(wall_contact.LARGEST_CHECKED)),
                 "Take the pressures as a guide, or make the ring thicker so that it springs less.",
                 Quantity(springiness, "1"),
@@ -268,7 +316,10 @@ def _sealed(rows, design, borne, shape):
         rows.append(finding("seals", GOOD, why, "", value, limit))
         return
     if design.turns == 1 and not design.bearing.uniform:
-        remedy = "Set a plain ring with a spacer in its gap, or make a double-turn ring; steam behind the ring closes part of it."
+        remedy = (
+            "Set a plain ring with a spacer in its gap, or make a double-turn ring; steam behind "
+            "the ring closes part of it."
+        )
     elif shape.harmonics:
         remedy = "Hone or bore the cylinder round, or ask for more wall pressure."
     else:
@@ -277,8 +328,8 @@ def _sealed(rows, design, borne, shape):
         finding(
             "seals",
             STOP if share < SEALED_STOP else WATCH,
-            "The ring presses on only %s of the way round; the longest slack length behind a free end is %s."
-            % (percent(share), angle(math.degrees(max(borne.slack)))),
+            "The ring presses on only %s of the way round; the longest slack length behind a "
+            "free end is %s." % (percent(share), angle(math.degrees(max(borne.slack)))),
             remedy,
             value,
             limit,
@@ -322,7 +373,8 @@ def _stress(rows, design, borne):
         finding(
             "closed-stress",
             outcome,
-            "Closed in this bore the ring carries %s, %s of its bending strength, at a wall pressure of %s."
+            "Closed in this bore the ring carries %s, %s of its bending strength, at a wall "
+            "pressure of %s."
             % (stress(peak), decimal(share * 100.0, 0) + " %", wall_pressure(borne.mean_pressure)),
             ""
             if outcome == GOOD
