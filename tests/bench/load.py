@@ -7,9 +7,11 @@ import socket
 import time
 
 
-def request_bytes(method, path, body=b""):
-    """An HTTP/1.1 request as bytes."""
+def request_bytes(method, path, body=b"", more=()):
+    """An HTTP/1.1 request as bytes; more: mapping of further headers."""
     head = "%s %s HTTP/1.1\r\nHost: 127.0.0.1\r\nAccept: application/json\r\n" % (method, path)
+    for name, value in dict(more).items():
+        head += "%s: %s\r\n" % (name, value)
     if body:
         head += "Content-Type: application/json\r\nContent-Length: %d\r\n" % len(body)
     return head.encode() + b"\r\n" + body
@@ -24,6 +26,16 @@ class Connection:
 
     def exchange(self, message):
         """Sends a request and returns (status, body)."""
+        status, _, body = self._exchange(message)
+        return status, body
+
+    def head_of(self, message):
+        """Sends a request and returns the headers of the answer, names in lower case."""
+        _, lines, _ = self._exchange(message)
+        pairs = (line.partition(":") for line in lines)
+        return {name.lower(): value.strip() for name, _, value in pairs}
+
+    def _exchange(self, message):
         if self.socket is None:
             self.socket = socket.create_connection(("127.0.0.1", self.port), timeout=20)
             self.socket.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
@@ -32,13 +44,15 @@ class Connection:
         while b"\r\n\r\n" not in received:
             received += self._more()
         head, _, body = received.partition(b"\r\n\r\n")
-        head = head.lower()
-        length = int(head.partition(b"content-length:")[2].split(b"\r\n")[0])
+        first, *lines = head.decode("latin-1").split("\r\n")
+        fields = {line.partition(":")[0].lower(): line.partition(":")[2].strip() for line in lines}
+        status = int(first.split()[1])
+        length = 0 if status == 304 else int(fields["content-length"])
         while len(body) < length:
             body += self._more()
-        if b"connection: close" in head:
+        if fields.get("connection", "").lower() == "close":
             self.close()
-        return int(head.split()[1]), body
+        return status, lines, body
 
     def _more(self):
         piece = self.socket.recv(262144)
