@@ -322,7 +322,11 @@ def shortest_bridge(*, band, angle, margin=0.0):
 
 
 def bridge_angle(*, bridge_length, outside_radius):
-    """Angle of a bridge of that length along the outside [deg]; lengths [mm]."""
+    """Angle of a bridge at the outside: bridge_length/outside_radius [deg].
+
+    bridge_length: along the outside [mm]. outside_radius: of the blank as it is slit [mm].
+    Source: geometry.
+    """
     return math.degrees(bridge_length / outside_radius)
 
 

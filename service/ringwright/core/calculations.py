@@ -8,9 +8,11 @@ import json
 from collections import OrderedDict, namedtuple
 
 from . import (
+    bars,
     bore_survey,
     inspection,
     inspection_fields,
+    job,
     materials,
     piston_valve,
     reference,
@@ -20,6 +22,7 @@ from . import (
     sizing,
     spread,
     spread_fields,
+    stock,
     tooling,
     wall_pressure,
 )
@@ -40,7 +43,9 @@ _TABLE = (
     ),
     Calculation("sizing", "The ring, its groove and its piston", sizing.FIELDS, sizing.calculate),
     Calculation("tooling", "The blank and the tools to make", tooling.FIELDS, tooling.calculate),
+    Calculation("stock", "The bar to buy, and how to cut it", stock.FIELDS, stock.calculate),
     Calculation("route", "The route card, operation by operation", route.FIELDS, route.calculate),
+    Calculation("job", "Ring, tooling, stock and route card at once", job.FIELDS, job.calculate),
     Calculation(
         "wall-pressure",
         "How the ring bears on its wall",
@@ -65,6 +70,7 @@ _TABLE = (
         "piston-valve", "Rings of a piston valve", piston_valve.FIELDS, piston_valve.calculate
     ),
     Calculation("materials", "Materials and their properties", (), materials.calculate_materials),
+    Calculation("bars", "Bars that can be had", bars.FIELDS, bars.calculate_bars),
     Calculation("sealings", "Ways to seal a piston", (), sealings.calculate_sealings),
     Calculation("methods", "Formulas, ranges and sources", (), reference.calculate_methods),
 )

@@ -3,9 +3,11 @@
 from collections import OrderedDict
 
 from . import (
+    bars,
     blank,
     bore_fit,
     bore_shape,
+    cutting,
     design,
     expansion,
     fits,
@@ -27,6 +29,7 @@ from . import (
     steam,
     steam_cycle,
     steam_properties,
+    stock,
     survey_findings,
     tooling,
     wall_contact,
@@ -61,6 +64,9 @@ MODULES = (
     steam,
     blank,
     tooling,
+    bars,
+    stock,
+    cutting,
     fits,
     machining,
     steam_properties,
