@@ -91,7 +91,7 @@ def test_shares_fall_and_add_up_to_one():
     for ring_type in ("plain", "double-turn"):
         for row in asked(bore=80.0, ring_type=ring_type)["rankings"]:
             shares = [entry["share"]["value"] for entry in row["inputs"]]
-            assert shares == sorted(shares, reverse=True)
+            assert all(one >= two - 1e-8 for one, two in zip(shares, shares[1:], strict=False))
             assert sum(shares) == pytest.approx(1.0, rel=1e-12)
 
 

@@ -11,8 +11,9 @@ import pytest
 from scipy.integrate import quad
 from scipy.optimize import brentq, minimize_scalar
 
-from ringwright.core import free_shape, strip
+from ringwright.core import calculations, free_shape, strip
 from ringwright.core.contact import press
+from ringwright.core.problems import InputProblem
 from ringwright.core.wall_contact import Ring, bear
 
 BORE, THICKNESS, WIDTH, MODULUS = 100.0, 4.0, 4.0, 100000.0
@@ -92,6 +93,25 @@ def test_steam_on_the_face_takes_off_what_it_pushes_back():
     ring = Ring(BORE, THICKNESS, WIDTH, MODULUS, 1, 0.7, 0.3)
     both = bear(ring, free_shape.round_arc(CURVATURE, RADIUS, 361))
     assert both.mean_pressure == pytest.approx(round_set(360, steam=0.4).mean_pressure, rel=1e-9)
+
+
+def test_a_ring_in_a_bore_too_large_for_it_is_said_to_lie_loose():
+    """A bore 3 mm over the ring's: more than its 2.2 mm of spring on the diameter can reach."""
+    rows = [{"angle": 10.0 * i, "radius": 41.5} for i in range(36)]
+    answer = calculations.run("wall-pressure", {"bore": 80.0, "bore_shape": {"readings": rows}})
+    assert answer["figures"]["wall_force"]["value"] == pytest.approx(0.0, abs=1e-6)
+    assert [(row["check"], row["outcome"]) for row in answer["findings"]] == [
+        ("no-contact", "stop")
+    ]
+    rows = [{"angle": 10.0 * i, "radius": 40.5} for i in range(36)]
+    answer = calculations.run("wall-pressure", {"bore": 80.0, "bore_shape": {"readings": rows}})
+    assert 0.0 < answer["figures"]["mean_wall_pressure"]["value"] < 0.048
+
+
+def test_more_steam_on_the_face_than_behind_is_refused():
+    with pytest.raises(InputProblem) as refused:
+        calculations.run("wall-pressure", {"bore": 80.0, "face_pressure": 0.3})
+    assert refused.value.faults[0].path == ("face_pressure",)
 
 
 def test_a_light_tight_ring_presses_as_the_bound_one_without_light():

@@ -188,7 +188,8 @@ def ranked(spreads, worked, without=()):
     rows = []
     for place, (name, spread, effect) in enumerate(parts):
         share = effect * effect / total if total else 0.0
-        rows.append((-share, place, Part(name, spread, effect, share)))
+        # Shares alike to nine digits keep the order of the inputs, in either engine.
+        rows.append((-int(share * 1e9 + 0.5), place, Part(name, spread, effect, share)))
     rows.sort()
     return [row[2] for row in rows]
 

@@ -7,7 +7,7 @@ from . import bore_shape, free_shape, ring_findings, section, spring, wall_conta
 from .cautions import cautions
 from .design import settle
 from .fields import field
-from .problems import Fault, InputProblem
+from .problems import unworkable
 from .records import GOOD, STOP, WATCH, Choice, Quantity, Series, figure, finding
 from .ring_inputs import RING_FIELDS
 from .wording import angle, decimal, fine_length, percent, stress, wall_pressure
@@ -137,6 +137,13 @@ def calculate(values):
     per_turn = 8 * ((per_turn + 7) // 8)
     back = _or(values, "back_pressure", 0.0)
     face = _or(values, "face_pressure", 0.0)
+    if face > back:
+        raise unworkable(
+            "face_pressure",
+            "more steam on the face than behind would push the ring off the wall, into its groove",
+            "give a back_pressure of at least the face_pressure",
+            "conflict",
+        )
     direction = _or(values, "gap_direction", 0.0)
     for name, default, unit, why in (
         ("back_pressure", 0.0, "MPa", "the ring's spring alone"),
@@ -181,16 +188,12 @@ def _or(values, name, default):
 def _check_one_source(values):
     for name in ("wall_pressure", "free_gap", "former_ratio", "setting", "finishing"):
         if values.get(name) is not None:
-            raise InputProblem(
-                [
-                    Fault(
-                        (name,),
-                        "one-of",
-                        "%s cannot be given together with measured radii, which settle the same "
-                        "thing" % name,
-                        "keep free_shape and leave %s out, or the other way round" % name,
-                    )
-                ]
+            raise unworkable(
+                name,
+                "%s cannot be given together with measured radii, which settle the same thing"
+                % name,
+                "keep free_shape and leave %s out, or the other way round" % name,
+                "one-of",
             )
 
 
