@@ -2,9 +2,9 @@ import { dirname, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import { VitePWA } from "vite-plugin-pwa";
-import { compressPlugin } from "./vite/compress_plugin";
-import { enginePlugin } from "./vite/engine_plugin";
-import { corePlugin } from "./vite/core_plugin";
+import { compressPlugin } from "./vite/compress_plugin.ts";
+import { enginePlugin } from "./vite/engine_plugin.ts";
+import { corePlugin } from "./vite/core_plugin.ts";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const output = resolve(here, "../service/ringwright/app");
@@ -25,7 +25,7 @@ export default defineConfig(({ mode }) => ({
             injectRegister: null,
             manifest: false,
             injectManifest: {
-              globPatterns: ["**/*.{html,js,css,wasm,txt,svg,png,webmanifest}"],
+              globPatterns: ["**/*.{html,js,css,wasm,bin,svg,png,webmanifest}"],
               // Files with a hash in their name never change: the worker need not ask for them afresh.
               dontCacheBustURLsMatching: /assets\//,
             },

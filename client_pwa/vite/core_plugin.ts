@@ -7,7 +7,8 @@ import { readFileSync, readdirSync } from "node:fs";
 import { dirname, join, posix, sep } from "node:path";
 import { loadMicroPython } from "@micropython/micropython-webassembly-pyscript";
 import type { Plugin } from "vite";
-import { stripPython } from "./strip_python";
+import { packWords } from "./pack_words.ts";
+import { stripPython } from "./strip_python.ts";
 
 const TABLES = "virtual:core-tables";
 const FILES = "virtual:core-files";
@@ -26,11 +27,11 @@ export function coreFiles(root: string): Record<string, string> {
   return files;
 }
 
-/** Path, line end, source; one after another with a nought between: shorter than JSON, which escapes each line. */
+/** Each file as a line "#path" (no source line begins so: comments are gone) and its source. */
 function joined(files: Record<string, string>): string {
   return Object.entries(files)
-    .map(([path, source]) => path + "\n" + source)
-    .join("\0");
+    .map(([path, source]) => `#${path}\n${source}`)
+    .join("");
 }
 
 async function coreTables(files: Record<string, string>): Promise<string> {
@@ -48,17 +49,27 @@ async function coreTables(files: Record<string, string>): Promise<string> {
   return folded(JSON.parse(python.globals.get("tables") as string) as Described);
 }
 
-type Described = Record<string, { summary: string; fields: unknown[] }>;
+interface DescribedField {
+  name: string;
+  items?: DescribedField[];
+  meaning?: string;
+  default?: string;
+}
 
-/** Each field once, however many calculations have it: [fields, {calculation: [summary, numbers of its fields]}]. */
+type Described = Record<string, { fields: DescribedField[] }>;
+
+/** Each field once, however many calculations have it: [fields, {calculation: numbers of its fields}]. The
+ * words of a field are left to the engine, which has them too: they are read only when somebody asks. */
 function folded(tables: Described): string {
   const fields: string[] = [];
-  const numberOf = (field: unknown): number => {
-    const text = JSON.stringify(field);
+  const bare = ({ meaning: _said, default: _later, items, ...rest }: DescribedField): DescribedField =>
+    items ? { ...rest, items: items.map(bare) } : rest;
+  const numberOf = (field: DescribedField): number => {
+    const text = JSON.stringify(bare(field));
     const known = fields.indexOf(text);
     return known >= 0 ? known : fields.push(text) - 1;
   };
-  const calculations = Object.entries(tables).map(([name, table]) => [name, [table.summary, table.fields.map(numberOf)]]);
+  const calculations = Object.entries(tables).map(([name, table]) => [name, table.fields.map(numberOf)]);
   return `[[${fields.join(",")}],${JSON.stringify(Object.fromEntries(calculations))}]`;
 }
 
@@ -75,9 +86,11 @@ export function corePlugin(root: string): Plugin {
         return "export default JSON.parse(" + JSON.stringify(await coreTables(coreFiles(root))) + ");";
       }
       if (id === "\0" + FILES) {
-        const files = joined(coreFiles(root));
-        if (!building) return "export default 'data:text/plain," + encodeURIComponent(files) + "';";
-        const reference = this.emitFile({ type: "asset", name: "core.txt", source: files });
+        const files = packWords(joined(coreFiles(root)));
+        if (!building) {
+          return `export default "data:application/octet-stream;base64,${Buffer.from(files).toString("base64")}";`;
+        }
+        const reference = this.emitFile({ type: "asset", name: "core.bin", source: files });
         return `export default import.meta.ROLLUP_FILE_URL_${reference};`;
       }
       return null;

@@ -106,10 +106,10 @@ function SoundJob({ entry, sheet, share }: { entry: BookEntry; sheet: Job; share
         <button type="button" aria-label={`Copy ${current.name}`} onClick={() => void copy(current)}>
           Copy
         </button>
-        <button type="button" aria-label={`Link and code for ${current.name}`} onClick={() => share(current)}>
+        <button type="button" aria-label={`Link, code for ${current.name}`} onClick={() => share(current)}>
           Link, code
         </button>
-        <button type="button" aria-label={`Save ${current.name} as a file`} onClick={() => saveOut(fileName(current), fileText([current]))}>
+        <button type="button" aria-label={`File of ${current.name}`} onClick={() => saveOut(fileName(current), fileText([current]))}>
           File
         </button>
         <button type="button" aria-label={`Delete ${current.name}`} onClick={() => void remove(entry, open)}>

@@ -53,7 +53,7 @@ function OnTheWall({ shared }: { shared: ReadonlySet<string> }) {
               </section>
             </>
           )}
-          <Choices title="The bore and the steam, yours to change" fields={own} answer={steam.answer} faults={steam.faults} />
+          <Choices calculation="wall-pressure" title="The bore and the steam, yours to change" fields={own} answer={steam.answer} faults={steam.faults} />
         </div>
       </div>
     </section>

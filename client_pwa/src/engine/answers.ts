@@ -117,3 +117,15 @@ export interface Source {
   where: string;
   basis: string;
 }
+
+export interface DrawnSheet {
+  sheet: number;
+  sheets: number;
+  title: string;
+  about: string;
+  paper: string;
+  width: number;
+  height: number;
+  scale: number | null;
+  svg: string;
+}

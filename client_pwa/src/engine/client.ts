@@ -26,6 +26,7 @@ class Lane {
   private waiting = new Map<string, Waiting>();
   private working: (Waiting & { ticket: number }) | undefined;
   private tickets = 0;
+  private describing: ((text: string | undefined) => void) | undefined;
 
   ask(key: string, name: string, text: string, listener: Listener): void {
     this.waiting.delete(key);
@@ -37,6 +38,12 @@ class Lane {
   drop(key: string): void {
     this.waiting.delete(key);
     if (this.working?.key === key) this.working.listener = () => undefined;
+  }
+
+  describe(listener: (text: string | undefined) => void): void {
+    this.start();
+    this.describing = listener;
+    this.post({ kind: "describe" });
   }
 
   start(): void {
@@ -74,6 +81,11 @@ class Lane {
       this.fail(message.error);
       return;
     }
+    if (message.kind === "described") {
+      this.describing?.(message.text);
+      this.describing = undefined;
+      return;
+    }
     const asked = this.working;
     if (!asked || asked.ticket !== message.ticket) return;
     this.working = undefined;
@@ -93,6 +105,8 @@ class Lane {
     const told = [...this.waiting.values(), ...(this.working ? [this.working] : [])];
     this.waiting.clear();
     this.working = undefined;
+    this.describing?.(undefined);
+    this.describing = undefined;
     for (const each of told) each.listener({ state: "broken", error });
   }
 }
@@ -112,7 +126,7 @@ const quick = new Lane();
 const slow = new Lane();
 
 /** Calculations that may take long enough to hold up a keystroke have a worker of their own. */
-const SLOW = new Set(["wall-pressure", "bore-survey", "spread", "inspection", "stock", "running", "piston-valve"]);
+const SLOW = new Set(["wall-pressure", "bore-survey", "spread", "inspection", "stock", "running", "piston-valve", "drawing"]);
 const laneOf = new Map<string, Lane>();
 
 export function ask(key: string, name: string, request: unknown, listener: Listener): void {
@@ -123,6 +137,11 @@ export function ask(key: string, name: string, request: unknown, listener: Liste
 
 export function drop(key: string): void {
   laneOf.get(key)?.drop(key);
+}
+
+/** The words of every input, as JSON text; undefined when the engine could not give them. */
+export function describeAll(listener: (text: string | undefined) => void): void {
+  quick.describe(listener);
 }
 
 /** Begins to load the engine before the first question is ready. */

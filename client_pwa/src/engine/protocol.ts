@@ -7,11 +7,13 @@ export interface CoreUrls {
 
 export type ToWorker =
   | { kind: "start"; urls: CoreUrls }
-  | { kind: "work"; ticket: number; name: string; text: string };
+  | { kind: "work"; ticket: number; name: string; text: string }
+  | { kind: "describe" };
 
 export type FromWorker =
   | { kind: "ready" }
   | { kind: "failed"; error: PlainError }
+  | { kind: "described"; text: string | undefined }
   | { kind: "answer"; ticket: number; text: string }
   | { kind: "broken"; ticket: number; error: PlainError };
 

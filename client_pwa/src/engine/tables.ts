@@ -5,9 +5,7 @@ import tables from "virtual:core-tables";
 export interface Field {
   name: string;
   kind: string;
-  meaning: string;
   unit?: string;
-  default?: string;
   lowest?: number;
   highest?: number;
   choices?: string[];
@@ -17,19 +15,14 @@ export interface Field {
   required?: boolean;
 }
 
-export interface CalculationTable {
-  summary: string;
-  fields: Field[];
-}
-
 const [FIELDS, FOLDED] = tables;
 
-export const TABLES: Readonly<Record<string, CalculationTable>> = Object.fromEntries(
-  Object.entries(FOLDED).map(([name, [summary, numbers]]) => [name, { summary, fields: numbers.map((number) => FIELDS[number]!) }]),
+const TABLES: Readonly<Record<string, readonly Field[]>> = Object.fromEntries(
+  Object.entries(FOLDED).map(([name, numbers]) => [name, numbers.map((number) => FIELDS[number]!)]),
 );
 
 export function fieldsOf(calculation: string): readonly Field[] {
-  return TABLES[calculation]?.fields ?? [];
+  return TABLES[calculation] ?? [];
 }
 
 export function isKnown(calculation: string): boolean {

@@ -1,6 +1,6 @@
 declare module "virtual:core-tables" {
-  // Each field once; per calculation its summary and the numbers of its fields.
-  const tables: [import("./tables").Field[], Record<string, [string, number[]]>];
+  // Each field once; per calculation the numbers of its fields.
+  const tables: [import("./tables").Field[], Record<string, number[]>];
   export default tables;
 }
 

@@ -36,6 +36,8 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
 
   const write = (number: string): void => {
     setDraft(number);
+    // Rubbed out and typed anew, it is in the unit it was in before.
+    setWaitingUnit(unit);
     onChange(joinText(number, unit));
   };
   const setUnit = (name: string): void => {
@@ -94,9 +96,11 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
           aria-invalid={fault ? "true" : undefined}
           aria-describedby={notes || undefined}
           aria-required={field.required ? "true" : undefined}
-          onFocus={() => {
+          onFocus={(event) => {
             setDraft(parts.number);
             offer();
+            // The next key replaces what was there, as a gloved hand would want it.
+            event.currentTarget.select();
           }}
           onBlur={() => {
             setDraft(undefined);

@@ -1,7 +1,7 @@
 /** Every input of a calculation that is not on the screen already: what was taken for it and why, or what
  * you gave. Each opens in its place to be changed. */
 
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { Answer, Choice, Fault } from "../engine/answers";
 import type { Field } from "../engine/tables";
 import type { Input } from "../book/job";
@@ -10,8 +10,11 @@ import { choiceWords, labelOf } from "../fields/labels";
 import { system } from "../shell/settings";
 import { inputs, setInput } from "../sheet/sheet";
 import { shown } from "../units/show";
+import { needWords, wordsOf } from "./field_words";
 
 interface Props {
+  /** Whose words say what each input means. */
+  calculation: string;
   title: string;
   fields: readonly Field[];
   answer: Answer | undefined;
@@ -19,7 +22,7 @@ interface Props {
   open?: boolean;
 }
 
-export function Choices({ title, fields, answer, faults, open = false }: Props) {
+export function Choices({ calculation, title, fields, answer, faults, open = false }: Props) {
   if (fields.length === 0) return null;
   const chosen = new Map<string, Choice>((answer?.chosen ?? []).map((choice) => [choice.input, choice]));
   const yours = fields.filter((field) => inputs.value[field.name] !== undefined).length;
@@ -32,18 +35,22 @@ export function Choices({ title, fields, answer, faults, open = false }: Props) 
       </summary>
       <ul class="choice-list">
         {fields.map((field) => (
-          <OneChoice key={field.name} field={field} choice={chosen.get(field.name)} faults={faults} />
+          <OneChoice key={field.name} calculation={calculation} field={field} choice={chosen.get(field.name)} faults={faults} />
         ))}
       </ul>
     </details>
   );
 }
 
-function OneChoice({ field, choice, faults }: { field: Field; choice: Choice | undefined; faults: readonly Fault[] }) {
+function OneChoice({ calculation, field, choice, faults }: { calculation: string; field: Field; choice: Choice | undefined; faults: readonly Fault[] }) {
   const given = inputs.value[field.name];
   const faulty = faults.some((fault) => fault.path[0] === field.name);
   const [open, setOpen] = useState(false);
   const shownOpen = open || faulty;
+  const words = wordsOf(calculation, field.name);
+  useEffect(() => {
+    if (shownOpen) needWords();
+  }, [shownOpen]);
   const id = `choice-${field.name}`;
   return (
     <li class={given === undefined ? "choice" : "choice choice-yours"}>
@@ -58,8 +65,8 @@ function OneChoice({ field, choice, faults }: { field: Field; choice: Choice | u
         {shownOpen && (
           <>
             <p class="choice-why">
-              {field.meaning && sentence(field.meaning)} {choice && <>Taken: {sentence(choice.why)}</>}{" "}
-              {!choice && field.default && <>Not given: {sentence(field.default)}</>} {rangeWords(field)}
+              {words && sentence(words.meaning)} {choice && <>Taken: {sentence(choice.why)}</>}{" "}
+              {!choice && words?.default && <>Not given: {sentence(words.default)}</>} {rangeWords(field)}
             </p>
             <FieldEntry
               field={field}

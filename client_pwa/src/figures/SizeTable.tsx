@@ -16,16 +16,18 @@ interface Props {
 export function SizeTable({ sizes, place, caption }: Props) {
   if (sizes.length === 0) return null;
   return (
-    <table class="sizes">
+    // The roles are said outright: stacked on a narrow screen it is a table still.
+    <div class="sizes-room">
+    <table class="sizes" role="table">
       <caption class="unseen">{caption}</caption>
-      <thead>
-        <tr>
-          <th scope="col">Size</th>
-          <th scope="col">Make it</th>
-          <th scope="col">Measured</th>
+      <thead role="rowgroup">
+        <tr role="row">
+          <th scope="col" role="columnheader">Size</th>
+          <th scope="col" role="columnheader">Make it</th>
+          <th scope="col" role="columnheader">Measured</th>
         </tr>
       </thead>
-      <tbody>
+      <tbody role="rowgroup">
         {sizes.map((size, index) => {
           const text = shown(size.value, size.unit, system.value, size.limits ? "limit" : (size.name ?? size.label));
           const limits = size.limits && {
@@ -34,9 +36,9 @@ export function SizeTable({ sizes, place, caption }: Props) {
           };
           const key = `${place}/${size.name ?? size.label}`;
           return (
-            <tr key={index}>
-              <th scope="row">{size.label}</th>
-              <td class="sizes-value">
+            <tr key={index} role="row">
+              <th scope="row" role="rowheader">{size.label}</th>
+              <td class="sizes-value" role="cell">
                 <b>{text.text}</b> {text.unit}
                 {limits && (
                   <small>
@@ -44,7 +46,7 @@ export function SizeTable({ sizes, place, caption }: Props) {
                   </small>
                 )}
               </td>
-              <td class="sizes-measured">
+              <td class="sizes-measured" role="cell">
                 <input
                   type="text"
                   inputMode="decimal"
@@ -59,6 +61,7 @@ export function SizeTable({ sizes, place, caption }: Props) {
         })}
       </tbody>
     </table>
+    </div>
   );
 }
 

@@ -1,5 +1,6 @@
 /** The first screen: a bore and a steam pressure give a complete ring. */
 
+import { Drawing } from "../drawings/Drawing";
 import { fieldsOf } from "../engine/tables";
 import { ChoiceBar } from "../fields/FieldEntry";
 import { SheetEntry } from "../fields/SheetEntry";
@@ -12,6 +13,18 @@ import { Status } from "../figures/Status";
 import { inputs, setInput } from "../sheet/sheet";
 import { FIGURE_GROUPS, grouped, INPUT_GROUPS } from "./groups";
 import { RingPlate } from "./RingPlate";
+
+/** Part, what it is called, and for how many turns it makes sense (0: any). */
+const DRAWINGS: readonly [string, string, number][] = [
+  ["ring-closed", "The ring in its bore", 0],
+  ["ring-free", "The ring free", 0],
+  ["ring-turned-through", "The ring turned through", 2],
+  ["section-window", "Sections that serve, with yours", 0],
+  ["free-shape", "Free shape against the bore", 0],
+  ["cylinder-section", "The ring in its groove", 0],
+  ["piston", "The piston", 0],
+  ["steam-temperature", "Steam temperature by pressure", 0],
+];
 
 const ON_TOP = ["bore", "steam_pressure", "ring_type"];
 
@@ -62,7 +75,7 @@ export function RingScreen() {
         </div>
         <h2 class="group-head">Chosen for you, and yours to change</h2>
         {grouped(INPUT_GROUPS, names, "The rest").map((group) => (
-          <Choices
+          <Choices calculation="sizing"
             key={group.title}
             title={group.title}
             fields={fields.filter((field) => group.names.includes(field.name))}
@@ -72,6 +85,12 @@ export function RingScreen() {
         ))}
         {sizing.answer && (
           <>
+            <h2 class="group-head">Drawings and charts</h2>
+            <div class="card drawings">
+              {DRAWINGS.filter(([, , turns]) => turns === 0 || turns === (chosenType === "plain" ? 1 : 2)).map(([part, title]) => (
+                <Drawing key={part} part={part} title={title} />
+              ))}
+            </div>
             <h2 class="group-head">All figures</h2>
             {grouped(FIGURE_GROUPS, Object.keys(sizing.answer.figures), "Hot, and the rest").map((group) => (
               <details class="card" key={group.title} open={group.title === FIGURE_GROUPS[0]!.title}>

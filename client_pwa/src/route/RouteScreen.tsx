@@ -2,6 +2,7 @@
 
 import type { Operation, Quantity } from "../engine/answers";
 import { fieldsOf } from "../engine/tables";
+import { Drawing } from "../drawings/Drawing";
 import { Cautions } from "../figures/Cautions";
 import { Choices } from "../figures/Choices";
 import { Findings } from "../figures/Findings";
@@ -38,10 +39,16 @@ export function RouteScreen() {
               <OneOperation key={operation.number} operation={operation} done={done.has(operation.number)} />
             ))}
           </ol>
+          <div class="card drawings">
+            <h2>Drawings for the bench</h2>
+            <Drawing part="blank" title="The blank" />
+            <Drawing part="template" title="Template to wrap round the blank, full size" />
+            <Drawing part="rotary-table" title="Set up on the rotary table" />
+          </div>
           <Findings findings={view.answer.findings} />
         </>
       )}
-      <Choices title="Chosen for the card, and yours to change" fields={own} answer={view.answer} faults={view.faults} />
+      <Choices calculation="route" title="Chosen for the card, and yours to change" fields={own} answer={view.answer} faults={view.faults} />
     </div>
   );
 }
@@ -63,9 +70,10 @@ function OneOperation({ operation, done }: { operation: Operation; done: boolean
       <SizeTable sizes={operation.sizes} place={`route/${operation.number}`} caption={`Sizes for operation ${operation.number}`} />
       <dl class="operation-facts">
         {operation.tool && <Fact name="Tool">{operation.tool}</Fact>}
-        <QuantityFact name="Speed" quantity={operation.speed} />
-        <QuantityFact name="Feed" quantity={operation.feed} />
-        <QuantityFact name="About" quantity={operation.time} />
+        <QuantityFact name="Speed" quantity={operation.speed} and={operation.surface_speed} />
+        <QuantityFact name="Feed" quantity={operation.feed} {...(operation.feed_per ? { per: operation.feed_per } : {})} />
+        {operation.passes !== undefined && operation.passes > 1 && <Fact name="Passes">{String(operation.passes)}</Fact>}
+        <QuantityFact name="Time" quantity={operation.time} {...(operation.each_ring ? { per: "ring" } : {})} />
         {operation.check && <Fact name="Check">{operation.check}</Fact>}
       </dl>
       {operation.cautions.length > 0 && (
@@ -88,10 +96,18 @@ function Fact({ name, children }: { name: string; children: string }) {
   );
 }
 
-function QuantityFact({ name, quantity }: { name: string; quantity: Quantity | undefined | null }) {
+interface QuantityFactProps {
+  name: string;
+  quantity: Quantity | undefined | null;
+  and?: Quantity | undefined;
+  per?: string;
+}
+
+function QuantityFact({ name, quantity, and, per }: QuantityFactProps) {
   if (!quantity) return null;
   const text = shown(quantity.value, quantity.unit, system.value, name);
-  return <Fact name={name}>{`${text.text} ${text.unit}`}</Fact>;
+  const more = and && shown(and.value, and.unit, system.value, name);
+  return <Fact name={name}>{`${text.text} ${text.unit}${per ? ` each ${per}` : ""}${more ? ` (${more.text} ${more.unit})` : ""}`}</Fact>;
 }
 
 function toggle(number: number): void {

@@ -3,6 +3,7 @@
 
 import type { Answer } from "../engine/answers";
 import type { Inputs } from "../book/job";
+import { system } from "../shell/settings";
 
 export interface Feed {
   from: string;
@@ -28,7 +29,7 @@ export interface Variant {
   with(inputs: Inputs): Inputs;
 }
 
-export const VARIANTS: Readonly<Record<string, Variant>> = {
+const VARIANTS: Readonly<Record<string, Variant>> = {
   "wall-pressure@steam": {
     calculation: "wall-pressure",
     with: (inputs) => ({
@@ -41,6 +42,18 @@ export const VARIANTS: Readonly<Record<string, Variant>> = {
     with: ({ back_pressure: _left, face_pressure: _out, ...inputs }) => inputs,
   },
 };
+
+/** What stands behind a key such as "wall-pressure@steam" or "drawing@former@A4". */
+export function variantOf(key: string): Variant | undefined {
+  const known = VARIANTS[key];
+  if (known) return known;
+  const [calculation, part, paper] = key.split("@");
+  if (calculation !== "drawing" || !part) return undefined;
+  return {
+    calculation,
+    with: (inputs) => ({ ...inputs, part, paper: paper ?? "screen", dimensions: system.value }),
+  };
+}
 
 /** `request` with what the feed has for it; what the sheet says stays. */
 export function fed(request: Record<string, unknown>, feed: Feed, answer: Answer, known: ReadonlySet<string>): Record<string, unknown> {

@@ -7,7 +7,7 @@ import { ask, drop } from "../engine/client";
 import { fieldsOf, isKnown } from "../engine/tables";
 import { newJob } from "../book/job";
 import type { Input, Inputs, Job } from "../book/job";
-import { fed, FEEDS, VARIANTS } from "./feeds";
+import { fed, FEEDS, variantOf } from "./feeds";
 import { assemble, sheetPath } from "./request";
 
 export type Result =
@@ -26,6 +26,8 @@ export const inputs = computed<Inputs>(() => job.value.inputs);
 
 /** The calculations that the screen in view asks for. */
 const wanted = signal<readonly string[]>([]);
+/** Those that a part of the screen asks for while it lies open, such as a drawing, with how many ask. */
+const alsoWanted = signal<ReadonlyMap<string, number>>(new Map());
 const results = new Map<string, Signal<Result>>();
 const asked = new Map<string, string>();
 
@@ -56,6 +58,19 @@ export function change(edit: Partial<Job>): void {
   });
 }
 
+/** Asks for a calculation until the returned function is called. */
+export function alsoWant(key: string): () => void {
+  const count = (step: number): void => {
+    const next = new Map(alsoWanted.peek());
+    const left = (next.get(key) ?? 0) + step;
+    if (left > 0) next.set(key, left);
+    else next.delete(key);
+    alsoWanted.value = next;
+  };
+  count(1);
+  return () => count(-1);
+}
+
 export function setInput(name: string, value: Input | undefined): void {
   setInputs({ [name]: value });
 }
@@ -84,8 +99,8 @@ export function openJob(next: Job): void {
 effect(() => {
   const current = inputs.value;
   const keys = new Set<string>();
-  for (const key of wanted.value) {
-    const feed = FEEDS[VARIANTS[key]?.calculation ?? key];
+  for (const key of [...wanted.value, ...alsoWanted.value.keys()]) {
+    const feed = FEEDS[variantOf(key)?.calculation ?? key];
     if (feed) keys.add(feed.from);
     keys.add(key);
   }
@@ -93,7 +108,7 @@ effect(() => {
 });
 
 function work(key: string, sheet: Inputs): void {
-  const variant = VARIANTS[key];
+  const variant = variantOf(key);
   const calculation = variant?.calculation ?? key;
   if (!isKnown(calculation)) return;
   const fields = fieldsOf(calculation);

@@ -50,6 +50,7 @@ export function App() {
       <StageStrip />
       <Banners />
       <main id="main" ref={main} tabIndex={-1} aria-label={title}>
+        <h1 class="unseen">{title}</h1>
         {started.value && View ? <View /> : <p class="status">Opening the job book…</p>}
       </main>
       <Said />

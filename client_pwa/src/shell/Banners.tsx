@@ -9,7 +9,7 @@ import { addJob, cleared, fromLink, keepLinked, keepMine, keeping, said, saveNow
 
 export function Banners() {
   return (
-    <div class="banners">
+    <aside class="banners" aria-label="Notices">
       {newVersion.value && (
         <Banner kind="note">
           <p>A newer version of this app is ready. Your entries are kept.</p>
@@ -89,7 +89,7 @@ export function Banners() {
           </button>
         </Banner>
       )}
-    </div>
+    </aside>
   );
 }
 

@@ -18,10 +18,11 @@ export function Header() {
   const inSettings = place.value.screen === "settings";
   return (
     <header class="head">
-      <a class="head-job" href={addressOf(inBook ? "ring" : "book", job.value.id)} aria-label={`${inBook ? "Back to the job" : "Job book. Open job"}: ${job.value.name}`}>
+      <a class="head-job" href={addressOf(inBook ? "ring" : "book", job.value.id)}>
         <RingMark />
         <span class="head-names">
           <b>{job.value.name}</b>
+          <span class="unseen">{inBook ? "Back to the ring of this job." : "Open the job book."}</span>
           <small>
             {KEEPING_WORDS[keeping.value]}
           </small>
@@ -31,10 +32,11 @@ export function Header() {
         type="button"
         class="head-units"
         onClick={() => (system.value = system.value === "metric" ? "inch" : "metric")}
-        aria-label={system.value === "metric" ? "Results in metric. Show inch" : "Results in inch. Show metric"}
       >
+        <span class="unseen">Results in</span>
         <span class={system.value === "metric" ? "unit-on" : ""}>mm</span>
         <span class={system.value === "inch" ? "unit-on" : ""}>in</span>
+        <span class="unseen">{system.value === "metric" ? "now metric, press for inch" : "now inch, press for metric"}</span>
       </button>
       <a class="head-more" href={addressOf(inSettings ? "ring" : "settings", job.value.id)} aria-label={inSettings ? "Close settings" : "Settings and help"}>
         <svg viewBox="0 0 24 24" width="26" height="26" aria-hidden="true">

@@ -2,9 +2,13 @@
 
 import type { Tool } from "../engine/answers";
 import { fieldsOf } from "../engine/tables";
+import { Drawing } from "../drawings/Drawing";
 import { GenericScreen } from "../figures/GenericScreen";
 import { SizeTable } from "../figures/SizeTable";
 import { PrintButton, PrintHead } from "../shell/Print";
+
+/** The tools that the core draws. */
+const DRAWN = new Set(fieldsOf("drawing").find((field) => field.name === "part")?.choices);
 
 export function ToolingScreen() {
   const shared = new Set(fieldsOf("sizing").map((field) => field.name));
@@ -24,6 +28,7 @@ export function ToolingScreen() {
                 {tool.material && <p class="tool-material">{tool.material}</p>}
                 <SizeTable sizes={tool.sizes} place={`tool/${tool.tool}`} caption={`Sizes of the ${tool.title}`} />
                 {tool.why && <p class="tool-why">{tool.why}</p>}
+                {DRAWN.has(tool.tool) && <Drawing part={tool.tool} title="Drawing" />}
               </section>
             ))}
           </div>
