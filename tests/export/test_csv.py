@@ -2,6 +2,7 @@
 
 import csv
 import io
+import json
 
 import pytest
 
@@ -42,17 +43,37 @@ def test_tools_have_a_row_for_each_size(client):
 
 
 def test_every_list_of_every_answer_has_a_table(client):
-    from ringwright.core.calculations import CALCULATIONS
-
     made = 0
-    for name in ("sizing", "tooling", "route"):
+    for name in ("sizing", "tooling", "route", "job"):
         answer = client.get("/v1/" + name, query_string=JOB).get_json()
-        for wanted in csv_text.lists(answer):
+        for wanted in csv_text.tables(answer):
             assert rows(client, name + ".csv", list=wanted)
             made += 1
-    assert made >= 8
+    assert made >= 15
     assert rows(client, "materials.csv", bore=None, steam_pressure=None)
-    assert "drawing" in CALCULATIONS
+
+
+def test_a_whole_job_is_one_table_of_figures(client):
+    table = {row["name"]: row for row in rows(client, "job.csv")}
+    for part in ("sizing", "tooling"):
+        for name, figure in (
+            client.get("/v1/" + part, query_string=JOB).get_json()["figures"].items()
+        ):
+            assert float(table["%s.%s" % (part, name)]["value"]) == figure["value"]
+
+
+def test_the_stock_list_is_a_table_of_a_posted_request(client, root):
+    shown = json.loads((root / "openapi" / "examples" / "stock.json").read_text(encoding="utf-8"))
+    body = next(iter(shown.values()))["value"]
+    answer = client.post("/v1/stock", json=body).get_json()
+    for wanted in ("sets", "cut_list"):
+        response = client.post("/v1/stock.csv", json=body, query_string={"list": wanted})
+        assert response.status_code == 200
+        table = list(csv.DictReader(io.StringIO(response.data.decode("utf-8-sig"), newline="")))
+        assert len(table) >= len(answer[wanted]) > 0
+    bars = {row["bar"] for row in table}
+    assert bars == {entry["bar"] for entry in answer["cut_list"]}
+    assert client.post("/v1/stock.csv", json={"sets": 5}).status_code == 422
 
 
 def test_a_list_that_is_not_there_is_refused_with_those_that_are(client):
@@ -62,8 +83,6 @@ def test_a_list_that_is_not_there_is_refused_with_those_that_are(client):
 
 
 def test_text_is_never_taken_for_a_formula():
-    answer = {
-        "rows": [{"name": "=1+1", "note": '-2, "x"\n', "value": -2.5, "yes": True, "no": None}]
-    }
-    table = list(csv.reader(io.StringIO(csv_text.csv_text(answer, "rows").decode("utf-8-sig"))))
+    rows = [{"name": "=1+1", "note": '-2, "x"\n', "value": -2.5, "yes": True, "no": None}]
+    table = list(csv.reader(io.StringIO(csv_text.csv_text(rows).decode("utf-8-sig"))))
     assert table[1] == ["'=1+1", '\'-2, "x"\n', "-2.5", "yes", ""]

@@ -37,7 +37,13 @@ _MODEL_UNIT = field(
 _UNITS = field(
     "units", "choice", "the units that come back", answers.METRIC, choices=answers.SYSTEMS
 )
-_LIST = field("list", "text", "which list of the answer: figures, findings, tools ...", "figures")
+_LIST = field(
+    "list",
+    "text",
+    "which list of the answer: figures, findings, tools, stock.sets ...",
+    "the first",
+)
+_TABLE_OPTIONS = (_UNITS, _LIST)
 _ON_PAPER = tuple(
     field("paper", "choice", one.meaning, PAGES[0], choices=PAGES) if one.name == "paper" else one
     for one in _OF_SHEET
@@ -66,9 +72,7 @@ def _file(rule, name, fields, media_type, summary, view):
         if headers.is_known(tag):
             return headers.keepable(Response(status=304), tag)
         content, file_name = view(load(schema, fields, reading.query(request, fields)), **address)
-        response = Response(content, content_type=media_type)
-        response.headers["Content-Disposition"] = 'inline; filename="%s"' % file_name
-        return headers.keepable(response, tag)
+        return headers.keepable(_response(content, file_name, media_type), tag)
 
     described = {
         "summary": summary,
@@ -78,13 +82,22 @@ def _file(rule, name, fields, media_type, summary, view):
             **documents.kept(
                 _FILE, "The file, which any cache may keep.", media_type.split(";")[0]
             ),
-            **{
-                str(status): {"$ref": "#/components/responses/Problem%d" % status}
-                for status in (404, 406, 414, 422, 500)
-            },
+            **_problems(404, 406, 414, 422, 500),
         },
     }
     blueprint.add_url_rule(rule, name, blueprint.doc(**described)(get), methods=["GET"])
+
+
+def _response(content, file_name, media_type):
+    response = Response(content, content_type=media_type)
+    response.headers["Content-Disposition"] = 'inline; filename="%s"' % file_name
+    return response
+
+
+def _problems(*statuses):
+    return {
+        str(status): {"$ref": "#/components/responses/Problem%d" % status} for status in statuses
+    }
 
 
 def _refuse_other_forms(media_type):
@@ -183,26 +196,70 @@ def _route(values):
 
 def _csv(calculation):
     def view(values):
-        system = values.pop("units") or answers.METRIC
-        wanted = values.pop("list")
+        options = {entry.name: values.pop(entry.name) for entry in _TABLE_OPTIONS}
         asked = {**dict.fromkeys(one.name for one in calculation.fields), **values}
-        answer = answers.shown(calculation.run(asked), system, False)
-        names = csv_text.lists(answer)
-        name = wanted or (csv_text.FIGURES if csv_text.FIGURES in names else names[0])
-        if name not in names:
-            raise InputProblem(
-                [
-                    Fault(
-                        ("list",),
-                        "choice",
-                        "%s has no such list" % calculation.name,
-                        "use one of: " + ", ".join(names),
-                    )
-                ]
-            )
-        return csv_text.csv_text(answer, name), "%s-%s.csv" % (calculation.name, name)
+        return _table(calculation, asked, options)
 
     return view
+
+
+def _table(calculation, values, options):
+    """(CSV of the list that was asked for, name of the file)."""
+    answer = answers.shown(calculation.run(values), options["units"] or answers.METRIC, False)
+    found = csv_text.tables(answer)
+    name = options["list"] or next(iter(found), csv_text.FIGURES)
+    if name not in found:
+        raise InputProblem(
+            [
+                Fault(
+                    ("list",),
+                    "choice",
+                    "%s has no such list" % calculation.name,
+                    "use one of: " + ", ".join(found),
+                )
+            ]
+        )
+    return csv_text.csv_text(found[name]), "%s-%s.csv" % (calculation.name, name)
+
+
+def _posted_csv(calculation):
+    """POST of the same table, for requests that hold lists."""
+    fields = tuple(calculation.fields)
+    body_schema = _schemas.schema(calculation.name + "-table", fields)()
+    option_class = _schemas.schema("TableOptions", _TABLE_OPTIONS)
+    option_schema = option_class()
+
+    def post():
+        _refuse_other_forms(csv_text.MEDIA_TYPE)
+        given = reading.query(request, _TABLE_OPTIONS)
+        options = load(option_schema, _TABLE_OPTIONS, given)
+        values = load(body_schema, fields, reading.body(request))
+        content, file_name = _table(calculation, values, options)
+        return _response(content, file_name, csv_text.MEDIA_TYPE)
+
+    described = {
+        "summary": calculation.summary + " (a table for a spreadsheet)",
+        "operationId": "table_of_" + calculation.name.replace("-", "_"),
+        "parameters": [{"in": "query", "schema": option_class}],
+        "requestBody": {
+            "required": True,
+            "description": "the same as for /v1/" + calculation.name,
+            "content": {"application/json": {"schema": {"type": "object"}}},
+        },
+        "responses": {
+            "200": {
+                "description": "The table.",
+                "content": {csv_text.PLAIN_TYPE: {"schema": _FILE}},
+            },
+            **_problems(400, 406, 413, 414, 415, 422, 500),
+        },
+    }
+    blueprint.add_url_rule(
+        "/%s.csv" % calculation.name,
+        calculation.name + "-posted-csv",
+        blueprint.doc(**described)(post),
+        methods=["POST"],
+    )
 
 
 _PART = "/drawings/<any(%s):part>" % ", ".join('"%s"' % key for key in catalogue.PARTS)
@@ -247,12 +304,16 @@ _file(
     _route,
 )
 for _calculation in core.CALCULATIONS.values():
-    if has_address(_calculation.fields) and _calculation.name != "drawing":
+    if _calculation.name == "drawing":
+        continue
+    if has_address(_calculation.fields):
         _file(
             "/%s.csv" % _calculation.name,
             _calculation.name + "-csv",
-            (_UNITS, _LIST) + scalar_fields(_calculation.fields),
+            _TABLE_OPTIONS + scalar_fields(_calculation.fields),
             csv_text.MEDIA_TYPE,
             _calculation.summary + " (a table for a spreadsheet)",
             _csv(_calculation),
         )
+    if any(one.required for one in _calculation.fields):
+        _posted_csv(_calculation)

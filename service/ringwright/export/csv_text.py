@@ -8,38 +8,49 @@ formula gets an apostrophe.
 import csv
 import io
 
-MEDIA_TYPE = "text/csv; charset=utf-8"
+PLAIN_TYPE = "text/csv"
+MEDIA_TYPE = PLAIN_TYPE + "; charset=utf-8"
 FIGURES = "figures"
 _FIGURE_COLUMNS = ("name", "value", "unit", "low", "high", "symbol", "method")
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
 
 
-def lists(answer):
-    """Names of what an answer can give as a table: its figures and its lists of rows."""
-    return [
-        name
-        for name, entry in answer.items()
-        if name == FIGURES or (isinstance(entry, list) and entry and isinstance(entry[0], dict))
-    ]
+def tables(answer):
+    """Every table of an answer, by name: "figures", "tools", and of a whole job "stock.sets".
 
-
-def csv_text(answer, name=FIGURES):
-    """The bytes of one list of an answer.
-
-    answer: plain tree, as records.plain gives. name: one of lists(answer).
+    answer: plain tree, as records.plain gives. Result: dict of name to list of rows, none empty.
+    A job's "figures" are those of all its parts, each with the name of its part before its own.
     """
-    if name == FIGURES:
-        columns = _FIGURE_COLUMNS
-        rows = [{"name": key, **entry} for key, entry in answer[FIGURES].items()]
-    else:
-        rows = [row for entry in answer[name] for row in _flat(entry)]
-        columns = list(dict.fromkeys(column for row in rows for column in row))
+    found = {}
+    figures = _figures(answer.get(FIGURES, {}))
+    for name, entry in answer.items():
+        if name != FIGURES and isinstance(entry, dict) and FIGURES in entry:
+            part = tables(entry)
+            figures += [
+                {**row, "name": "%s.%s" % (name, row["name"])} for row in part.get(FIGURES, [])
+            ]
+            found.update(("%s.%s" % (name, inner), rows) for inner, rows in part.items())
+        elif isinstance(entry, list) and entry and isinstance(entry[0], dict):
+            found[name] = [row for one in entry for row in _flat(one)]
+    return {FIGURES: figures, **found} if figures else found
+
+
+def csv_text(rows):
+    """The bytes of a table: one of those that `tables` gives."""
+    columns = list(dict.fromkeys(column for row in rows for column in row))
     out = io.StringIO(newline="")
     writer = csv.writer(out)
     writer.writerow(columns)
     for row in rows:
         writer.writerow([_cell(row.get(column, "")) for column in columns])
     return b"\xef\xbb\xbf" + out.getvalue().encode("utf-8")
+
+
+def _figures(figures):
+    return [
+        {column: figure.get(column, "") for column in _FIGURE_COLUMNS} | {"name": name}
+        for name, figure in figures.items()
+    ]
 
 
 def _flat(entry, before=""):
