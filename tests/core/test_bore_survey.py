@@ -224,5 +224,3 @@ def test_radii_all_round_give_the_lobes_back():
     assert found[2].amplitude == pytest.approx(0.03, abs=1e-12)
     assert found[3].phase == pytest.approx(50.0, abs=1e-6)
     assert max(found[n].amplitude for n in range(4, 12)) < 1e-12
-    again = bore_shape.wall_radius(shape, 80.0, [math.radians(a) for a in angles])
-    assert again == pytest.approx([r(math.radians(a)) for a in angles], abs=1e-10)

@@ -193,15 +193,6 @@ def wall_moment(shape, angles):
     return added
 
 
-def wall_radius(shape, bore, angles):
-    """Radius of the wall at each angle [mm]. shape: Shape. bore [mm]. angles [rad]."""
-    radii = [0.5 * bore + shape.larger] * len(angles)
-    for n, amplitude, phase in shape.harmonics:
-        shift = n * math.radians(phase)
-        radii = [a + amplitude * math.cos(n * theta - shift) for a, theta in zip(radii, angles)]
-    return radii
-
-
 def pressure_to_follow(order, amplitude, bore, thickness, modulus):
     """Least uniform wall pressure that follows one harmonic of the bore everywhere, first order
     [MPa].
