@@ -1,14 +1,17 @@
-"""The worked example runs as it stands, and prints what it says it prints."""
+"""The README and the worked example run as they stand, and print what they say they print."""
+
+import pytest
 
 from export import worked_example
 
 
-def test_the_page_prints_what_it_says(server):
-    page = worked_example.PAGE.read_text(encoding="utf-8")
+@pytest.mark.parametrize("path", worked_example.PAGES, ids=lambda path: path.name)
+def test_the_page_prints_what_it_says(server, path):
+    page = path.read_text(encoding="utf-8")
     assert page == worked_example.ran(page, server), (
-        "openapi/examples/worked_example.md is stale: start the service and run "
+        path.name + " is stale: start the service and run "
         "PYTHONPATH=service:tests python -m export.worked_example ADDRESS"
     )
-    blocks = worked_example._BLOCK.findall(page)
-    assert [language for language, _ in blocks].count("text") == 6
-    assert all(body.strip() for _, body in blocks)
+    shown = [body for language, body in worked_example._BLOCK.findall(page) if language == "text"]
+    assert len(shown) >= 2
+    assert all(body.strip() for body in shown)

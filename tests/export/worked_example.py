@@ -1,8 +1,8 @@
-"""Runs the worked example of openapi/examples and sets what it printed below each piece of code.
+"""Runs the pages that show the service at work and sets what it printed below each piece of code.
 
     PYTHONPATH=service:tests python -m export.worked_example ADDRESS
 
-writes the page afresh, with the service running at ADDRESS.
+writes the pages afresh, with the service running at ADDRESS.
 """
 
 import os
@@ -11,7 +11,8 @@ import subprocess
 import sys
 from pathlib import Path
 
-PAGE = Path(__file__).parents[2] / "openapi" / "examples" / "worked_example.md"
+_TOP = Path(__file__).parents[2]
+PAGES = (_TOP / "README.md", _TOP / "openapi" / "examples" / "worked_example.md")
 _BLOCK = re.compile(r"^```(sh|python|text)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 SECONDS = 60
 
@@ -51,4 +52,5 @@ def _output(command, environment):
 
 
 if __name__ == "__main__":
-    PAGE.write_text(ran(PAGE.read_text(encoding="utf-8"), sys.argv[1]), encoding="utf-8")
+    for page in PAGES:
+        page.write_text(ran(page.read_text(encoding="utf-8"), sys.argv[1]), encoding="utf-8")
