@@ -6,6 +6,7 @@ from collections import OrderedDict
 import pytest
 
 from ringwright.api import answers, examples
+from ringwright.api.calculations import is_table
 from ringwright.core import calculations
 from ringwright.core.fields import checked
 from ringwright.core.records import Choice, Quantity, Series, figure, finding, plain
@@ -20,7 +21,7 @@ EXAMPLES = [
 LISTS = [
     pytest.param(name, {}, id=name)
     for name, calculation in calculations.CALCULATIONS.items()
-    if not calculation.fields
+    if is_table(calculation)
 ]
 
 

@@ -5,6 +5,7 @@ from urllib.parse import urlencode
 
 import pytest
 
+from ringwright.api.calculations import is_table
 from ringwright.core import calculations
 
 ADDRESS = "/v1/sizing?" + urlencode({"bore": "3 1/8 in", "steam_pressure": "120 psi"})
@@ -139,7 +140,7 @@ def test_every_calculation_has_its_address(app):
             if entry.required and entry.kind in ("records", "object")
         ]
         assert (("/v1/" + name, "GET") in rules) == (not lists)
-        assert (("/v1/" + name, "POST") in rules) == bool(calculation.fields)
+        assert (("/v1/" + name, "POST") in rules) == (not is_table(calculation))
 
 
 _WATCHED = []
@@ -163,11 +164,14 @@ def test_no_request_touches_a_file_or_another_host(client):
         ("GET", "/readyz", None),
         ("GET", "/", None),
         ("GET", "/v1/problems", None),
+        ("GET", "/v1/drawings/former.svg?bore=80", None),
+        ("GET", "/v1/drawings/former.dxf?bore=80", None),
+        ("GET", "/v1/drawings/former.pdf?bore=80", None),
         ("GET", "/nothing", None),
         *(
             ("GET", "/v1/" + name, None)
             for name, calculation in calculations.CALCULATIONS.items()
-            if not calculation.fields
+            if is_table(calculation)
         ),
     ]
     # The first time round, Python itself may still load a module.

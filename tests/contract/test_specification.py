@@ -9,6 +9,7 @@ from openapi_spec_validator import OpenAPIV31SpecValidator
 
 from ringwright.api import examples
 from ringwright.api.app import specification
+from ringwright.api.calculations import is_table
 from ringwright.api.write_spec import text
 from ringwright.core import calculations
 
@@ -82,7 +83,7 @@ def test_every_route_is_in_it(app, spec):
 
 def test_every_calculation_has_an_example(spec):
     for name, calculation in calculations.CALCULATIONS.items():
-        if not calculation.fields:
+        if is_table(calculation):
             continue
         operation = spec["paths"]["/v1/" + name]["post"]
         assert operation["requestBody"]["content"]["application/json"].get("examples"), (
@@ -126,7 +127,7 @@ def test_every_scalar_example_has_an_address(client, spec, name, value):
 
 
 @pytest.mark.parametrize(
-    "name", [name for name, one in calculations.CALCULATIONS.items() if not one.fields]
+    "name", [name for name, one in calculations.CALCULATIONS.items() if is_table(one)]
 )
 def test_every_list_fits_its_schema(client, spec, name):
     operation = spec["paths"]["/v1/" + name]["get"]
@@ -145,7 +146,7 @@ def test_a_problem_fits_its_schema(client, spec):
 
 def test_the_bounds_of_the_tables_are_told(spec):
     for name, calculation in calculations.CALCULATIONS.items():
-        if not calculation.fields:
+        if is_table(calculation):
             continue
         body = spec["paths"]["/v1/" + name]["post"]["requestBody"]
         told = _resolved(spec, body["content"]["application/json"]["schema"])

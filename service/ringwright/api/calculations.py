@@ -27,6 +27,11 @@ _NO_OPTIONS = {entry.name: None for entry in OPTIONS}
 _LISTS = ("records", "object")
 
 
+def is_table(calculation):
+    """True for what takes no inputs: it is read and not worked, so it is only ever fetched."""
+    return not calculation.fields
+
+
 def scalar_fields(fields):
     """Those of the fields that a query can carry."""
     return tuple(entry for entry in fields if entry.kind not in _LISTS)
@@ -56,8 +61,7 @@ def _add(blueprint, schemas, calculation):
     clash = {entry.name for entry in fields} & {entry.name for entry in OPTIONS}
     if clash:
         raise ValueError("%s has inputs named like options: %s" % (calculation.name, clash))
-    if not fields:
-        # A table to read, not a sum to work: it is only ever fetched.
+    if is_table(calculation):
         _add_get(blueprint, schemas, calculation, documents.list_operation)
         return
     _add_post(blueprint, schemas, calculation)

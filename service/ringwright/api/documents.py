@@ -66,6 +66,16 @@ def _list_of(name, description):
 _TEXT = {"type": "string"}
 _NUMBER = {"type": "number"}
 
+_PART = {
+    "figures": {"type": "object", "additionalProperties": _ref("Figure")},
+    "findings": _list_of("Finding", "every check, good ones too"),
+}
+_FOR_THE_WHOLE = {
+    "chosen": _list_of("Choice", "every default taken"),
+    "cautions": _list_of("Caution", "they defer to local rules"),
+}
+JOB_PARTS = ("sizing", "tooling", "stock", "route")
+
 SCHEMAS = {
     "Quantity": _object(
         "A number with its unit.", {"value": _NUMBER, "unit": _UNIT}, ("value", "unit")
@@ -113,13 +123,23 @@ SCHEMAS = {
     "Answer": _object(
         "Figures by name, with what was checked, chosen and to be careful of; some calculations "
         "add lists of their own (operations, tools, series ...).",
-        {
-            "figures": {"type": "object", "additionalProperties": _ref("Figure")},
-            "findings": _list_of("Finding", "every check, good ones too"),
-            "chosen": _list_of("Choice", "every default taken"),
-            "cautions": _list_of("Caution", "they defer to local rules"),
-        },
+        {**_PART, **_FOR_THE_WHOLE},
         ("figures", "findings", "chosen", "cautions"),
+    ),
+    "Part": _object(
+        "One part of a job: its figures, its checks and its own lists.",
+        _PART,
+        ("figures", "findings"),
+    ),
+    "JobAnswer": _object(
+        "The parts of a job, each as the calculation of its name answers; the findings here are "
+        "those of all parts that are not good, the gravest first.",
+        {
+            **{name: _ref("Part") for name in JOB_PARTS},
+            "findings": _PART["findings"],
+            **_FOR_THE_WHOLE,
+        },
+        (*JOB_PARTS, "findings", "chosen", "cautions"),
     ),
     "ReferenceList": {
         "type": "object",
@@ -203,6 +223,10 @@ def kept(schema, description, media_type="application/json"):
     }
 
 
+def _answer(calculation):
+    return _ref("JobAnswer" if calculation.name == "job" else "Answer")
+
+
 def post_operation(calculation, options, body):
     """What `Blueprint.doc` needs for the POST of a calculation; options and body are schemas."""
     return {
@@ -213,7 +237,7 @@ def post_operation(calculation, options, body):
         "responses": {
             "200": {
                 "description": "The answer.",
-                "content": {"application/json": {"schema": _ref("Answer")}},
+                "content": {"application/json": {"schema": _answer(calculation)}},
             },
             **_problems(400, 406, 413, 414, 415, 422, 500),
         },
@@ -227,7 +251,7 @@ def get_operation(calculation, query):
         "operationId": "get_" + calculation.name.replace("-", "_"),
         "parameters": [{"in": "query", "schema": query}],
         "responses": {
-            **kept(_ref("Answer"), "The answer, which any cache may keep."),
+            **kept(_answer(calculation), "The answer, which any cache may keep."),
             **_problems(406, 414, 422, 500),
         },
     }
