@@ -12,6 +12,8 @@ _NEAR = {"\u0142": "l", "\u0141": "L", "\u0111": "d", "\u0110": "D", "\u2044": "
 
 def printable(text):
     """The text with nothing in it that the standard PDF letters lack."""
+    if text.isprintable() and _has(text):
+        return text
     return "".join(_letter(letter) for letter in text)
 
 

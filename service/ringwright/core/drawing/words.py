@@ -16,9 +16,9 @@ Words = namedtuple("Words", ("prefix", "lines"))
 
 
 def number(mm, system, places=2):
-    """A length as digits alone: mm with `places`, inches with one place more."""
+    """A length as digits alone: mm with `places`, inches with one place more, at least thou."""
     if system == INCH:
-        return decimal(mm / MM_PER_INCH, places + 1)
+        return decimal(mm / MM_PER_INCH, max(3, places + 1))
     return decimal(mm, places)
 
 
