@@ -82,8 +82,8 @@ class Sheet:
 
     def go(self, screen):
         """Another stage of the open job, by the strip or by its address."""
-        job = self.page.evaluate("location.hash.split('/')[1]")
-        self.page.evaluate("hash => { location.hash = hash }", "#%s/%s" % (screen, job))
+        job = self.page.evaluate("location.hash.split('/')[2]")
+        self.page.evaluate("hash => { location.hash = hash }", "#/%s/%s" % (screen, job))
         self.page.wait_for_selector('.app[data-screen="%s"]' % screen)
         return self
 

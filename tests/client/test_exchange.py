@@ -22,7 +22,7 @@ def schema(root):
 def test_the_demo_as_a_file_keeps_to_the_schema(sheet, schema):
     sheet.ready().kept().go("book")
     with sheet.page.expect_download() as waiting:
-        sheet.page.get_by_role("button", name="Save Launch engine Marigold as a file").click()
+        sheet.page.get_by_role("button", name="File of Launch engine Marigold").click()
     saved = json.loads(waiting.value.path().read_text(encoding="utf-8"))
     jsonschema.Draft202012Validator(schema).validate(saved)
     described = set(schema["$defs"]["job"]["properties"])
@@ -32,7 +32,7 @@ def test_the_demo_as_a_file_keeps_to_the_schema(sheet, schema):
 
 def test_a_job_in_a_link_keeps_to_the_schema(sheet, schema):
     sheet.enter("Bore", "63 mm").ready().kept().go("book")
-    sheet.page.get_by_role("button", name="Link and code for Launch engine Marigold").click()
+    sheet.page.get_by_role("button", name="Link, code for Launch engine Marigold").click()
     packed = sheet.page.get_by_label("Link", exact=True).input_value().rpartition("/")[2]
     data = base64.urlsafe_b64decode(packed + "=" * (-len(packed) % 4))
     job = json.loads(zlib.decompress(data, -zlib.MAX_WBITS))

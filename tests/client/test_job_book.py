@@ -90,7 +90,7 @@ def test_file_out_and_in_again_gives_the_same_job(sheet, tmp_path):
     page = sheet.page
     sheet.enter("Bore", "101,6 mm").ready().kept().go("book")
     with page.expect_download() as waiting:
-        page.get_by_role("button", name="Save Launch engine Marigold as a file").click()
+        page.get_by_role("button", name="File of Launch engine Marigold").click()
     saved = json.loads(waiting.value.path().read_text(encoding="utf-8"))
     assert saved["format"] == "ringwright-job"
     assert saved["jobs"][0]["inputs"]["bore"] == "101,6 mm"
@@ -103,7 +103,7 @@ def test_file_out_and_in_again_gives_the_same_job(sheet, tmp_path):
 def test_link_carries_the_whole_job_and_overwrites_nothing(sheet, context, served):
     page = sheet.page
     sheet.enter("Bore", "63 mm").ready().kept().go("book")
-    page.get_by_role("button", name="Link and code for Launch engine Marigold").click()
+    page.get_by_role("button", name="Link, code for Launch engine Marigold").click()
     link = page.get_by_label("Link", exact=True).input_value()
     assert page.get_by_role("img", name="Code with the link to this job").count() == 1
     asked = []

@@ -56,7 +56,7 @@ def test_cold_start_without_network_from_a_deep_link(
 
     # Every other screen stands too.
     for screen in ("tools", "stock", "route", "check", "run", "survey", "book", "settings"):
-        if sheet.page.locator('.strip a[href^="#%s/"]' % screen).count() or screen in (
+        if sheet.page.locator('.strip a[href^="#/%s/"]' % screen).count() or screen in (
             "book",
             "settings",
         ):

@@ -20,7 +20,6 @@ export const FEEDS: Readonly<Record<string, Feed>> = {
   "wall-pressure": { from: "sizing", names: RING, target: TARGET },
   running: { from: "sizing", names: [...RING, "piston_diameter", "side_clearance", "wall_pressure"] },
   "bore-survey": { from: "sizing", names: ["radial_thickness", "ring_width"], target: TARGET },
-  inspection: { from: "sizing", names: RING, target: TARGET },
 };
 
 /** The same question put in another way: the wall once more with steam behind the ring. */

@@ -1,5 +1,5 @@
 /** Where we are, kept in the fragment of the address so that one cached page answers every deep link:
- * "#tools/<job id>" opens a job of this device, "#ring/s/<packed job>" one that travels in the link. */
+ * "#/tools/<job id>" opens a job of this device, "#ring/s/<packed job>" one that travels in the link. */
 
 import { signal } from "@preact/signals";
 
@@ -26,7 +26,8 @@ addEventListener("hashchange", () => {
 });
 
 export function addressOf(screen: string, jobId: string): string {
-  return `#${screen}/${jobId}`;
+  // With a slash after the mark: a screen of its own, not a jump within the page.
+  return `#/${screen}/${jobId}`;
 }
 
 /** Shows another screen of the same job. */

@@ -1,0 +1,163 @@
+"""For everyone: axe on every screen in every theme, the keyboard alone, large text, narrow screens.
+
+The rules are those of WCAG 2.2 levels A and AA as axe-core (npm) checks them.
+"""
+
+import pytest
+from client.conftest import DESK, PHONE, Sheet
+from conftest import ROOT
+
+AXE = ROOT / "client_pwa" / "node_modules" / "axe-core" / "axe.min.js"
+SCREENS = ["survey", "ring", "tools", "stock", "route", "check", "run", "book", "settings"]
+THEMES = ["light", "dark", "sunlight"]
+TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+
+
+def _themed(browser, served, theme, size=PHONE):
+    context = browser.new_context(viewport=size, bypass_csp=True)
+    context.add_init_script(
+        "localStorage.setItem('ringwright-settings', JSON.stringify({theme: '%s'}))" % theme
+    )
+    return context, Sheet(context.new_page(), served).open().ready()
+
+
+def _settle(sheet):
+    sheet.until("!document.querySelector('main .status[role=status]:not(.status-fault)') || true")
+    sheet.page.wait_for_timeout(400)
+
+
+def _faults(page):
+    page.evaluate(AXE.read_text(encoding="utf-8"))
+    found = page.evaluate(
+        "tags => axe.run({ runOnly: tags, exclude: [] }).then(result => result.violations.map("
+        "each => [each.id, each.help, each.nodes.slice(0, 3).map(node => node.html.slice(0, 160))]))",
+        TAGS,
+    )
+    return found
+
+
+@pytest.mark.parametrize("theme", THEMES)
+def test_axe_finds_nothing_on_any_screen(browser, served, theme):
+    context, sheet = _themed(browser, served, theme)
+    found = {}
+    for screen in SCREENS:
+        sheet.go(screen)
+        _settle(sheet)
+        # What is folded away is looked at as well.
+        sheet.page.evaluate("document.querySelectorAll('details').forEach(e => { e.open = true })")
+        _settle(sheet)
+        faults = _faults(sheet.page)
+        if faults:
+            found[screen] = faults
+    assert found == {}, found
+    context.close()
+
+
+@pytest.mark.parametrize("theme", THEMES)
+def test_axe_finds_nothing_on_a_figures_working_a_fault_and_a_code(browser, served, theme):
+    context, sheet = _themed(browser, served, theme, DESK)
+    page = sheet.page
+    page.locator("[data-figure=free_gap]").first.click()
+    page.get_by_text("How it is worked").wait_for()
+    page.locator(".formula").wait_for()
+    assert _faults(page) == []
+    page.keyboard.press("Escape")
+    sheet.enter("Bore", "eighty")
+    page.locator(".fault").first.wait_for()
+    assert _faults(page) == []
+    sheet.enter("Bore", "80").kept().go("book")
+    page.get_by_role("button", name="Link, code for Launch engine Marigold").click()
+    page.get_by_label("Link", exact=True).wait_for()
+    assert _faults(page) == []
+    context.close()
+
+
+def test_keyboard_alone_reaches_and_works_everything(sheet):
+    page = sheet.page
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.textContent").strip() == "Skip to the sheet"
+    page.keyboard.press("Enter")
+    assert page.evaluate("document.activeElement.id") == "main"
+    # From there the first entry is one step away.
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.id") == "in-bore"
+    page.keyboard.press("Control+A")
+    page.keyboard.type("90 mm")
+    page.keyboard.press("Enter")
+    sheet.ready()
+    sheet.until("document.querySelector('[data-figure=inside_diameter] b')")
+    # A figure opens by the keyboard, closes by Escape, and gives the focus back.
+    page.locator("[data-figure=free_gap]").first.focus()
+    page.keyboard.press("Enter")
+    page.get_by_role("dialog").wait_for()
+    page.keyboard.press("Escape")
+    assert page.evaluate("document.activeElement.dataset.figure") == "free_gap"
+    # Every control has a visible focus: an outline or a border of its own.
+    page.locator(".strip a").first.focus()
+    page.keyboard.press("Tab")
+    assert page.evaluate("getComputedStyle(document.activeElement).outlineStyle") != "none"
+
+
+@pytest.mark.parametrize("screen", SCREENS)
+def test_nothing_runs_off_a_narrow_screen_at_twice_the_text(browser, served, screen):
+    context, sheet = _themed(browser, served, "light")
+    sheet.page.add_style_tag(content="html { font-size: 212.5% }")
+    sheet.go(screen)
+    _settle(sheet)
+    wide = sheet.page.evaluate(
+        "document.documentElement.scrollWidth - document.documentElement.clientWidth"
+    )
+    if wide > 0:
+        culprits = sheet.page.evaluate(
+            "[...document.querySelectorAll('main *, header *')].filter(e => "
+            "e.getBoundingClientRect().right > innerWidth + 1).slice(0, 5)"
+            ".map(e => e.outerHTML.slice(0, 120))"
+        )
+        pytest.fail("%d px too wide: %s" % (wide, culprits))
+    context.close()
+
+
+@pytest.mark.parametrize("screen", SCREENS)
+def test_every_target_is_large_enough_for_a_glove(browser, served, screen):
+    context, sheet = _themed(browser, served, "light")
+    sheet.go(screen)
+    _settle(sheet)
+    small = sheet.page.evaluate(
+        """[...document.querySelectorAll('button, summary, select, input:not([type=file]), .strip a, .head a')]
+            .map(e => e.closest('label') ?? e)
+            .filter(e => e.checkVisibility() && !e.closest('.unseen') && !e.classList.contains('unseen'))
+            .map(e => [e.getBoundingClientRect(), e.outerHTML.slice(0, 110)])
+            .filter(([box]) => box.width > 0 && (box.height < 47.5 || box.width < 47.5))
+            .map(([box, html]) => `${Math.round(box.width)} x ${Math.round(box.height)} ${html}`)"""
+    )
+    assert small == []
+    context.close()
+
+
+def test_motion_is_left_out_for_those_who_ask(browser, served):
+    context = browser.new_context(viewport=PHONE, reduced_motion="reduce")
+    sheet = Sheet(context.new_page(), served).open().ready()
+    moving = sheet.page.evaluate(
+        "[...document.querySelectorAll('*')].filter(e => getComputedStyle(e).transitionDuration"
+        " !== '0s' || getComputedStyle(e).animationName !== 'none').length"
+    )
+    assert moving == 0
+    context.close()
+
+
+def test_large_keypad_types_fractions(browser, served):
+    context = browser.new_context(viewport=PHONE, has_touch=True, is_mobile=True)
+    sheet = Sheet(context.new_page(), served).open().ready()
+    page = sheet.page
+    page.get_by_label("Bore", exact=True).tap()
+    pad = page.get_by_role("group", name="Keypad for Bore")
+    pad.wait_for()
+    # All of the old entry is marked when it is tapped.
+    pad.get_by_role("button", name="Rub out one").tap()
+    pad.get_by_role("button", name="4", exact=True).tap()
+    pad.get_by_role("button", name="3/8", exact=True).tap()
+    assert page.get_by_label("Bore", exact=True).input_value() == "4 3/8"
+    pad.get_by_role("button", name="Done").tap()
+    sheet.ready().kept()
+    assert page.get_by_text("= 111.13 mm").count() == 1
+    context.close()
