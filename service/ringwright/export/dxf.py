@@ -284,9 +284,3 @@ def _layout(document, sheet, places, per):
             # The window's own edge is not part of the drawing.
             dxfattribs={"layer": "WINDOWS"},
         )
-
-
-def audit(data):
-    """The faults that a careful reader finds in DXF bytes: an empty list when there are none."""
-    document = ezdxf.read(io.StringIO(data.decode("utf-8")))
-    return document.audit().errors

@@ -40,8 +40,6 @@ def laid(entry, layer, left, bottom):
 def laid_upright(entry, layer, right, bottom):
     """The same turned a quarter left, to be read from the right; `right` is its base line's x."""
     return [
-        Text(
-            layer, right - (text.y - 0.0), bottom + text.x, text.size, text.text, "start", 90, False
-        )
+        Text(layer, right - text.y, bottom + text.x, text.size, text.text, "start", 90, False)
         for text in laid(entry, layer, 0.0, 0.0)
     ]

@@ -4,7 +4,7 @@ degrees.
 
 import math
 
-from .entities import Arc, Circle, Hatch, Line, Polyline, Text
+from .entities import Arc, Circle, Hatch, Line, Text
 
 # Segments to a full turn where an arc becomes points: the sagitta is 1/3300 of the radius.
 SEGMENTS = 180
@@ -20,17 +20,6 @@ def arc_points(radius, start, end, x=0.0, y=0.0):
     """Points along an arc, both ends included; end may be smaller than start (clockwise)."""
     steps = max(2, int(math.ceil(abs(end - start) * SEGMENTS / 360.0)))
     return [polar(radius, start + (end - start) * i / steps, x, y) for i in range(steps + 1)]
-
-
-def sector_loop(inner, outer, start, end):
-    """Closed loop of a piece of a flat ring between two radii and two angles."""
-    back = arc_points(inner, end, start)
-    return arc_points(outer, start, end) + back
-
-
-def rectangle(layer, left, bottom, right, top):
-    """A closed rectangle."""
-    return Polyline(layer, box(left, bottom, right, top), True)
 
 
 def box(left, bottom, right, top):
@@ -53,28 +42,6 @@ def wavy(x, bottom, top, depth):
 def centre_cross(layer, x, y, reach):
     """Centre lines through (x, y), each reaching that far either way."""
     return [Line(layer, x - reach, y, x + reach, y), Line(layer, x, y - reach, x, y + reach)]
-
-
-def mirrored(entities):
-    """The entities mirrored in the x axis, as the lower half of a turned part is."""
-    out = []
-    for entity in entities:
-        kind = type(entity)
-        if kind is Line:
-            out.append(Line(entity.layer, entity.x1, -entity.y1, entity.x2, -entity.y2))
-        elif kind is Polyline:
-            out.append(Polyline(entity.layer, mirrored_points(entity.points), entity.closed))
-        elif kind is Circle:
-            out.append(Circle(entity.layer, entity.x, -entity.y, entity.radius))
-        elif kind is Arc:
-            out.append(
-                Arc(entity.layer, entity.x, -entity.y, entity.radius, -entity.end, -entity.start)
-            )
-        else:
-            loops = [mirrored_points(loop) for loop in entity.loops]
-            # The lower half of one part keeps the direction of its hatching.
-            out.append(type(entity)(entity.layer, loops, entity.angle, entity.spacing))
-    return out
 
 
 def mirrored_points(points):

@@ -7,7 +7,6 @@ line.
 
 LETTERS = 3.5
 SMALL = 2.5
-TITLE = 5.0
 # From base line to base line over the height of a capital.
 PITCH = 1.5
 ARROW_LENGTH = 3.5
