@@ -48,6 +48,31 @@ Task = namedtuple(
 Window = namedtuple("Window", ("lowest", "best", "highest"))
 
 
+def task_of(design, pressure, width):
+    """The Task of a Design at another wall pressure or width, its width held.
+
+    design: a Design. pressure: wall pressure [MPa]. width: of the ring [mm].
+    """
+    d = design
+    return Task(
+        d.bore,
+        d.modulus,
+        d.ring_material.poisson,
+        d.ring_material.bending_strength,
+        d.ring_material.family == "iron",
+        pressure,
+        d.turns,
+        d.setting,
+        d.bearing.uniform,
+        width,
+        width / d.radial_thickness,
+        d.slit_width,
+        d.facing_allowance,
+        d.finishing_allowance,
+        0.5 * (d.bore - d.piston_diameter),
+    )
+
+
 def closed_share(task, thickness):
     """Tension in the bore over what may be carried for years [1]. task: a Task. thickness [mm]."""
     ratio = task.bore / thickness

@@ -46,30 +46,9 @@ def window(job):
     )
 
 
-def _task(design, pressure, width):
-    d = design
-    return section.Task(
-        d.bore,
-        d.modulus,
-        d.ring_material.poisson,
-        d.ring_material.bending_strength,
-        d.ring_material.family == "iron",
-        pressure,
-        d.turns,
-        d.setting,
-        d.bearing.uniform,
-        width,
-        width / d.radial_thickness,
-        d.slit_width,
-        d.facing_allowance,
-        d.finishing_allowance,
-        0.5 * (d.bore - d.piston_diameter),
-    )
-
-
 def _shares(job):
     d = job.design
-    task = _task(d, d.wall_pressure, d.ring_width)
+    task = section.task_of(d, d.wall_pressure, d.ring_width)
     unit, scale = _length(job)
     thin, thick = 0.55 * d.radial_thickness, 1.6 * d.radial_thickness
     wide, high = _size(job, 2 if d.turns == 1 else 3)
@@ -124,7 +103,7 @@ def _over_pressure(job):
     top = max(0.1, 1.6 * d.wall_pressure)
     pressures = [top * (0.04 + 0.96 * i / _POINTS) for i in range(_POINTS + 1)]
     thin, thick = d.bore / section.THINNEST_RATIO, d.bore / section.THICKEST_RATIO
-    edges = [_edges(_task(d, p, d.ring_width), thin, thick) for p in pressures]
+    edges = [_edges(section.task_of(d, p, d.ring_width), thin, thick) for p in pressures]
     up = max(1.5 * d.radial_thickness, min(1.15 * max([edge[1] for edge in edges]), thick))
     wide, high = _size(job, 2 if d.turns == 1 else 3)
     name = "wall pressure [%s]" % ("psi" if job.system == words.INCH else "N/mm2")
@@ -154,7 +133,7 @@ def _over_width(job):
     top = 2.2 * d.ring_width
     widths = [top * (0.12 + 0.88 * i / _POINTS) for i in range(_POINTS + 1)]
     thin, thick = d.bore / section.THINNEST_RATIO, d.bore / section.THICKEST_RATIO
-    edges = [_edges(_task(d, d.wall_pressure, w), thin, thick) for w in widths]
+    edges = [_edges(section.task_of(d, d.wall_pressure, w), thin, thick) for w in widths]
     up = max(1.5 * d.radial_thickness, min(1.15 * max([edge[1] for edge in edges]), thick))
     wide, high = _size(job, 2 if d.turns == 1 else 3)
     axes = Axes(
