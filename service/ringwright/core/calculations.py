@@ -7,75 +7,82 @@ with "figures", "findings", "chosen", "cautions" and whatever lists are its own.
 import json
 from collections import OrderedDict, namedtuple
 
-from . import (
-    bars,
-    bore_survey,
-    inspection,
-    inspection_fields,
-    job,
-    materials,
-    piston_valve,
-    reference,
-    route,
-    running,
-    sealings,
-    sizing,
-    spread,
-    spread_fields,
-    stock,
-    tooling,
-    wall_pressure,
-)
 from . import fields as field_tools
-from .drawing import drawing
 from .problems import CoreProblem, InputProblem
 from .records import plain
 
 # name: as in the address. fields: sequence of Field. run: function of the checked values.
 Calculation = namedtuple("Calculation", ("name", "summary", "fields", "run"))
 
-_TABLE = (
-    Calculation(
-        "bore-survey",
-        "What the bore is like, and what to do",
-        bore_survey.FIELDS,
-        bore_survey.calculate,
-    ),
-    Calculation("sizing", "The ring, its groove and its piston", sizing.FIELDS, sizing.calculate),
-    Calculation("tooling", "The blank and the tools to make", tooling.FIELDS, tooling.calculate),
-    Calculation("stock", "The bar to buy, and how to cut it", stock.FIELDS, stock.calculate),
-    Calculation("route", "The route card, operation by operation", route.FIELDS, route.calculate),
-    Calculation("job", "Ring, tooling, stock and route card at once", job.FIELDS, job.calculate),
-    Calculation(
-        "wall-pressure",
-        "How the ring bears on its wall",
-        wall_pressure.FIELDS,
-        wall_pressure.calculate,
-    ),
-    Calculation(
-        "inspection",
-        "What the finished ring really is",
-        inspection_fields.FIELDS,
-        inspection.calculate,
-    ),
-    Calculation(
-        "spread",
-        "What matters most, and how many come right",
-        spread_fields.FIELDS,
-        spread.calculate,
-    ),
-    Calculation("drawing", "Dimensioned drawings and charts", drawing.FIELDS, drawing.calculate),
-    Calculation("running", "What the rings lose, now and new", running.FIELDS, running.calculate),
-    Calculation(
-        "piston-valve", "Rings of a piston valve", piston_valve.FIELDS, piston_valve.calculate
-    ),
-    Calculation("materials", "Materials and their properties", (), materials.calculate_materials),
-    Calculation("bars", "Bars that can be had", bars.FIELDS, bars.calculate_bars),
-    Calculation("sealings", "Ways to seal a piston", (), sealings.calculate_sealings),
-    Calculation("methods", "Formulas, ranges and sources", (), reference.calculate_methods),
-)
+# Name, what it is, its function, the module with its FIELDS.
+_ROWS = (
+    ("bore-survey", "What the bore is like, and what to do", "bore_survey.calculate", "bore_survey"),
+    ("sizing", "The ring, its groove and its piston", "sizing.calculate", "sizing"),
+    ("tooling", "The blank and the tools to make", "tooling.calculate", "tooling"),
+    ("stock", "The bar to buy, and how to cut it", "stock.calculate", "stock"),
+    ("route", "The route card, operation by operation", "route.calculate", "route"),
+    ("job", "Ring, tooling, stock and route card at once", "job.calculate", "job"),
+    ("wall-pressure", "How the ring bears on its wall", "wall_pressure.calculate", "wall_pressure"),
+    ("inspection", "What the finished ring really is", "inspection.calculate", "inspection_fields"),
+    ("spread", "What matters most, and how many come right", "spread.calculate", "spread_fields"),
+    ("drawing", "Dimensioned drawings and charts", "drawing.drawing.calculate", "drawing.drawing"),
+    ("running", "What the rings lose, now and new", "running.calculate", "running"),
+    ("piston-valve", "Rings of a piston valve", "piston_valve.calculate", "piston_valve"),
+    ("materials", "Materials and their properties", "materials.calculate_materials", ""),
+    ("bars", "Bars that can be had", "bars.calculate_bars", "bars"),
+    ("sealings", "Ways to seal a piston", "sealings.calculate_sealings", ""),
+    ("methods", "Formulas, ranges and sources", "reference.calculate_methods", ""),
+)  # fmt: skip
 
-CALCULATIONS = OrderedDict([(entry.name, entry) for entry in _TABLE])
+
+class Table:
+    """Calculations by name, in order. A module is read when its calculation is first asked for: the
+    phone has its first figures from a third of the files."""
+
+    def __init__(self, rows):
+        self._rows = OrderedDict([(row[0], row) for row in rows])
+        self._read = {}
+
+    def __getitem__(self, name):
+        if name not in self._read:
+            _, summary, function, fields = self._rows[name]
+            module, _, function = function.rpartition(".")
+            self._read[name] = Calculation(
+                name,
+                summary,
+                _module(fields).FIELDS if fields else (),
+                getattr(_module(module), function),
+            )
+        return self._read[name]
+
+    def __contains__(self, name):
+        return name in self._rows
+
+    def __iter__(self):
+        return iter(self._rows)
+
+    def __len__(self):
+        return len(self._rows)
+
+    def keys(self):
+        """The names."""
+        return self._rows.keys()
+
+    def values(self):
+        """Every Calculation."""
+        return [self[name] for name in self._rows]
+
+    def items(self):
+        """Every (name, Calculation)."""
+        return [(name, self[name]) for name in self._rows]
+
+
+def _module(name):
+    package = __name__[: __name__.rindex(".")]
+    return __import__(package + "." + name, None, None, ("FIELDS",))
+
+
+CALCULATIONS = Table(_ROWS)
 
 
 def run(name, request, working=True):
