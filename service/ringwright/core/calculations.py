@@ -16,7 +16,12 @@ Calculation = namedtuple("Calculation", ("name", "summary", "fields", "run"))
 
 # Name, what it is, its function, the module with its FIELDS.
 _ROWS = (
-    ("bore-survey", "What the bore is like and what to do", "bore_survey.calculate", "bore_survey"),
+    (
+        "bore-survey",
+        "What the bore is like, and what to do",
+        "bore_survey.calculate",
+        "bore_survey",
+    ),
     ("sizing", "The ring, its groove and its piston", "sizing.calculate", "sizing"),
     ("tooling", "The blank and the tools to make", "tooling.calculate", "tooling"),
     ("stock", "The bar to buy, and how to cut it", "stock.calculate", "stock"),
