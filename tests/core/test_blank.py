@@ -26,7 +26,7 @@ SIZES = st.fixed_dictionaries(
 
 @given(SIZES)
 def test_walking_the_operations_gives_the_ring_asked_for(sizes):
-    """Bore, saw, set, close, clamp, turn, put in: the metal of the neutral line keeps its length."""
+    """Bore, saw, set, close, clamp, turn, put in: the neutral line keeps its metal."""
     thickness = sizes["bore"] / sizes.pop("slimness")
     found = blank.diameters(thickness=thickness, **sizes)
     # Bore and turn the blank, then saw the end out of it.

@@ -237,7 +237,7 @@ def slit(
     breakthrough,
     bridge_angle,
     collar_diameter,
-    collar_clearance=COLLAR_CLEARANCE
+    collar_clearance=COLLAR_CLEARANCE,
 ):
     """Slit: how to set the cutter and the rotary table, and what is left to saw by hand.
 

@@ -18,7 +18,7 @@ from .cutting_search import cheapest
 from .records import Method
 
 # name. length: of bar that one piece takes, its own parting included [mm]. count: how many.
-# stick: most pieces in one stick, 0 when they are sawn singly from the bar. stick_extra: what each
+# stick: most pieces in one stick, 1 when they are sawn singly from the bar. stick_extra: what each
 # stick takes besides its pieces, such as the piece held in the chuck [mm].
 Piece = namedtuple("Piece", ("name", "length", "count", "stick", "stick_extra"))
 
@@ -130,7 +130,7 @@ def sticks(number, stick):
 
 def _checked_demand(pieces):
     for piece in pieces:
-        if not piece.length > 0.0 or piece.count < 0 or piece.stick < 0 or piece.stick_extra < 0.0:
+        if not piece.length > 0.0 or piece.count < 0 or piece.stick < 1 or piece.stick_extra < 0.0:
             raise ValueError("a piece needs a length over 0 and a count from 0: %s" % piece.name)
     return [int(piece.count) for piece in pieces]
 
@@ -179,8 +179,8 @@ def _span(piece, fed, kerf):
     """(each, stick, extra) of a piece on a bar [um]."""
     if fed:
         return _whole(piece.length, MICROMETRES), 1, 0
-    if piece.stick == 0:
-        return _whole(piece.length + kerf, MICROMETRES), 1, 0
+    if piece.stick == 1:
+        return _whole(piece.length + piece.stick_extra + kerf, MICROMETRES), 1, 0
     return (
         _whole(piece.length, MICROMETRES),
         piece.stick,

@@ -56,8 +56,10 @@ class _Tableau:
         for at in range(self.size):
             if column[at] > 1e-9:
                 ratio = self.levels[at] / column[at]
-                if leaving < 0 or ratio < least - 1e-12 or (
-                    ratio <= least + 1e-12 and column[at] > column[leaving]
+                if (
+                    leaving < 0
+                    or ratio < least - 1e-12
+                    or (ratio <= least + 1e-12 and column[at] > column[leaving])
                 ):
                     leaving = at
                     least = ratio
@@ -105,7 +107,7 @@ def relax(job, known):
             idle += 1
         at = (at + 1) % len(kinds)
     if idle < len(kinds):
-        ceilings = [best_filling(kind, prices, demand, steps, 200)[2] for kind in kinds]
+        ceilings = [best_filling(kind, prices, demand, steps, job.allowance)[2] for kind in kinds]
     return programme.lagrange(prices, ceilings)
 
 

@@ -6,6 +6,8 @@ A plan is a list of (kind index, pattern, how many bars are cut alike). Nothing 
 
 from .cutting_patterns import best_filling
 
+# Kinds of bar compared for one place in a plan, the cheapest by length first.
+MOST_LOOKED = 12
 # A filling that leaves less of the bar than this share is as good as full.
 NEARLY_FULL = 0.998
 # How much more, by its length, the longest piece is worth: a little, much, not at all.
@@ -36,6 +38,9 @@ def greedy(job, fixed):
         if money is not None:
             money -= kinds[index].spend * times
     counts = _left(kinds, plan)
+    order = [(kind.cost / kind.room, -kind.room, index) for index, kind in enumerate(kinds)]
+    order.sort()
+    order = [index for _, _, index in order]
     best = None
     best_cost = 0
     cost = cost_of(kinds, plan)
@@ -45,15 +50,20 @@ def greedy(job, fixed):
                 best = plan
             return best
         choice = None
-        for index, kind in enumerate(kinds):
+        looked = 0
+        for index in order:
+            kind = kinds[index]
             if counts[index] == 0 or (money is not None and kind.spend > money):
                 continue
+            if looked >= MOST_LOOKED:
+                break
             pattern = _good_filling(job, kind, wanted, FAVOURS[0])
             held = 0.0
             for number, length in zip(pattern, job.lengths):
                 held += number * length
             if held == 0.0:
                 continue
+            looked += 1
             if list(pattern) == wanted and (best is None or cost + kind.cost < best_cost):
                 best = plan + [(index, pattern, 1)]
                 best_cost = cost + kind.cost
@@ -204,7 +214,7 @@ def _good_filling(job, kind, wanted, favour):
     """
     longest = max(job.lengths)
     values = [value * (1.0 + favour * value / longest) for value in job.lengths]
-    return best_filling(kind, values, wanted, job.steps, 200, NEARLY_FULL * kind.room)[1]
+    return best_filling(kind, values, wanted, job.steps, job.allowance, NEARLY_FULL * kind.room)[1]
 
 
 def _left(kinds, plan):

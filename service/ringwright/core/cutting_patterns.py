@@ -55,16 +55,17 @@ class Job:
     """What is asked: kinds of bar, number of each piece, and the most that may be spent, or None.
 
     lengths: the least that each piece takes of any bar [um]. steps: Steps, shared by the whole
-    search.
+    search. allowance: steps for one filling, so that each kind can have a few.
     """
 
-    __slots__ = ("kinds", "demand", "budget", "lengths", "steps")
+    __slots__ = ("kinds", "demand", "budget", "lengths", "steps", "allowance")
 
     def __init__(self, kinds, demand, budget, steps):
         self.kinds = kinds
         self.demand = demand
         self.budget = budget
         self.steps = steps
+        self.allowance = max(30, min(300, steps.limit // (6 * max(1, len(kinds)))))
         self.lengths = [0.0] * len(demand)
         for kind in kinds:
             for piece, each, stick, extra in kind.takes:

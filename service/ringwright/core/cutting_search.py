@@ -17,6 +17,8 @@ from .cutting_sets import BarSets, Test
 MOST_SETS = 12
 # Groups of pieces that only some of the bars can give, each made a test of its own.
 MOST_GROUPS = 3
+# With more kinds of bar than this the groups would take more time than they are worth.
+MOST_KINDS_GROUPED = 30
 
 # bars: list of (kind index, pattern, how many cut alike). cost: of them. bound: proved least cost.
 # proved: True when the two meet.
@@ -127,6 +129,8 @@ def _length_tests(job):
         group = [piece for piece, kin in enumerate(givers) if all([k in who for k in kin])]
         if len(group) < len(demand) and group not in groups:
             groups.append(group)
+    if len(job.kinds) > MOST_KINDS_GROUPED:
+        groups = []
     groups = groups[:MOST_GROUPS] + [list(range(len(demand)))]
     tests = []
     for group in groups:
@@ -134,6 +138,6 @@ def _length_tests(job):
         fillings = []
         for kind in job.kinds:
             enough = NEARLY_FULL * kind.room
-            fillings.append(best_filling(kind, values, demand, job.steps, 300, enough))
+            fillings.append(best_filling(kind, values, demand, job.steps, job.allowance, enough))
         tests.append(Test(values, [filling[2] for filling in fillings]))
     return tests, [(index, filling[1]) for index, filling in enumerate(fillings)]

@@ -10,9 +10,8 @@ from collections import namedtuple
 # values: of each piece. fills: the most that one bar of each kind can be worth.
 Test = namedtuple("Test", ("values", "fills"))
 
-# Sets kept at one stage, with one test and with several; beyond it the list is thinned.
-MOST_KEPT = 1500
-MOST_KEPT_OF_MANY = 150
+# Steps that one list of sets may take; beyond it the bound falls back on fractions of bars.
+MOST_WORK = 2000
 # Choices of bars for one budget, each extended on its own.
 MOST_PURCHASES = 6
 # Values are floats: a set is let pass when it falls short by this share only.
@@ -66,9 +65,7 @@ class BarSets:
         rows, whole = self._frontier(self.dear, self.tests, rest, self.ceiling, False)
         least = self.ceiling
         if not whole:
-            rows, whole = self._frontier(
-                self.dear, self.tests[-1:], rest[-1:], self.ceiling, False
-            )
+            rows, whole = self._frontier(self.dear, self.tests[-1:], rest[-1:], self.ceiling, False)
             rest = rest[-1:]
             if not whole:
                 least = self._fractions(self.dear, self.tests[-1].fills, rest[-1])
@@ -127,7 +124,7 @@ class BarSets:
         and a set that passes all tests is not grown.
         """
         rows = [(0, tuple([0.0] * len(tests)), 0, 0, None)]
-        most = MOST_KEPT if len(tests) == 1 else MOST_KEPT_OF_MANY
+        last = min(self.steps.done + MOST_WORK, self.steps.limit)
         for index in indexes:
             kind = self.kinds[index]
             each = kind.spend if by_money else kind.cost
@@ -143,15 +140,17 @@ class BarSets:
                         break
                     values = tuple([min(n, v + f) for v, f, n in zip(values, fills, room)])
                     grown.append((cost, [-value for value in values], at, number))
+                if self.steps.done + len(grown) > last:
+                    return rows, False
+            self.steps.done += len(grown)
             grown.sort()
             kept = []
             for cost, minus, at, number in grown:
                 values = tuple([-value for value in minus])
                 if not self._beaten(values, kept):
                     kept.append((cost, values, index, number, rows[at]) if number else rows[at])
-                if len(kept) > most:
+                if self.steps.done > last:
                     return rows, False
-            self.steps.done += len(grown) // 2
             rows = kept
         return rows, True
 
@@ -160,7 +159,7 @@ class BarSets:
         if len(values) == 1:
             # In order of cost only the last kept, the most worth so far, can beat it.
             return bool(kept) and kept[-1][1][0] >= values[0]
-        self.steps.done += len(kept) // 8
+        self.steps.done += len(kept) // 3
         for row in kept:
             if _enough(row[1], values):
                 return True
