@@ -17,7 +17,7 @@ import pytest
 
 from core import phone
 from ringwright.core import calculations
-from ringwright.core.contact import press
+from ringwright.core.wall.contact import press
 
 pytestmark = pytest.mark.bench
 

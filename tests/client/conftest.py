@@ -4,8 +4,9 @@ import shutil
 from pathlib import Path
 
 import pytest
-from conftest import ROOT, Server
 from playwright.sync_api import sync_playwright
+
+from conftest import ROOT, Server
 
 APP = ROOT / "service" / "ringwright" / "app"
 PHONE = {"width": 360, "height": 740}

@@ -4,6 +4,7 @@ The rules are those of WCAG 2.2 levels A and AA as axe-core (npm) checks them.
 """
 
 import pytest
+
 from client.conftest import DESK, PHONE, Sheet
 from conftest import ROOT
 

@@ -5,6 +5,7 @@ import json
 import zlib
 
 import pytest
+
 from client.conftest import Sheet
 
 

@@ -4,10 +4,11 @@ import shutil
 import threading
 
 import pytest
+from werkzeug.serving import make_server
+
 from client.conftest import APP, FLAGS, PHONE, Sheet
 from conftest import Server
 from ringwright.api import create_app
-from werkzeug.serving import make_server
 
 
 @pytest.fixture

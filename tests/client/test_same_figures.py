@@ -8,6 +8,7 @@ import ast
 import json
 
 import pytest
+
 from client.conftest import APP, Sheet
 from conftest import ROOT
 
@@ -158,7 +159,7 @@ def test_the_phone_runs_the_core_itself(browser, served):
             at += 1
             text.append(words[len(singles) + pairs.index(byte) * 94 + coded[at] - 33])
         at += 1
-    files = dict(part.split("\n", 1) for part in ("\n" + "".join(text)).split("\n#")[1:])
+    files = dict((part + "\n").split("\n", 1) for part in ("\n" + "".join(text)).rstrip("\n").split("\n#")[1:])
     core = ROOT / "service" / "ringwright" / "core"
     ours = {
         "ringwright/core/" + path.relative_to(core).as_posix(): path for path in core.rglob("*.py")

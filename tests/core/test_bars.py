@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ringwright.core import bars, calculations
+from ringwright.core import calculations
+from ringwright.core.making import bars
 from ringwright.core.problems import OutOfRange
 
 METALS = st.sampled_from(bars.METALS)

@@ -9,8 +9,8 @@ import shapely.affinity
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ringwright.core import blank
 from ringwright.core.problems import OutOfRange
+from ringwright.core.ring import blank
 
 SIZES = st.fixed_dictionaries(
     {

@@ -10,9 +10,11 @@ import math
 import numpy as np
 import pytest
 
-from ringwright.core import bore_fit, bore_shape, calculations
-from ringwright.core.least_squares import fit
+from ringwright.core import calculations
+from ringwright.core.measuring import bore_fit
+from ringwright.core.measuring.least_squares import fit
 from ringwright.core.problems import InputProblem
+from ringwright.core.wall import bore_shape
 
 HEIGHTS = (5.0, 60.0, 115.0)
 DIRECTIONS = (0.0, 45.0, 90.0, 135.0)

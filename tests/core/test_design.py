@@ -6,9 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ringwright.core import fields, tooling
-from ringwright.core.design import settle
+from ringwright.core import fields
+from ringwright.core.making import tooling
 from ringwright.core.problems import InputProblem
+from ringwright.core.ring.design import settle
 
 RINGS = [
     {"bore": 80.0},

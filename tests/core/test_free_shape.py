@@ -6,9 +6,11 @@ import numpy as np
 import pytest
 from scipy.integrate import cumulative_trapezoid
 
-from ringwright.core import calculations, free_shape, spring
+from ringwright.core import calculations
 from ringwright.core.problems import InputProblem
-from ringwright.core.wall_contact import Ring, bear
+from ringwright.core.ring import spring
+from ringwright.core.wall import free_shape
+from ringwright.core.wall.wall_contact import Ring, bear
 
 BORE, THICKNESS, MODULUS = 100.0, 4.0, 100000.0
 RADIUS = 48.0

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from ringwright.core import heat_set
+from ringwright.core.ring import heat_set
 
 bores = st.floats(10.0, 1500.0)
 ratios = st.floats(12.0, 60.0)

@@ -15,8 +15,8 @@ from scipy.integrate import cumulative_trapezoid
 from scipy.optimize import brentq
 
 from ringwright.core import calculations
-from ringwright.core.design import settle
 from ringwright.core.problems import InputProblem
+from ringwright.core.ring.design import settle
 
 POINTS = 20001
 

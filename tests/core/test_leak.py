@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 from scipy.optimize import brentq
 
-from ringwright.core import leak
 from ringwright.core.problems import OutOfRange
+from ringwright.core.running import leak
 
 STEADY = settings(derandomize=True, deadline=None, max_examples=60)
 EXPONENT = st.floats(1.135, 1.3)

@@ -6,8 +6,9 @@ import numpy as np
 import pytest
 from Pynite import FEModel3D
 
-from ringwright.core import calculations, port_crossing
+from ringwright.core import calculations
 from ringwright.core.problems import InputProblem
+from ringwright.core.running import port_crossing
 
 VALVE = {"bore": 100.0, "steam_pressure": 1.0, "port_width": 12.0}
 

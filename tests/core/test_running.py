@@ -7,9 +7,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.optimize import brentq
 
-from ringwright.core import calculations, friction, spring, wear
+from ringwright.core import calculations
 from ringwright.core.problems import InputProblem
-from ringwright.core.steam import saturation_temperature
+from ringwright.core.properties.steam import saturation_temperature
+from ringwright.core.ring import spring
+from ringwright.core.running import friction, wear
 
 STEADY = settings(derandomize=True, deadline=None, max_examples=25)
 # The demonstration engine: the launch Marigold of the invented Fernhollow Steam Club.

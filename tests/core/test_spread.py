@@ -6,9 +6,10 @@ import numpy as np
 import pytest
 from scipy.stats import norm
 
-from ringwright.core import calculations, ring_sample
-from ringwright.core.design import settle
+from ringwright.core import calculations
+from ringwright.core.measuring import ring_sample
 from ringwright.core.problems import InputProblem
+from ringwright.core.ring.design import settle
 
 
 def asked(**request):

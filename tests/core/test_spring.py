@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
-from ringwright.core import spring
 from ringwright.core.problems import OutOfRange
+from ringwright.core.ring import spring
 
 bores = st.floats(10.0, 1500.0)
 ratios = st.floats(12.0, 60.0)

@@ -7,8 +7,9 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
-from ringwright.core import leak, ring_duty, steam_cycle, steam_properties
 from ringwright.core.problems import OutOfRange
+from ringwright.core.properties import steam_properties
+from ringwright.core.running import leak, ring_duty, steam_cycle
 
 STEADY = settings(derandomize=True, deadline=None, max_examples=60)
 

@@ -6,8 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ringwright.core import calculations, fields, soak, tooling
+from ringwright.core import calculations, fields
+from ringwright.core.making import tooling
 from ringwright.core.problems import InputProblem
+from ringwright.core.ring import soak
 
 NAMES = [
     "rough_outside_diameter",

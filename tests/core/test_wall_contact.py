@@ -11,10 +11,11 @@ import pytest
 from scipy.integrate import quad
 from scipy.optimize import brentq, minimize_scalar
 
-from ringwright.core import calculations, free_shape, strip
-from ringwright.core.contact import press
+from ringwright.core import calculations
 from ringwright.core.problems import InputProblem
-from ringwright.core.wall_contact import Ring, bear
+from ringwright.core.wall import free_shape, strip
+from ringwright.core.wall.contact import press
+from ringwright.core.wall.wall_contact import Ring, bear
 
 BORE, THICKNESS, WIDTH, MODULUS = 100.0, 4.0, 4.0, 100000.0
 RADIUS = 48.0

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ringwright.core import winding
+from ringwright.core.ring import winding
 
 sides = st.floats(0.5, 20.0)
 

@@ -5,8 +5,8 @@ import json
 import jsonschema
 import pytest
 
-from ringwright.core import tooling
 from ringwright.core.fields import checked
+from ringwright.core.making import tooling
 from ringwright.export import job_link
 
 

@@ -148,8 +148,8 @@ def test_the_code_opens_the_job_in_the_app(client, tmp_path):
 
 
 def test_a_bare_number_travels_with_its_unit(client):
-    from ringwright.core import tooling
     from ringwright.core.fields import checked
+    from ringwright.core.making import tooling
     from ringwright.export import job_link
 
     values = checked(tooling.FIELDS, {"bore": 79.375, "steam_pressure": 0.8, "relief": 0.85})

@@ -2,7 +2,7 @@
 
 import pytest
 
-from ringwright.core import bars
+from ringwright.core.making import bars
 
 INCH = 25.4
 # One producer's table of continuous-cast grey iron, read: nominal [in], stock over it on the

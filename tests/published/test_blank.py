@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from ringwright.core import blank
+from ringwright.core.ring import blank
 
 
 @pytest.mark.parametrize(("bore", "cut"), [(20.0, 1.0), (16.0, 0.5), (3.125, 0.125)])

@@ -8,8 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import integrate
 
-from ringwright.core import clearances, expansion, materials, steam
+from ringwright.core import clearances
 from ringwright.core.problems import OutOfRange
+from ringwright.core.properties import expansion, materials, steam
 
 INCH = 25.4
 PSI = 6894.757293168361e-6

@@ -6,8 +6,8 @@ import pressfit
 import pressfit.tables
 import pytest
 
-from ringwright.core import fits
 from ringwright.core.problems import OutOfRange
+from ringwright.core.properties import fits
 
 SHAFTS = ("d", "e", "f", "g", "h", "js", "k", "n", "p")
 SIZES = (

@@ -13,8 +13,8 @@ import pytest
 from scipy.integrate import solve_ivp
 from scipy.optimize import fsolve
 
-from ringwright.core import free_shape
-from ringwright.core.wall_contact import LARGEST_CHECKED, Ring, bear
+from ringwright.core.wall import free_shape
+from ringwright.core.wall.wall_contact import LARGEST_CHECKED, Ring, bear
 
 STEPS = 720
 

@@ -6,10 +6,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ringwright.core import machining
-from ringwright.core.machining_table import CUTS_AS, MACHINES, OPERATIONS, SAW_THICKNESSES, TOOLS
-from ringwright.core.material_table import MATERIALS
+from ringwright.core.making import machining
+from ringwright.core.making.machining_table import (
+    CUTS_AS,
+    MACHINES,
+    OPERATIONS,
+    SAW_THICKNESSES,
+    TOOLS,
+)
 from ringwright.core.problems import OutOfRange
+from ringwright.core.properties.material_table import MATERIALS
 from ringwright.core.sources import SOURCES
 
 FOOT = 0.3048

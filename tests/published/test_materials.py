@@ -2,9 +2,9 @@
 
 import pytest
 
-from ringwright.core import materials
-from ringwright.core.material_table import MATERIALS, PREFERENCE
 from ringwright.core.problems import OutOfRange
+from ringwright.core.properties import materials
+from ringwright.core.properties.material_table import MATERIALS, PREFERENCE
 from ringwright.core.sources import SOURCES
 
 PSI = 6894.757293168361e-6

@@ -9,7 +9,7 @@ gap 0.002 to 0.004 D, groove depth t + 0.4 mm.
 
 import pytest
 
-from ringwright.core.design import settle
+from ringwright.core.ring.design import settle
 
 PSI = 6894.757293168361e-6
 

@@ -13,7 +13,8 @@ import pytest
 from scipy import sparse
 
 from published import strip_programme as strip
-from ringwright.core import bore_shape, heat_set, winding
+from ringwright.core.ring import heat_set, winding
+from ringwright.core.wall import bore_shape
 
 BORE, THICKNESS, MODULUS = 100.0, 4.0, 1e5
 RATIO = BORE / THICKNESS

@@ -7,7 +7,7 @@ import math
 
 import pytest
 
-from ringwright.core import spring, winding
+from ringwright.core.ring import spring, winding
 
 PSI = 6894.757293168361e-6  # MPa
 INCH = 25.4

@@ -11,7 +11,7 @@ import pytest
 from scipy.integrate import quad, solve_bvp, solve_ivp
 from scipy.optimize import brentq, minimize_scalar
 
-from ringwright.core import spring
+from ringwright.core.ring import spring
 
 BORE = 100.0
 

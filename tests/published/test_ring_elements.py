@@ -12,7 +12,7 @@ import skfem
 from Pynite import FEModel3D
 from skfem.helpers import ddot, dot, grad, sym_grad, trace
 
-from ringwright.core import spring, winding
+from ringwright.core.ring import spring, winding
 
 BORE, THICKNESS, WIDTH, MODULUS, PRESSURE = 100.0, 4.0, 4.0, 1e5, 0.1
 RADIUS = 0.5 * (BORE - THICKNESS)

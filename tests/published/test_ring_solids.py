@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from ringwright.core import heat_set, spring
+from ringwright.core.ring import heat_set, spring
 
 
 def rows():

@@ -12,7 +12,7 @@ from scipy import sparse
 from scipy.sparse.linalg import spsolve
 
 from published import strip_programme as strip
-from ringwright.core import heat_set, spring
+from ringwright.core.ring import heat_set, spring
 
 NODES = 721
 

@@ -4,8 +4,8 @@ import CoolProp.CoolProp as coolprop
 import iapws
 import pytest
 
-from ringwright.core import steam
 from ringwright.core.problems import OutOfRange
+from ringwright.core.properties import steam
 
 PSI = 6894.757293168361e-6  # MPa
 

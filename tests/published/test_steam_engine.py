@@ -10,8 +10,10 @@ import math
 
 import pytest
 
-from ringwright.core import calculations, steam_cycle, steam_properties, warming
-from ringwright.core.materials import material
+from ringwright.core import calculations
+from ringwright.core.properties import steam_properties
+from ringwright.core.properties.materials import material
+from ringwright.core.running import steam_cycle, warming
 
 BAR = 0.1
 PSI = 6894.757293168361e-6

@@ -8,7 +8,8 @@ import pytest
 from fluids import P_critical_flow
 from fluids.safety_valve import API520_A_g, API520_A_steam
 
-from ringwright.core import leak, steam_properties
+from ringwright.core.properties import steam_properties
+from ringwright.core.running import leak
 
 PSI = 6894.757293168361e-6  # MPa
 ATMOSPHERE = 14.695948775513  # psi

@@ -5,8 +5,8 @@ import iapws
 import pytest
 from iapws._iapws import _Viscosity
 
-from ringwright.core import steam_properties
 from ringwright.core.problems import OutOfRange
+from ringwright.core.properties import steam_properties
 
 PSI = 6894.757293168361e-6  # MPa
 ATMOSPHERE = 0.101325

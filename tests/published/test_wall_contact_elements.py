@@ -11,8 +11,9 @@ from pathlib import Path
 
 import pytest
 
-from ringwright.core import free_shape, spring
-from ringwright.core.wall_contact import Ring, bear
+from ringwright.core.ring import spring
+from ringwright.core.wall import free_shape
+from ringwright.core.wall.wall_contact import Ring, bear
 
 STEPS = 720
 

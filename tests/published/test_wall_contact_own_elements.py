@@ -10,8 +10,8 @@ import math
 import pytest
 
 from published.ring_in_bore_elements import Case, solve
-from ringwright.core import bore_shape, free_shape
-from ringwright.core.wall_contact import Ring, bear
+from ringwright.core.wall import bore_shape, free_shape
+from ringwright.core.wall.wall_contact import Ring, bear
 
 STEPS = 720
 RINGS = {

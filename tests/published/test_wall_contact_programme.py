@@ -10,7 +10,7 @@ import random
 import numpy as np
 
 from published.contact_programme import wall_contact
-from ringwright.core.wall_contact import Ring, bear
+from ringwright.core.wall.wall_contact import Ring, bear
 
 CASES = 240
 STEPS = 480

@@ -105,9 +105,7 @@ def _add_get(blueprint, schemas, calculation, described):
         return headers.keepable(_answer(calculation, values, options), tag)
 
     view = blueprint.doc(**described(calculation, query_class))(view)
-    blueprint.add_url_rule(
-        "/" + calculation.name, "get-" + calculation.name, view, methods=["GET"]
-    )
+    blueprint.add_url_rule("/" + calculation.name, "get-" + calculation.name, view, methods=["GET"])
 
 
 def _words(calculation):

@@ -9,13 +9,13 @@ from werkzeug.datastructures import MIMEAccept
 from werkzeug.http import parse_accept_header
 
 from ..core import calculations as core
-from ..core import route, tooling
 from ..core.drawing import catalogue, drawing
 from ..core.drawing.svg import svg
 from ..core.fields import field
+from ..core.making import route, tooling
 from ..core.problems import Fault, InputProblem
 from ..core.records import plain
-from ..core.ring_inputs import DOUBLE_TURN
+from ..core.ring.ring_inputs import DOUBLE_TURN
 from ..export import csv_text, dxf, job_link, pdf_sheet, route_pdf
 from . import answers, documents, headers, reading, version
 from .calculations import has_address, scalar_fields

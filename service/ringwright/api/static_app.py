@@ -101,9 +101,7 @@ def _send(found):
     response.headers["ETag"] = '"%s"' % tag
     response.headers["Vary"] = "Accept-Encoding"
     response.headers["Cache-Control"] = (
-        "public, max-age=%d, immutable" % limits.FOREVER_SECONDS
-        if found.for_ever
-        else "no-cache"
+        "public, max-age=%d, immutable" % limits.FOREVER_SECONDS if found.for_ever else "no-cache"
     )
     response.headers["Content-Security-Policy"] = POLICY
     response.headers["Permissions-Policy"] = PERMISSIONS

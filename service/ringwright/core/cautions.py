@@ -4,16 +4,43 @@ from collections import OrderedDict
 
 CAUTIONS = OrderedDict(
     (
-        ("figures", "These figures are design aids. They do not replace measuring the engine in front of you."),
-        ("pressure-system", "A cylinder is part of a pressure system. Examination, testing and return to steam belong to a competent person under your local rules (insurer, inspector, national regulations)."),
+        (
+            "figures",
+            "These figures are design aids. They do not replace measuring the engine in front of you.",
+        ),
+        (
+            "pressure-system",
+            "A cylinder is part of a pressure system. Examination, testing and return to steam belong to a competent person under your local rules (insurer, inspector, national regulations).",
+        ),
         ("isolate", "Drain and isolate the cylinder, and let it cool, before you open it."),
-        ("hot-work", "Hot work: clear the area of anything that burns, keep an extinguisher at hand, ventilate, wear heat-proof gloves and eye protection. Black iron may still burn."),
-        ("iron-dust", "Iron dust and swarf: eye protection, no loose clothing, brush chips away, never by hand; keep dust out of your lungs."),
-        ("sharp-edges", "Sawn edges are razor sharp: take the burr off before you handle the ring."),
-        ("stored-spring", "A ring under tension flies when it slips or breaks: eye protection, face out of line, work over the bench."),
-        ("rotating-work", "Lathe: guard in place, chuck key out, no gloves or loose sleeves near rotating work."),
-        ("slitting-saw", "Slitting saw and rotary table: guard the cutter, clamp the work, feed slowly, keep hands away until it stands still."),
-        ("steam-burns", "Live steam burns: open drain cocks from the side, stand clear of glands and covers."),
+        (
+            "hot-work",
+            "Hot work: clear the area of anything that burns, keep an extinguisher at hand, ventilate, wear heat-proof gloves and eye protection. Black iron may still burn.",
+        ),
+        (
+            "iron-dust",
+            "Iron dust and swarf: eye protection, no loose clothing, brush chips away, never by hand; keep dust out of your lungs.",
+        ),
+        (
+            "sharp-edges",
+            "Sawn edges are razor sharp: take the burr off before you handle the ring.",
+        ),
+        (
+            "stored-spring",
+            "A ring under tension flies when it slips or breaks: eye protection, face out of line, work over the bench.",
+        ),
+        (
+            "rotating-work",
+            "Lathe: guard in place, chuck key out, no gloves or loose sleeves near rotating work.",
+        ),
+        (
+            "slitting-saw",
+            "Slitting saw and rotary table: guard the cutter, clamp the work, feed slowly, keep hands away until it stands still.",
+        ),
+        (
+            "steam-burns",
+            "Live steam burns: open drain cocks from the side, stand clear of glands and covers.",
+        ),
     )
 )
 

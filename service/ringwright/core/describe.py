@@ -26,9 +26,7 @@ def described_fields(fields):
     """A sequence of Field as a list of OrderedDict, entries of lists and objects included."""
     rows = []
     for entry in fields:
-        row = OrderedDict(
-            (("name", entry.name), ("kind", entry.kind), ("meaning", entry.meaning))
-        )
+        row = OrderedDict((("name", entry.name), ("kind", entry.kind), ("meaning", entry.meaning)))
         if entry.kind in UNIT_OF_KIND:
             row["unit"] = UNIT_OF_KIND[entry.kind]
         for key, value in (

@@ -2,43 +2,24 @@
 
 from collections import OrderedDict
 
-from . import (
-    bars,
-    blank,
-    bore_fit,
-    bore_shape,
-    cutting,
-    design,
-    expansion,
-    fits,
-    free_shape,
+from .clearances import groove, piston, ring_gap
+from .making import bars, cutting, machining, stock, tooling
+from .measuring import bore_fit, inspection, spread, survey_findings
+from .properties import expansion, fits, materials, steam, steam_properties
+from .ring import blank, design, heat_set, section, soak, spring, winding
+from .running import (
     friction,
-    heat_set,
-    inspection,
     leak,
-    machining,
-    materials,
     port_crossing,
     ring_duty,
     ring_leak,
     running,
-    section,
-    soak,
-    spread,
-    spring,
-    steam,
     steam_cycle,
-    steam_properties,
-    stock,
-    survey_findings,
-    tooling,
-    wall_contact,
     warming,
     wear,
-    winding,
 )
-from .clearances import groove, piston, ring_gap
 from .sources import SOURCES
+from .wall import bore_shape, free_shape, wall_contact
 
 # Every module with METHODS of its own, in the order in which the list shows them. A test compares
 # this with the files of the folder.

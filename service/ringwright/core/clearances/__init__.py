@@ -10,7 +10,7 @@ see `starting_wall_temperature`. Where a wide gap costs nothing (a double-turn r
 nothing through it, a piston is sealed by its rings) design for a stone cold cylinder.
 """
 
-from ..expansion import growth
+from ..properties.expansion import growth
 from .groove import (
     DEPTH_ALLOWANCE,
     LEAST_DEPTH_ALLOWANCE,

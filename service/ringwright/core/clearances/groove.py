@@ -1,6 +1,6 @@
 """The groove of a ring: room at its sides and behind it, cold and hot."""
 
-from ..expansion import growth, require_not_negative, require_positive
+from ..properties.expansion import growth, require_not_negative, require_positive
 from ..records import Method
 
 MM_PER_INCH = 25.4

@@ -3,7 +3,12 @@
 import math
 from collections import namedtuple
 
-from ..expansion import HIGHEST_TEMPERATURE, growth, require_not_negative, require_positive
+from ..properties.expansion import (
+    HIGHEST_TEMPERATURE,
+    growth,
+    require_not_negative,
+    require_positive,
+)
 from ..records import Method
 
 # Diametral clearance left between piston and bore when the piston is hot; common practice.

@@ -2,8 +2,8 @@
 
 import math
 
-from ..expansion import growth, require_not_negative, require_positive
 from ..problems import OutOfRange
+from ..properties.expansion import growth, require_not_negative, require_positive
 from ..records import Method
 
 # Closed gap as a share of the bore: 0.002 in per inch, from memory.

@@ -4,7 +4,8 @@ pressure.
 
 import math
 
-from .. import section, steam
+from ..properties import steam
+from ..ring import section
 from ..wording import MM_PER_INCH, MPA_PER_PSI, decimal
 from . import curve, words
 from .axes import Axes

@@ -7,7 +7,7 @@ however far it springs. psi: angle from the free end, as everywhere in the core.
 
 import math
 
-from .. import heat_set, spring
+from ..ring import heat_set, spring
 
 STEPS = 240
 

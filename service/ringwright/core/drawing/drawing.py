@@ -4,9 +4,10 @@ tooling.
 
 from collections import OrderedDict
 
-from .. import route, sizing, tool_list, tooling
 from ..fields import field
+from ..making import route, tool_list, tooling
 from ..problems import Fault, InputProblem
+from ..ring import sizing
 from . import catalogue, words
 from .job import Job
 from .paper import OFFERED_PAPERS, Title

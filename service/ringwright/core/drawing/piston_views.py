@@ -1,6 +1,6 @@
 """The piston with its grooves, and the ring in its groove in the cylinder."""
 
-from .. import sizing
+from ..ring import sizing
 from . import rails, words
 from .entities import CENTRE, OUTLINE, THIN
 from .paper import PAPERS

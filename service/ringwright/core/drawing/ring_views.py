@@ -2,7 +2,7 @@
 
 import math
 
-from .. import spring
+from ..ring import spring
 from . import curve, rails, words
 from .entities import ADJACENT, CENTRE, HIDDEN, OUTLINE, THIN, Arc, Line, Polyline
 from .job import run_of, sized

@@ -2,7 +2,7 @@
 
 import math
 
-from .. import spring
+from ..ring import spring
 from . import curve, rails, words
 from .entities import ADJACENT, CENTRE, OUTLINE
 from .job import sized

@@ -1,0 +1,1 @@
+"""How it is made: tools, machining, bars, the cut list, the route card."""

@@ -1,0 +1,51 @@
+"""What to know before the card is followed, as findings in words."""
+
+from ..records import GOOD, WATCH, Quantity, finding
+from ..wording import decimal
+
+# A spindle speed that is off its wanted surface speed by more than this is said [share].
+SPEED_SHARE = 0.3
+
+
+def findings(design, tooling, values, rows):
+    """List of Finding for the route.Operation rows of a Design and its Tooling."""
+    found = []
+    fast = slow = None
+    for row in rows:
+        if row.cut is None:
+            continue
+        share = row.cut.surface_speed / row.cut.wanted_speed.high
+        if share > 1.0 + 1e-9 and (fast is None or share > fast[1]):
+            fast = (row, share)
+        if row.cut.surface_speed < (1.0 - SPEED_SHARE) * row.cut.wanted_speed.low:
+            slow = row
+    if fast is not None:
+        found.append(
+            finding(
+                "spindle-speed",
+                WATCH,
+                "The lathe's slowest speed is still %s times the most the tool stands."
+                % decimal(fast[1], 1),
+                "Use back gear, a carbide tool, or turn it by hand.",
+                Quantity(fast[0].cut.surface_speed, "m/min"),
+                Quantity(fast[0].cut.wanted_speed.high, "m/min"),
+            )
+        )
+    elif slow is not None:
+        found.append(
+            finding(
+                "spindle-speed",
+                GOOD,
+                "At the lathe's own speeds some cuts run slower than they could: no harm, only "
+                "time.",
+            )
+        )
+    if tooling.former_diameter is None and design.rings > 4:
+        found.append(
+            finding(
+                "batch",
+                GOOD,
+                "Rings on spacers can be soaked together in one box; lay them flat and apart.",
+            )
+        )
+    return found

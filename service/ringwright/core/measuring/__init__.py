@@ -1,0 +1,1 @@
+"""Measured things: the bore, the finished ring, and what the result hangs on."""

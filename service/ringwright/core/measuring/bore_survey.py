@@ -1,0 +1,313 @@
+"""Calculation "bore-survey": what the gauge says of a bore, and what to do about it."""
+
+import math
+from collections import OrderedDict
+
+from ..cautions import cautions
+from ..fields import field
+from ..problems import Fault, InputProblem, OutOfRange
+from ..records import Choice, Quantity, figure
+from ..ring.design import settle
+from ..ring.ring_inputs import RING_FIELDS, SMALLEST_BORE
+from ..wall import bore_shape
+from ..wall.wall_pressure import on_wall, spring_moment
+from . import bore_fit, survey_findings
+
+_FROM_RING = (
+    "ring_type", "radial_thickness", "ring_width", "ring_material", "modulus", "setting",
+    "finishing", "relief", "wall_pressure", "free_gap", "former_ratio", "closed_gap",
+)  # fmt: skip
+DEFAULT_UNCERTAINTY = 0.01
+# Steps of the strip when the ring is tried in the bore; light to a micrometre, in a fraction of
+# the time.
+TRIAL_STEPS = 184
+# Directions of the gap tried, since a ring may creep round: half of them, the rest being alike.
+TRIALS = 4
+LARGEST_READING = 1000.0
+# Readings that depart further from their mean are slips of a decimal or a unit.
+WILD = 0.1
+
+READING_FIELDS = (
+    field(
+        "height",
+        "length",
+        "how far along the bore, from any end",
+        "0 mm",
+        lowest=0.0,
+        highest=5000.0,
+    ),
+    field(
+        "direction",
+        "angle",
+        "direction of the gauge, from any mark; along the crankshaft 0, across it 90",
+        "0 deg",
+        lowest=-360.0,
+        highest=720.0,
+    ),
+    field(
+        "diameter",
+        "length",
+        "what the gauge reads",
+        lowest=8.0,
+        highest=LARGEST_READING,
+        required=True,
+    ),
+    field("gauge", "choice", "how many feet the gauge has", "two-point", choices=bore_fit.GAUGES),
+)
+
+FIELDS = (
+    field(
+        "readings",
+        "records",
+        "diameters of the bore, two or more, best at three heights and in four directions",
+        lowest=2,
+        highest=200,
+        items=READING_FIELDS,
+        required=True,
+    ),
+    field(
+        "gauge_uncertainty",
+        "length",
+        "uncertainty of one reading, 95 %, setting of the gauge included",
+        "0.01 mm",
+        lowest=0.0,
+        highest=1.0,
+        symbol="U",
+    ),
+    field(
+        "largest_bore",
+        "length",
+        "the largest bore that the cylinder's wall allows",
+        "not known",
+        lowest=SMALLEST_BORE,
+        highest=LARGEST_READING,
+    ),
+) + tuple([entry for entry in RING_FIELDS if entry.name in _FROM_RING])
+
+
+def calculate(values):
+    """What a survey of the bore means: figures, findings, chosen, cautions, "sections" and
+    "bore_shape".
+
+    values: checked values of FIELDS, a plain dict in core units. "verdict" is run, hone, bore-out
+    or sleeve. "bore_shape" is the shape at the worst height, fit to be given to wall-pressure.
+    Raises InputProblem.
+    """
+    readings = [
+        bore_fit.Reading(
+            entry["height"] or 0.0,
+            entry["direction"] or 0.0,
+            entry["diameter"],
+            entry["gauge"] or bore_fit.TWO_POINT,
+        )
+        for entry in values["readings"]
+    ]
+    _check_wild(readings)
+    chosen = []
+    uncertainty = values.get("gauge_uncertainty")
+    if uncertainty is None:
+        uncertainty = DEFAULT_UNCERTAINTY
+        chosen.append(Choice("gauge_uncertainty", uncertainty, "mm", "a dial bore gauge in use"))
+    try:
+        found = bore_fit.sections(readings)
+    except OutOfRange:
+        raise _too_few("readings") from None
+    barrel = bore_fit.barrel(found)
+    worst = _worst(found)
+    means = [s.diameter for s in found]
+    size = 0.5 * (max(means) + min(means))
+    seen = survey_findings.Seen(
+        found,
+        barrel,
+        worst,
+        uncertainty,
+        max(_largest(found), max([r.diameter for r in readings])),
+        min(_smallest(found), min([r.diameter for r in readings])),
+        size,
+    )
+    ring_values = dict(values)
+    ring_values["bore"] = size
+    design, ring_chosen = settle(ring_values)
+    chosen.extend([choice for choice in ring_chosen if choice.input in _FROM_RING])
+    trial = _trial(design, worst, size)
+    verdict = survey_findings.verdict(seen, trial, values.get("largest_bore"))
+    return OrderedDict(
+        (
+            ("verdict", verdict.word),
+            ("figures", _figures(seen, design, trial, verdict)),
+            ("findings", survey_findings.findings(seen, design, trial, verdict)),
+            ("sections", _section_rows(found)),
+            ("bore_shape", _shape_rows(worst)),
+            ("chosen", chosen),
+            ("cautions", cautions("figures", "pressure-system", "isolate")),
+        )
+    )
+
+
+def _check_wild(readings):
+    mean = 0.0
+    for r in readings:
+        mean += r.diameter
+    mean = mean / len(readings)
+    faults = []
+    for i, r in enumerate(readings):
+        if abs(r.diameter - mean) > WILD * mean:
+            faults.append(
+                Fault(
+                    ("readings", i, "diameter"),
+                    "range",
+                    "this reading is more than a tenth away from the mean of them all",
+                    "check the figure and its unit",
+                )
+            )
+    if faults:
+        raise InputProblem(faults)
+
+
+def _too_few(name):
+    return InputProblem(
+        [
+            Fault(
+                (name,),
+                "spread",
+                "the readings do not settle a size",
+                "gauge at one height in two directions at least",
+            )
+        ]
+    )
+
+
+def _worst(found):
+    """The section that departs most from a circle."""
+    worst = found[0]
+    for section in found:
+        if _lobes(section) > _lobes(worst):
+            worst = section
+    return worst
+
+
+def _lobes(section):
+    total = 0.0
+    for harmonic in section.harmonics:
+        total += harmonic.amplitude
+    return total
+
+
+def _largest(found):
+    return max([s.diameter + 2.0 * _lobes(s) for s in found])
+
+
+def _smallest(found):
+    return min([s.diameter - 2.0 * _lobes(s) for s in found])
+
+
+def _trial(design, section, size):
+    """survey_findings.Trial of a Design in a section of the bore, its gap where it is worst."""
+    steps = TRIAL_STEPS * design.turns
+    moment = spring_moment(design, steps)
+    shape = bore_shape.Shape(0.5 * (section.diameter - size), section.harmonics, None)
+    in_round = on_wall(design, moment, bore_shape.ROUND, 0.0, 0.0, 0.0)
+    worst = None
+    for i in range(TRIALS if section.harmonics else 1):
+        direction = section.direction + 180.0 * i / TRIALS
+        borne = on_wall(design, moment, shape, direction, 0.0, 0.0)
+        if worst is None or borne.widest_light > worst.widest_light:
+            worst = borne
+            at = direction
+    needed = 0.0
+    for n, amplitude, _ in section.harmonics:
+        needed += bore_shape.pressure_to_follow(
+            n, amplitude, design.bore, design.radial_thickness, design.modulus
+        )
+    return survey_findings.Trial(worst, in_round, needed, at % 360.0)
+
+
+def _figures(seen, design, trial, verdict):
+    barrel, worst = seen.barrel, seen.worst
+    error = seen.uncertainty
+    out = OrderedDict()
+    mean = barrel.diameter
+    gauge = (("U", error, "mm"),)
+    out["mean_diameter"] = figure(
+        mean, "mm", "D_0", "bore-barrel", gauge, low=mean - error, high=mean + error
+    )
+    out["largest_diameter"] = _with_spread(seen.largest, error, "D max", "bore-section", gauge)
+    out["smallest_diameter"] = _with_spread(seen.smallest, error, "D min", "bore-section", gauge)
+    if barrel.taper is not None:
+        out["taper"] = _with_spread(
+            barrel.taper, error * barrel.taper_factor, "2 c_1", "bore-barrel", gauge
+        )
+    if barrel.bell_mouth is not None:
+        out["bell_mouth"] = _with_spread(
+            barrel.bell_mouth, error * barrel.bell_factor, "c_2", "bore-barrel", gauge
+        )
+    if worst.ovality is not None:
+        out["ovality"] = _with_spread(
+            worst.ovality, error * worst.ovality_factor, "4 U_2", "bore-section", gauge
+        )
+        out["oval_direction"] = figure(worst.direction, "deg", "phase", "bore-section")
+    misfit = 0.0
+    for section in seen.sections:
+        misfit = max(misfit, section.misfit)
+    out["misfit"] = figure(max(misfit, barrel.misfit), "mm", "", "bore-section")
+    out["ring_diameter"] = figure(
+        verdict.ring_diameter, "mm", "d1", "survey-verdict", (("D_0", mean, "mm"),)
+    )
+    if verdict.clean_up is not None:
+        out["clean_up_diameter"] = figure(
+            verdict.clean_up, "mm", "D", "survey-verdict", (("D max", seen.largest, "mm"),)
+        )
+    diameters = [s.diameter for s in seen.sections]
+    breathing = math.pi * (max(diameters) - min(diameters))
+    out["gap_breathing"] = figure(
+        breathing, "mm", "pi dD", "gap-breathing", (("dD", breathing / math.pi, "mm"),)
+    )
+    section = (
+        ("d1", design.bore, "mm"),
+        ("a1", design.radial_thickness, "mm"),
+        ("E", design.modulus, "MPa"),
+    )
+    out["wall_pressure"] = figure(design.wall_pressure, "MPa", "p", "wall-contact", section)
+    out["pressure_to_follow"] = figure(trial.needed, "MPa", "p", "pressure-to-follow", section)
+    out["sealed_share"] = figure(trial.worst.sealed_share, "1", "", "wall-contact", section)
+    out["widest_light"] = figure(trial.worst.widest_light, "mm", "w", "wall-contact", section)
+    out["gap_direction"] = figure(trial.direction, "deg", "", "wall-contact")
+    return out
+
+
+def _with_spread(value, spread, symbol, method, working):
+    return figure(value, "mm", symbol, method, working, low=value - spread, high=value + spread)
+
+
+def _section_rows(found):
+    rows = []
+    for s in found:
+        row = OrderedDict()
+        row["height"] = Quantity(s.height, "mm")
+        row["readings"] = s.readings
+        row["mean_diameter"] = Quantity(s.diameter, "mm")
+        row["ovality"] = None if s.ovality is None else Quantity(s.ovality, "mm")
+        row["oval_direction"] = None if s.ovality is None else Quantity(s.direction, "deg")
+        row["misfit"] = Quantity(s.misfit, "mm")
+        rows.append(row)
+    return rows
+
+
+def _shape_rows(section):
+    return OrderedDict(
+        (
+            (
+                "harmonics",
+                [
+                    OrderedDict(
+                        (
+                            ("order", n),
+                            ("amplitude", Quantity(amplitude, "mm")),
+                            ("phase", Quantity(phase, "deg")),
+                        )
+                    )
+                    for n, amplitude, phase in section.harmonics
+                ],
+            ),
+        )
+    )

@@ -1,0 +1,308 @@
+"""Accept, rework or scrap a finished ring, and why."""
+
+from .. import clearances
+from ..records import GOOD, STOP, WATCH, Quantity, finding
+from ..ring import heat_set, ring_findings, soak
+from ..wording import decimal, fine_length, length, percent, temperature, wall_pressure
+
+ACCEPT = "accept"
+REWORK = "rework"
+SCRAP = "scrap"
+
+# Share of the intended wall pressure within which a ring is accepted; common practice, no source.
+PRESSURE_OFF = 0.25
+# Thinner or thicker than designed by so much and pressure and stress are another ring's.
+THICKNESS_WATCH = 0.03
+THICKNESS_STOP = 0.10
+# Gap of a plain ring in its bore over the bore: 0.002 to 0.004 (Khurmi and Gupta); scrap at twice
+# that.
+GAP_SCRAP_SHARE = 0.008
+# Short of the gap practice leaves by less than this, a feeler hardly tells; common practice, no
+# source.
+GAP_SHORT = 0.9
+# How far wider across than along a free ring may be from what is due, over m.
+OVALITY_OFF = 0.08
+# Relief worth having: below, the metal never got hot enough.
+LEAST_RELIEF = 0.5
+
+# Checks that no more work on the ring can mend.
+_PAST_MENDING = ("thickness", "width-lost", "closed-gap-wide")
+
+
+def verdict(rows):
+    """accept, rework or scrap, from a list of Finding.
+
+    rows: as findings gives. What stops the ring and cannot be mended scraps it.
+    """
+    word = ACCEPT
+    for row in rows:
+        if row.outcome == STOP:
+            if row.check in _PAST_MENDING:
+                return SCRAP
+            word = REWORK
+    return word
+
+
+def findings(values, found):
+    """List of Finding for a ring.
+
+    values: checked inputs of inspection. found: inspection.Inspected.
+    """
+    rows = []
+    _pressure(rows, found)
+    _agreement(rows, found)
+    _thickness(rows, values, found)
+    _width(rows, values, found)
+    _closed_gap(rows, values, found)
+    _light(rows, values, found)
+    _shape(rows, found)
+    _relief(rows, found)
+    return rows
+
+
+def _pressure(rows, found):
+    if found.pressure is None:
+        return
+    wanted = found.intended.wall_pressure
+    low, high = (1.0 - PRESSURE_OFF) * wanted, (1.0 + PRESSURE_OFF) * wanted
+    said = wall_pressure(found.pressure)
+    value = Quantity(found.pressure, "MPa")
+    if low <= found.pressure <= high:
+        why = "The ring presses with %s; %s was intended." % (said, wall_pressure(wanted))
+        rows.append(finding("pressure", GOOD, why, "", value, Quantity(wanted, "MPa")))
+        return
+    useful = ring_findings.SLACK_WATCH <= found.pressure <= ring_findings.STIFF_WATCH
+    if found.pressure < low:
+        why = "The ring presses with only %s; %s was intended." % (said, wall_pressure(wanted))
+        remedy = "Set it again on a larger former, or hotter."
+        limit = low
+    else:
+        why = "The ring presses with %s; %s was intended." % (said, wall_pressure(wanted))
+        remedy = "Set it again on a smaller former, or take a little off its inside."
+        limit = high
+    if found.intended.setting == heat_set.SPREAD:
+        remedy = remedy.replace("on a larger former", "with a wider spacer")
+        remedy = remedy.replace("on a smaller former", "with a narrower spacer")
+    if useful:
+        remedy = "Within what practice uses, so it may run; or: " + remedy[0].lower() + remedy[1:]
+    outcome = WATCH if useful else STOP
+    rows.append(finding("pressure", outcome, why, remedy, value, Quantity(limit, "MPa")))
+
+
+def _agreement(rows, found):
+    if len(found.estimates) < 2:
+        return
+    said = "; ".join(
+        [
+            "by %s %s" % (e.name.replace("-", " "), wall_pressure(e.pressure))
+            for e in found.estimates
+        ]
+    )
+    if found.agree:
+        rows.append(finding("agreement", GOOD, "The measurements agree: %s." % said))
+        return
+    why = "The measurements do not agree: %s." % said
+    remedy = "Measure both again."
+    if found.modulus is not None:
+        metal = found.intended.ring_material
+        low, high = metal.modulus_low, metal.modulus_high
+        if 0.75 * low <= found.modulus <= 1.25 * high:
+            remedy = (
+                "Measure both again; if they stand, the iron has a modulus of about %s GPa: give "
+                "it as "
+                "modulus for the next ring." % decimal(found.modulus / 1000.0, 0)
+            )
+    rows.append(finding("agreement", WATCH, why, remedy))
+
+
+def _thickness(rows, values, found):
+    measured = values.get("measured_thickness")
+    if measured is None:
+        return
+    wanted = found.intended.radial_thickness
+    off = measured / wanted - 1.0
+    size = abs(off)
+    outcome = GOOD if size <= THICKNESS_WATCH else WATCH if size <= THICKNESS_STOP else STOP
+    why = "The ring is %s thick; %s was designed." % (fine_length(measured), fine_length(wanted))
+    remedy = ""
+    if outcome != GOOD:
+        remedy = (
+            "The pressure goes with the cube of the thickness: judge it by the pressure found."
+            if outcome == WATCH
+            else "Turn its inside to size."
+            if off > 0.0
+            else "Make it again."
+        )
+    check = "thickness" if off < 0.0 else "thickness-over"
+    rows.append(
+        finding(check, outcome, why, remedy, Quantity(measured, "mm"), Quantity(wanted, "mm"))
+    )
+
+
+def _width(rows, values, found):
+    measured = values.get("measured_width")
+    if measured is None:
+        return
+    d = found.intended
+    side = d.groove_width - measured
+    _, least, greatest = clearances.running_side_clearance(d.bore)
+    value = Quantity(side, "mm")
+    said = "The ring stands %s in its groove of %s." % (
+        fine_length(side) + (" clear" if side >= 0.0 else " proud"),
+        fine_length(d.groove_width),
+    )
+    if side < least:
+        remedy = "Face it to %s." % fine_length(d.groove_width - least)
+        rows.append(finding("width", STOP, said, remedy, value, Quantity(least, "mm")))
+    elif side > 1.5 * greatest:
+        stop = side > 3.0 * greatest
+        remedy = "Make a wider ring; a slack one hammers its groove."
+        rows.append(
+            finding(
+                "width-lost", STOP if stop else WATCH, said, remedy, value, Quantity(greatest, "mm")
+            )
+        )
+    else:
+        rows.append(finding("width", GOOD, said, "", value, Quantity(greatest, "mm")))
+
+
+def _closed_gap(rows, values, found):
+    measured = values.get("measured_closed_gap")
+    if measured is None:
+        return
+    d = found.intended
+    hot = clearances.hot_closed_gap(
+        bore=d.bore,
+        gap=measured,
+        ring_expansion=d.ring_material.expansion,
+        cylinder_expansion=d.cylinder_material.expansion,
+        ring_temperature=d.steam_temperature,
+        cylinder_temperature=d.warming_wall_temperature,
+        shop_temperature=d.shop_temperature,
+    )
+    value = Quantity(measured, "mm")
+    said = "The gap in the bore is %s; %s was designed, and %s is left when started hot." % (
+        fine_length(measured),
+        fine_length(d.closed_gap),
+        fine_length(max(hot, 0.0)),
+    )
+    need = measured - hot + clearances.running_gap(d.bore)
+    if hot <= 0.0:
+        remedy = "File the ends until the gap is %s." % fine_length(need)
+        rows.append(finding("closed-gap", STOP, said, remedy, value, Quantity(need, "mm")))
+    elif measured > GAP_SCRAP_SHARE * d.bore and d.turns == 1:
+        remedy = "Make it again: a plain ring leaks through its gap."
+        rows.append(
+            finding(
+                "closed-gap-wide",
+                STOP,
+                said,
+                remedy,
+                value,
+                Quantity(GAP_SCRAP_SHARE * d.bore, "mm"),
+            )
+        )
+    elif measured < GAP_SHORT * need:
+        remedy = "File the ends until the gap is %s." % fine_length(need)
+        rows.append(finding("closed-gap", WATCH, said, remedy, value, Quantity(need, "mm")))
+    else:
+        rows.append(finding("closed-gap", GOOD, said, "", value, Quantity(need, "mm")))
+
+
+def _light(rows, values, found):
+    light = values.get("measured_light")
+    if light is None:
+        return
+    value = Quantity(light, "mm")
+    limit = Quantity(ring_findings.LIGHT_WATCH, "mm")
+    if light <= ring_findings.LIGHT_WATCH:
+        why = "Light-tight." if light == 0.0 else "Light of %s will bed in." % fine_length(light)
+        rows.append(finding("light", GOOD, why, "", value, limit))
+        return
+    stop = light > ring_findings.LIGHT_STOP
+    due = "; a ring set and turned this way shows some" if found.made.bearing.light else ""
+    rows.append(
+        finding(
+            "light",
+            STOP if stop else WATCH,
+            "Light of %s shows%s." % (fine_length(light), due),
+            "Turn the outside true with the ring held closed in a round closing ring.",
+            value,
+            limit,
+        )
+    )
+
+
+def _shape(rows, found):
+    if found.ovality is None:
+        return
+    off = found.ovality - found.ovality_due
+    value, limit = Quantity(found.ovality, "mm"), Quantity(found.ovality_due, "mm")
+    said = (
+        "Free, the ring is %s wider across than along its gap; %s is due for the way it was set."
+        % (
+            fine_length(found.ovality),
+            fine_length(found.ovality_due),
+        )
+    )
+    if abs(off) <= OVALITY_OFF * found.made.gap_change + 0.02:
+        rows.append(finding("free-shape", GOOD, said, "", value, limit))
+    else:
+        remedy = (
+            "See that it was held and heated evenly; look for light all the way round before it "
+            "runs."
+        )
+        rows.append(finding("free-shape", WATCH, said, remedy, value, limit))
+
+
+def _relief(rows, found):
+    d = found.intended
+    if found.relief is None:
+        return
+    value = Quantity(found.relief, "1")
+    limit = Quantity(d.relief, "1")
+    said = "The heat relaxed %s of the stress; %s was reckoned with, %s to %s expected." % (
+        percent(found.relief),
+        percent(d.relief),
+        percent(d.relief_low),
+        percent(d.relief_high),
+    )
+    if found.relief > 1.02 or found.relief < 0.0:
+        rows.append(
+            finding(
+                "relief",
+                WATCH,
+                "The gap asks for a relief of %s, which no heat gives." % percent(found.relief),
+                "Check the former or spacer used, the kerf and the free gap.",
+                value,
+                limit,
+            )
+        )
+        return
+    if abs(found.relief - d.relief) <= 0.05:
+        rows.append(finding("relief", GOOD, said, "", value, limit))
+        return
+    remedy = _next_former(found)
+    if found.relief < LEAST_RELIEF:
+        window = soak.soak_range(d.ring_material.family)
+        if window is not None:
+            remedy = (
+                "Soak at %s for an hour or more, the ring itself and not only the hearth at that "
+                "heat. %s"
+                % (
+                    temperature(max(window.usual, d.soak_temperature)),
+                    remedy,
+                )
+            )
+    rows.append(finding("relief", WATCH, said, remedy, value, limit))
+
+
+def _next_former(found):
+    after = found.next_design
+    if after is None:
+        return "No former serves with so little relief."
+    if after.former_diameter is not None:
+        return "With the same heat, set the next ring on a former of %s." % length(
+            after.former_diameter
+        )
+    return "With the same heat, set the next ring with a spacer of %s." % length(after.spacer_width)

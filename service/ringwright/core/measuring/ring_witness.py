@@ -1,0 +1,255 @@
+"""What the measures of a finished ring say of its pressure, and what its heat gave.
+
+Three independent witnesses: the free gap (needs the modulus), the closing force (does not), the
+light of a ring left as it was set. From the gap and the tool used follows the relief.
+"""
+
+import math
+from collections import namedtuple
+
+from ..problems import Fault, InputProblem
+from ..ring import heat_set, spring
+from ..ring.design import settle
+from ..ring.sizing import behaviour
+from .inspection_fields import ACROSS_TO_CLOSE, BAND, INNER_EDGE, NEUTRAL_LINE, OUTER_EDGE
+
+# How far off each reading may be (95 %): gap and light by rule and feeler [mm], thickness by
+# micrometer [mm], the scale with the friction of the loading [share]. Common practice, no source.
+GAP_READING = 0.1
+LIGHT_READING = 0.01
+THICKNESS_READING = 0.01
+FORCE_READING = 0.10
+
+_TARGETS = ("wall_pressure", "free_gap", "former_ratio", "shelf_former")
+
+# What one witness says of the mean wall pressure [MPa], with its 95 % spread.
+Estimate = namedtuple("Estimate", ("name", "pressure", "low", "high", "method"))
+
+# estimates: list of Estimate; pressure, low, high: of them all [MPa], None without any.
+# gap_change: m of the ring as made [mm], None. relief: given by the heat [1], None. modulus: that
+# gap and force agree upon [MPa], None. ovality: across less along, and what is due [mm], None.
+# next_*: for the next ring.
+Inspected = namedtuple(
+    "Inspected",
+    (
+        "intended", "made", "estimates", "pressure", "low", "high", "agree", "gap_change",
+        "relief", "modulus", "ovality", "ovality_due", "next_design", "modulus_spread",
+    ),
+)  # fmt: skip
+
+
+def inspect(values, intended):
+    """The Inspected of a ring.
+
+    values: checked values of FIELDS. intended: design.Design of the ring as designed.
+    Raises InputProblem where a measure cannot be true.
+    """
+    made_values = dict(values)
+    for name in _TARGETS:
+        made_values[name] = None
+    made_values["groove_width"] = None
+    for name, measured, designed in (
+        ("radial_thickness", "measured_thickness", intended.radial_thickness),
+        ("ring_width", "measured_width", intended.ring_width),
+        ("closed_gap", "measured_closed_gap", intended.closed_gap),
+    ):
+        taken = values.get(measured)
+        made_values[name] = designed if taken is None else taken
+    made_values["clamped_gap"] = intended.clamped_gap
+    made_values["end_kerf"] = intended.end_kerf
+    made_values["wall_pressure"] = intended.wall_pressure
+    nominal, _ = settle(made_values)
+    spread = _modulus_spread(values, nominal)
+
+    estimates = []
+    made = nominal
+    gap = _gap_change(values, nominal)
+    if gap is not None and gap > 0.0:
+        made = _sprung_so_far(made_values, gap, nominal)
+        estimates.append(_by_gap(made, gap, spread))
+    elif gap is not None:
+        estimates.append(Estimate("free-gap", 0.0, 0.0, 0.0, "pressure-by-gap"))
+    force = values.get("measured_force")
+    if force is not None:
+        estimates.append(_by_force(nominal, force, values.get("force_applied")))
+    light = values.get("measured_light")
+    if light is not None and light > 0.0 and nominal.bearing.light:
+        estimates.append(_by_light(nominal, light, spread))
+    pressure, low, high, agree = _together(estimates)
+    modulus = None
+    if force is not None and gap is not None and gap > 0.0:
+        modulus = nominal.modulus * estimates[1].pressure / estimates[0].pressure
+
+    ovality = due = None
+    if values.get("measured_across") is not None and values.get("measured_along") is not None:
+        ovality = values["measured_across"] - values["measured_along"]
+        due = 0.0
+        if nominal.setting == heat_set.SPREAD:
+            due = spring.free_ovality(made.gap_change, made.bore, made.radial_thickness)
+    relief = None
+    sprung = gap
+    if sprung is None and pressure is not None:
+        sprung = nominal.gap_change * pressure / nominal.wall_pressure
+    if sprung is not None:
+        relief = _relief(values, intended, nominal, sprung)
+    return Inspected(
+        intended, made, estimates, pressure, low, high, agree, gap, relief, modulus,
+        ovality, due, _next(values, intended, relief), spread,
+    )  # fmt: skip
+
+
+def _gap_change(values, nominal):
+    """m along the neutral line, from the gap measured on the bench; None where it was not."""
+    measured = values.get("measured_free_gap")
+    if measured is None:
+        return None
+    change = measured - nominal.closed_gap
+    place = values.get("gap_measured_at") or OUTER_EDGE
+    if place == NEUTRAL_LINE:
+        return change
+    excess = edge_excess(nominal)
+    return change / (1.0 - excess if place == INNER_EDGE else 1.0 + excess)
+
+
+def edge_excess(design):
+    """How much larger the free gap reads on the outer edge than on the neutral line, as a share.
+
+    a1/2 times the turning of the ends over m: a1/(3 r) for a ring spread, a1/(2 r) for one bound
+    round, times 0.900/1.034 (one turn) or 0.950/1.017 (double-turn) for one sprung. design:
+    design.Design.
+    """
+    if design.setting == heat_set.SPREAD:
+        return spring.outer_edge_gap_factor(design.bore, design.radial_thickness) - 1.0
+    tilt = design.radial_thickness / (design.bore - design.radial_thickness)
+    if design.setting == heat_set.BOUND:
+        return tilt
+    return tilt * heat_set.mean_share(design.turns) / heat_set.sprung_gap_factor(design.turns)
+
+
+def _sprung_so_far(made_values, gap, nominal):
+    """The Design of the ring as made, sprung by its measured gap."""
+    asked = dict(made_values)
+    asked["wall_pressure"] = None
+    asked["free_gap"] = gap + nominal.closed_gap
+    try:
+        return settle(asked)[0]
+    except InputProblem as problem:
+        raise InputProblem(
+            [
+                Fault(("measured_free_gap",), f.code, f.message, "measure the gap again")
+                if f.path == ("free_gap",)
+                else f
+                for f in problem.faults
+            ]
+        )
+
+
+def _modulus_spread(values, design):
+    """(low, high) of the modulus over the one reckoned with."""
+    if values.get("modulus") is not None:
+        return (0.97, 1.03)
+    metal = design.ring_material
+    return (metal.modulus_low / design.modulus, metal.modulus_high / design.modulus)
+
+
+def _by_gap(made, gap, spread):
+    thickness = 3.0 * THICKNESS_READING / made.radial_thickness
+    reading = GAP_READING / gap
+    other = math.sqrt(reading * reading + thickness * thickness)
+    low = math.sqrt((1.0 - spread[0]) * (1.0 - spread[0]) + other * other)
+    high = math.sqrt((spread[1] - 1.0) * (spread[1] - 1.0) + other * other)
+    p = made.wall_pressure
+    return Estimate("free-gap", p, p * max(1.0 - low, 0.0), p * (1.0 + high), "pressure-by-gap")
+
+
+def _by_force(nominal, force, applied):
+    acts = behaviour(nominal)
+    due = {BAND: acts.tangential, ACROSS_TO_CLOSE: acts.to_close_gap}.get(
+        applied or ACROSS_TO_CLOSE, acts.to_bore_size
+    )
+    if due is None:
+        raise InputProblem(
+            [
+                Fault(
+                    ("force_applied",),
+                    "conflict",
+                    "a double-turn ring has no one diameter to bring to the bore",
+                    "use across-to-close or band",
+                )
+            ]
+        )
+    p = nominal.wall_pressure * force / due
+    off = p * FORCE_READING
+    return Estimate("closing-force", p, p - off, p + off, "pressure-by-force")
+
+
+def _by_light(nominal, light, spread):
+    r = spring.neutral_radius(nominal.bore, nominal.radial_thickness)
+    change = light / (heat_set.LIGHT_FACTOR * r * r)
+    p = heat_set.mean_pressure(
+        change, nominal.bore, nominal.radial_thickness, nominal.modulus, nominal.turns
+    )
+    reading = min(LIGHT_READING / light, 1.0)
+    return Estimate(
+        "light",
+        p,
+        p * max(spread[0] - reading, 0.0),
+        p * (spread[1] + reading),
+        "pressure-by-light",
+    )
+
+
+def _together(estimates):
+    """(pressure, low, high, agree): mean weighted by the spreads; whether the spreads meet."""
+    if not estimates:
+        return None, None, None, True
+    weight = total = 0.0
+    low, high = 0.0, 1e30
+    for e in estimates:
+        half = max(0.5 * (e.high - e.low), 1e-4 * e.pressure, 1e-9)
+        weight += 1.0 / (half * half)
+        total += e.pressure / (half * half)
+        low, high = max(low, e.low), min(high, e.high)
+    mean = total / weight
+    half = 1.0 / math.sqrt(weight)
+    if len(estimates) == 1:
+        return mean, estimates[0].low, estimates[0].high, True
+    return mean, max(mean - half, 0.0), mean + half, low <= high
+
+
+def _relief(values, intended, nominal, gap):
+    """The share of moment that the heat relaxed, from the gap and the former or spacer used."""
+    d = intended
+    if d.setting == heat_set.SPREAD:
+        spacer = values.get("spacer_used") or d.spacer_width
+        if spacer <= d.gap_kerf:
+            return None
+        return (gap - (d.gap_kerf - nominal.closed_gap)) / (spacer - d.gap_kerf)
+    former = values.get("former_used") or d.former_diameter
+    former_radius = 0.5 * former * d.former_growth + 0.5 * d.set_thickness
+    if former_radius <= d.bored_radius:
+        return None
+    change = heat_set.curvature_of_gap(
+        gap, nominal.bore, nominal.radial_thickness, d.setting, d.turns
+    )
+    r = spring.neutral_radius(nominal.bore, nominal.radial_thickness)
+    inwards = 0.5 * (d.set_thickness - nominal.radial_thickness) - d.inside_allowance
+    free = 1.0 / (1.0 / r - change) + inwards
+    return heat_set.relief_given(d.bored_radius, former_radius, free)
+
+
+def _next(values, intended, relief):
+    """The Design of the next ring: the same pressure, the relief that this heat gives."""
+    if relief is None or not 0.1 <= relief <= 1.0:
+        return None
+    asked = dict(values)
+    for name in _TARGETS:
+        asked[name] = None
+    asked["wall_pressure"] = intended.wall_pressure
+    asked["radial_thickness"] = intended.radial_thickness
+    asked["relief"] = relief
+    try:
+        return settle(asked)[0]
+    except InputProblem:
+        # So little relief that no former serves: the findings say to soak hotter.
+        return None

@@ -1,0 +1,308 @@
+"""Calculation "spread": what matters most to a ring's pressure, gap and former, and how many come
+out right.
+
+A ring is made to fixed tools, but its metal, its heat and its sizes are only known so well. Each
+input has a spread (95 %, taken as normal and independent). How much each one moves the outcome
+ranks them; a fixed sample of all of them together says what share of rings falls within the
+limits.
+"""
+
+import math
+from collections import OrderedDict, namedtuple
+
+from .. import clearances
+from ..cautions import cautions
+from ..problems import InputProblem, unworkable
+from ..records import GOOD, STOP, WATCH, Choice, Method, Quantity, figure, finding
+from ..ring.design import settle
+from ..wording import percent
+from .ring_sample import Limits, outcome, sample
+
+# Usual errors of making [mm], 95 %; common practice, no source.
+THICKNESS_SPREAD = 0.03
+KERF_SPREAD = 0.05
+BORE_SPREAD = 0.02
+OUTSIDE_SPREAD = 0.02
+TOOL_SPREAD = 0.05
+# Pressure within which a ring is as wanted, as a share of the aim; common practice, no source.
+PRESSURE_OFF = 0.25
+YIELD_GOOD = 0.9
+YIELD_WATCH = 0.6
+
+WORDS = {
+    "modulus": "the modulus of the metal",
+    "relief": "the relief that the heat gives",
+    "radial_thickness": "the radial thickness",
+    "end_kerf": "the saw cut",
+    "bore": "the bore as measured",
+    "outside": "the outside as finish-turned",
+    "tool": "the former or spacer",
+}
+REMEDIES = {
+    "modulus": "Make one ring, inspect its gap and its closing force, and give the modulus they "
+    "show.",
+    "relief": "Make one ring, inspect its free gap, and give the relief it shows; hold the heat "
+    "longer and more evenly.",
+    "radial_thickness": "Hold the thickness closer: bore and turn at one chucking, and measure hot "
+    "parts cold.",
+    "end_kerf": "Saw with the same blade throughout and finish the gap by file to a feeler.",
+    "bore": "Gauge the bore again with a finer gauge, in more places.",
+    "outside": "Finish-turn to the gauge or the bore itself, cold.",
+    "tool": "Turn the former or spacer closer to size.",
+}
+
+
+# One input's part in an outcome: name, spread in its own unit, what that spread makes of the
+# outcome, share of the outcome's variance.
+Part = namedtuple("Part", ("input", "spread", "effect", "share"))
+
+_UNITS = {"wall_pressure": "MPa"}
+_INPUT_UNITS = {"modulus": "MPa", "relief": "1"}
+
+
+def calculate(values):
+    """What matters most: figures with their spread, "rankings", findings, chosen, cautions.
+
+    values: checked values of FIELDS, a plain dict in core units. "rankings" lists for each outcome
+    the inputs, largest share of its variance first. Raises InputProblem.
+    """
+    design, chosen = settle(values)
+    spreads = _spreads(values, design, chosen)
+    limits = _limits(values, design, chosen)
+    rankings = OrderedDict()
+    for place, name in enumerate(("wall_pressure", "closed_gap", "free_gap")):
+        rankings[name] = ranked(spreads, lambda shifts, place=place: outcome(design, shifts)[place])
+    tool = "spacer_width" if design.former_diameter is None else "former_diameter"
+    rankings[tool] = ranked(
+        spreads, lambda shifts: _tool_for(values, design, shifts, tool), ("tool", "outside")
+    )
+    tried = sample(design, spreads, limits)
+    return OrderedDict(
+        (
+            ("figures", _figures(design, rankings, tool, tried, limits)),
+            ("findings", _findings(tried, rankings)),
+            ("rankings", [_ranking_row(name, parts) for name, parts in rankings.items()]),
+            ("chosen", chosen),
+            ("cautions", cautions("figures")),
+        )
+    )
+
+
+def _spreads(values, design, chosen):
+    """OrderedDict: input -> its spread, 95 %, in its own unit; defaults go to `chosen`."""
+    metal = design.ring_material
+    if values.get("modulus") is not None:
+        modulus, modulus_why = 0.03 * design.modulus, "3 % of the modulus given"
+    else:
+        modulus = 0.5 * (metal.modulus_high - metal.modulus_low)
+        modulus_why = "as published for " + metal.title.lower()
+    if values.get("relief") is not None:
+        relief, relief_why = 0.03, "a relief that was measured"
+    else:
+        relief = 0.5 * (design.relief_high - design.relief_low)
+        relief_why = "as expected of the soak"
+    spreads = OrderedDict()
+    for name, given, default, unit, why in (
+        ("modulus", "modulus_spread", modulus, "MPa", modulus_why),
+        ("relief", "relief_spread", relief, "1", relief_why),
+        ("radial_thickness", "thickness_spread", THICKNESS_SPREAD, "mm", "usual turning"),
+        ("end_kerf", "kerf_spread", KERF_SPREAD, "mm", "usual sawing"),
+        ("bore", "bore_spread", BORE_SPREAD, "mm", "usual gauging"),
+        ("outside", "outside_spread", OUTSIDE_SPREAD, "mm", "usual finish-turning"),
+        ("tool", "tool_spread", TOOL_SPREAD, "mm", "usual turning"),
+    ):
+        taken = values.get(given)
+        if taken is None:
+            taken = default
+            chosen.append(Choice(given, default, unit, why))
+        spreads[name] = taken
+    return spreads
+
+
+def _limits(values, design, chosen):
+    hot = clearances.hot_closed_gap(
+        bore=design.bore,
+        gap=design.closed_gap,
+        ring_expansion=design.ring_material.expansion,
+        cylinder_expansion=design.cylinder_material.expansion,
+        ring_temperature=design.steam_temperature,
+        cylinder_temperature=design.warming_wall_temperature,
+        shop_temperature=design.shop_temperature,
+    )
+    p = design.wall_pressure
+    found = []
+    for name, default, unit, why in (
+        ("lowest_pressure", (1.0 - PRESSURE_OFF) * p, "MPa", "three quarters of the aim"),
+        ("highest_pressure", (1.0 + PRESSURE_OFF) * p, "MPa", "one and a quarter times the aim"),
+        ("lowest_closed_gap", max(design.closed_gap - hot, 0.0), "mm", "used up when started hot"),
+        ("highest_closed_gap", 2.0 * design.closed_gap + 0.1, "mm", "twice the aim and 0.1 mm"),
+    ):
+        taken = values.get(name)
+        if taken is None:
+            taken = default
+            chosen.append(Choice(name, default, unit, why))
+        found.append(taken)
+    limits = Limits(found[0], found[1], found[2], found[3])
+    for low, high in (
+        ("lowest_pressure", "highest_pressure"),
+        ("lowest_closed_gap", "highest_closed_gap"),
+    ):
+        if getattr(limits, low) >= getattr(limits, high):
+            raise unworkable(high, "%s is not above %s" % (high, low), "give a larger " + high)
+    return limits
+
+
+def _tool_for(values, design, shifts, tool):
+    """The former or spacer that the aim would ask for if the inputs were off by `shifts`."""
+    asked = dict(values)
+    for name in ("free_gap", "former_ratio", "shelf_former", "groove_width"):
+        asked[name] = None
+    asked["wall_pressure"] = design.wall_pressure
+    asked["ring_width"] = design.ring_width
+    asked["radial_thickness"] = design.radial_thickness + shifts.get("radial_thickness", 0.0)
+    asked["bore"] = design.bore + shifts.get("bore", 0.0)
+    asked["closed_gap"] = design.closed_gap
+    asked["clamped_gap"] = design.clamped_gap
+    asked["piston_diameter"] = design.piston_diameter
+    asked["end_kerf"] = design.end_kerf + shifts.get("end_kerf", 0.0)
+    asked["finishing_allowance"] = design.finishing_allowance
+    asked["modulus"] = design.modulus + shifts.get("modulus", 0.0)
+    asked["relief"] = min(max(design.relief + shifts.get("relief", 0.0), 0.1), 1.0)
+    return getattr(settle(asked)[0], tool)
+
+
+def ranked(spreads, worked, without=()):
+    """List of Part, largest share first, by central differences over the spreads.
+
+    spreads: OrderedDict of input -> spread, 95 %. worked: function of a dict of shifts to the
+    outcome. without: inputs that do not enter.
+    """
+    parts = []
+    total = 0.0
+    for name, spread in spreads.items():
+        if name in without:
+            continue
+        effect = _effect(worked, name, spread)
+        parts.append([name, spread, effect])
+        total += effect * effect
+    rows = []
+    for place, (name, spread, effect) in enumerate(parts):
+        share = effect * effect / total if total else 0.0
+        # Shares alike to nine digits keep the order of the inputs, in either engine.
+        rows.append((-int(share * 1e9 + 0.5), place, Part(name, spread, effect, share)))
+    rows.sort()
+    return [row[2] for row in rows]
+
+
+def _effect(worked, name, spread):
+    """Half of what the outcome gains from one end of a spread to the other.
+
+    Where no tool would serve at one end, twice the other end's part.
+    """
+    ends = []
+    for shift in (spread, -spread):
+        try:
+            ends.append(worked({name: shift}))
+        except InputProblem:
+            ends.append(None)
+    above, below = ends
+    if above is None and below is None:
+        return 0.0
+    if above is None:
+        return worked({}) - below
+    if below is None:
+        return above - worked({})
+    return 0.5 * (above - below)
+
+
+def _figures(design, rankings, tool, tried, limits):
+    out = OrderedDict()
+    nominal = outcome(design, {})
+    for place, name in enumerate(("wall_pressure", "closed_gap", "free_gap")):
+        out[name] = figure(
+            nominal[place],
+            _UNITS.get(name, "mm"),
+            ("p", "s1", "m + s1")[place],
+            "spread-sample",
+            (),
+            tried.low[place],
+            tried.high[place],
+        )
+    reach = 0.0
+    for part in rankings[tool]:
+        reach += part.effect * part.effect
+    reach = math.sqrt(reach)
+    size = getattr(design, tool)
+    out[tool] = figure(size, "mm", "", "spread-rank", (), size - reach, size + reach)
+    out["yield_share"] = figure(
+        tried.share,
+        "1",
+        "",
+        "spread-sample",
+        (
+            ("p low", limits.lowest_pressure, "MPa"),
+            ("p high", limits.highest_pressure, "MPa"),
+            ("s1 low", limits.lowest_closed_gap, "mm"),
+            ("s1 high", limits.highest_closed_gap, "mm"),
+        ),
+    )
+    return out
+
+
+def _ranking_row(name, parts):
+    rows = []
+    for part in parts:
+        rows.append(
+            OrderedDict(
+                (
+                    ("input", part.input),
+                    ("plus_minus", Quantity(part.spread, _INPUT_UNITS.get(part.input, "mm"))),
+                    ("effect", Quantity(part.effect, _UNITS.get(name, "mm"))),
+                    ("share", Quantity(part.share, "1")),
+                )
+            )
+        )
+    return OrderedDict((("outcome", name), ("inputs", rows)))
+
+
+def _findings(tried, rankings):
+    rows = []
+    value, limit = Quantity(tried.share, "1"), Quantity(YIELD_GOOD, "1")
+    said = "About %s of rings made so come within the limits" % percent(tried.share)
+    first = rankings["wall_pressure"][0]
+    if tried.share >= YIELD_GOOD:
+        rows.append(finding("yield", GOOD, said + ".", "", value, limit))
+    else:
+        by_gap = tried.gap_lost > tried.pressure_lost
+        worst = rankings["closed_gap"][0] if by_gap else first
+        why = said + "; most of the rest miss on %s." % (
+            "the gap in the bore" if by_gap else "the wall pressure"
+        )
+        outcome_word = WATCH if tried.share >= YIELD_WATCH else STOP
+        rows.append(finding("yield", outcome_word, why, REMEDIES[worst.input], value, limit))
+    if first.share > 0.0:
+        why = "What matters most to the wall pressure is %s: %s of its variance." % (
+            WORDS[first.input],
+            percent(first.share),
+        )
+        rows.append(finding("matters-most", GOOD, why, "", Quantity(first.share, "1")))
+    return rows
+
+
+METHODS = (
+    Method(
+        "spread-rank",
+        "What matters most",
+        "effect = (y(x + spread) - y(x - spread))/2, share = effect^2 / sum of effect^2",
+        "independent inputs, each alone over its 95 % spread",
+        ("definition",),
+    ),
+    Method(
+        "spread-sample",
+        "Share of rings within limits",
+        "500 rings, all inputs off at once as normal deviates on a Kronecker sequence "
+        "(generalised golden ratio)",
+        "independent normal inputs; the share within 0.01 of a hundred thousand random rings",
+        ("abramowitz-stegun", "definition"),
+    ),
+)

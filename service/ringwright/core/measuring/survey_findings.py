@@ -1,0 +1,232 @@
+"""What to do with a worn bore: run it, hone it, bore it out, sleeve it, and why."""
+
+import math
+from collections import namedtuple
+
+from ..records import GOOD, STOP, WATCH, Method, Quantity, finding
+from ..ring import ring_findings
+from ..wording import angle, fine_length, length, percent, wall_pressure
+
+RUN = "run"
+HONE = "hone"
+BORE_OUT = "bore-out"
+SLEEVE = "sleeve"
+
+# Out of true over the bore: 0.002 to 0.003 in to the inch of bore (from memory).
+RUN_SHARE = 0.002
+BORE_SHARE = 0.003
+# Whatever the bore: 0.060 in of taper or out of round on a full-size locomotive (one group's
+# report).
+BORE_ALWAYS = 1.524
+# What a hone takes out on the diameter before it loses its way; common practice, no source.
+MOST_HONED = 0.15
+# Left for the last cut of boring, on the diameter; common practice, no source.
+BORING_CUT = 0.25
+HONING_CUT = 0.02
+# A ring follows the bore while its shape costs no more than this share of the seal, or opens no
+# more light than bedding-in soon takes out; common practice, no source.
+SEAL_LOST = 0.01
+LIGHT_GAINED = 0.02
+
+# sections, barrel, worst (the worst Section), uncertainty [mm], largest and smallest diameter
+# [mm]; size: half-way between the largest and the smallest mean diameter [mm].
+Seen = namedtuple(
+    "Seen", ("sections", "barrel", "worst", "uncertainty", "largest", "smallest", "size")
+)
+# worst, in_round: wall_contact.Bearing in the worst section and in a round bore. needed: first-
+# order pressure to follow [MPa]. direction: of the gap when it is worst [deg].
+Trial = namedtuple("Trial", ("worst", "in_round", "needed", "direction"))
+# word: one of the four. out_of_true [mm]. follows: whether the ring does. clean_up: diameter after
+# honing or boring [mm], None when run. ring_diameter: to make rings to [mm].
+Verdict = namedtuple("Verdict", ("word", "out_of_true", "follows", "clean_up", "ring_diameter"))
+
+
+def verdict(seen, trial, largest_bore):
+    """The Verdict on a bore.
+
+    seen: Seen. trial: Trial. largest_bore: the largest that the cylinder's wall allows [mm], or
+    None. Run when no more out of true than 0.002 of the bore and the ring follows it; else hone
+    when that is little enough to hone; else bore out; sleeve where there is no wall left to bore.
+    """
+    bore = seen.barrel.diameter
+    off = seen.largest - seen.smallest
+    lost = trial.in_round.sealed_share - trial.worst.sealed_share
+    gained = trial.worst.widest_light - trial.in_round.widest_light
+    follows = lost <= SEAL_LOST or gained <= LIGHT_GAINED
+    if follows and off <= RUN_SHARE * bore:
+        return Verdict(RUN, off, True, None, seen.size)
+    honed = seen.largest + HONING_CUT
+    bored = math.ceil((seen.largest + BORING_CUT) * 10.0 - 1e-9) / 10.0
+    if off <= MOST_HONED and (largest_bore is None or honed <= largest_bore):
+        return Verdict(HONE, off, follows, honed, honed)
+    if largest_bore is not None and bored > largest_bore:
+        return Verdict(SLEEVE, off, follows, None, seen.size)
+    return Verdict(BORE_OUT, off, follows, bored, bored)
+
+
+def findings(seen, design, trial, judged):
+    """List of Finding: the verdict first, then what it rests on.
+
+    seen: Seen. design: design.Design of the ring tried. trial: Trial. judged: Verdict.
+    """
+    rows = [_verdict_row(seen, judged)]
+    _follow_row(rows, design, trial, judged)
+    _breathing_row(rows, seen, design, judged)
+    _gauge_rows(rows, seen, judged)
+    return rows
+
+
+def _verdict_row(seen, judged):
+    bore = seen.barrel.diameter
+    off = fine_length(judged.out_of_true)
+    value = Quantity(judged.out_of_true, "mm")
+    limit = Quantity(RUN_SHARE * bore, "mm")
+    source = "; the limit of 0.002 to 0.003 of the bore is from memory"
+    if judged.word == RUN:
+        why = "The bore is %s out of true and the ring follows it: run it%s." % (off, source)
+        return finding("verdict", GOOD, why, "", value, limit)
+    if judged.word == HONE:
+        beyond = "" if judged.follows else ", more than this ring follows"
+        why = "The bore is %s out of true%s%s." % (off, beyond, source)
+        remedy = "Hone it to %s, then make the rings to that size." % length(judged.clean_up)
+        return finding("verdict", WATCH, why, remedy, value, limit)
+    grave = judged.out_of_true > min(BORE_SHARE * bore, BORE_ALWAYS)
+    why = (
+        "The bore is %s out of true, %s%s; full-size locomotives are rebored at 1.524 mm (0.060 "
+        "in)."
+        % (
+            off,
+            "more than a hone should take out",
+            source,
+        )
+    )
+    if judged.word == SLEEVE:
+        remedy = (
+            "There is no wall left to bore out: sleeve the cylinder to the size wanted, by a "
+            "competent person."
+        )
+        return finding("verdict", STOP, why, remedy, value, limit)
+    remedy = (
+        "Bore it out to %s, which cleans up the largest place, then make the rings to that size."
+    )
+    return finding(
+        "verdict", STOP if grave else WATCH, why, remedy % length(judged.clean_up), value, limit
+    )
+
+
+def _follow_row(rows, design, trial, judged):
+    worst = trial.worst
+    value, limit = Quantity(design.wall_pressure, "MPa"), Quantity(trial.needed, "MPa")
+    beside = "; by the first-order rule it needs %s and has %s" % (
+        wall_pressure(trial.needed),
+        wall_pressure(design.wall_pressure),
+    )
+    if judged.follows:
+        why = "A ring %s thick follows the worst place of the bore%s." % (
+            length(design.radial_thickness),
+            beside,
+        )
+        rows.append(finding("ring-follows", GOOD, why, "", value, limit))
+        return
+    why = (
+        "With its gap at %s a ring %s thick leaves light of %s and seals %s of the way round%s."
+        % (
+            angle(trial.direction),
+            length(design.radial_thickness),
+            fine_length(worst.widest_light),
+            percent(worst.sealed_share),
+            beside,
+        )
+    )
+    remedy = "True the bore, or make the ring thinner or press harder so that it follows."
+    stop = worst.widest_light > ring_findings.LIGHT_STOP
+    rows.append(finding("ring-follows", STOP if stop else WATCH, why, remedy, value, limit))
+
+
+def _breathing_row(rows, seen, design, judged):
+    diameters = [s.diameter for s in seen.sections]
+    breathing = math.pi * (max(diameters) - min(diameters))
+    if len(diameters) < 2 or judged.word != RUN:
+        return
+    tight = 0.5 * breathing > 0.5 * design.closed_gap
+    value, limit = Quantity(breathing, "mm"), Quantity(design.closed_gap, "mm")
+    why = "The gap opens and closes by %s along the stroke." % fine_length(breathing)
+    if tight:
+        remedy = "Set the closed gap of %s in the smallest place of the bore, not in the middle."
+        remedy = remedy % fine_length(design.closed_gap)
+        rows.append(finding("gap-breathes", WATCH, why, remedy, value, limit))
+    else:
+        rows.append(finding("gap-breathes", GOOD, why, "", value, limit))
+
+
+def _gauge_rows(rows, seen, judged):
+    error = seen.uncertainty
+    bore = seen.barrel.diameter
+    # Largest and smallest each carry the random error of a reading.
+    doubt = math.sqrt(2.0) * error
+    if abs(judged.out_of_true - RUN_SHARE * bore) < doubt and judged.word in (RUN, HONE):
+        rows.append(
+            finding(
+                "gauge-in-doubt",
+                WATCH,
+                "The gauge is good to %s, too coarse to tell on which side of the limit the bore "
+                "lies." % fine_length(error),
+                "Gauge again with a finer gauge, or in more directions.",
+                Quantity(doubt, "mm"),
+                Quantity(abs(judged.out_of_true - RUN_SHARE * bore), "mm"),
+            )
+        )
+    misfit = max([s.misfit for s in seen.sections])
+    if error > 0.0 and misfit > 1.5 * error:
+        rows.append(
+            finding(
+                "readings-disagree",
+                WATCH,
+                "The readings leave %s that no oval explains, more than the gauge's own %s."
+                % (fine_length(misfit), fine_length(error)),
+                "Look for a score, a ridge or a slip in the readings, and gauge in more "
+                "directions.",
+                Quantity(misfit, "mm"),
+                Quantity(error, "mm"),
+            )
+        )
+    if seen.worst.ovality is None:
+        rows.append(
+            finding(
+                "ovality-unseen",
+                WATCH,
+                "These readings cannot show whether the bore is oval.",
+                "Gauge with a two-point gauge in two directions at least: along the crankshaft "
+                "and across.",
+            )
+        )
+    elif seen.worst.aligned:
+        rows.append(
+            finding(
+                "two-directions",
+                WATCH,
+                "Two directions square to each other show an oval that lies along one of them; "
+                "one that lies between them stays unseen.",
+                "Gauge in four directions, 45 degrees apart.",
+            )
+        )
+
+
+METHODS = (
+    Method(
+        "survey-verdict",
+        "Run, hone, bore out or sleeve",
+        "run up to 0.002 D out of true if the ring follows; hone up to 0.15 mm; else bore out to "
+        "the largest place and 0.25 mm; sleeve where the wall does not allow it",
+        "0.002 to 0.003 of the bore from memory; rebore at 1.524 mm (0.060 in) from one group's "
+        "report on a full-size locomotive",
+        ("rebore-report", "memory", "practice"),
+    ),
+    Method(
+        "gap-breathing",
+        "How the gap opens and closes along a tapered bore",
+        "pi (largest - smallest mean diameter)",
+        "any ring that follows the wall",
+        ("definition",),
+    ),
+)

@@ -1,0 +1,1 @@
+"""What things are made of and how they behave: metals, steam, fits."""

@@ -1,0 +1,350 @@
+"""Sizes of the blank that becomes the ring: diameters, bands, the slit round the tube, the scarfs.
+
+The metal along the neutral line keeps its length whatever is done to the ring, so in every state
+circle - gap is the same. Sawing, setting, closing and clamping follow from that one sentence.
+"""
+
+import math
+from collections import namedtuple
+
+from ..problems import OutOfRange
+from ..records import Method
+
+# All [mm]. finish_outside: turned to, clamped closed. bored_inside, rough_outside: as bored and
+# turned before the ends are sawn.
+Diameters = namedtuple("Diameters", ("finish_outside", "bored_inside", "rough_outside"))
+
+# centre_distance: axis of the blank to axis of the cutter at full depth [mm]. table_travel: how far
+# the table turns while cutting [deg]. outside_half_angle, inside_half_angle: the cutter's own reach
+# either side of its centre line at the two surfaces [deg]. hand_wedge [deg] and hand_wedge_length
+# [mm, along the inside]: what is left to saw by hand at each end. depth: wall and breakthrough;
+# reach: what the cutter can do past its collar [mm]. reaches: True when it is enough.
+Slit = namedtuple(
+    "Slit",
+    (
+        "centre_distance",
+        "table_travel",
+        "outside_half_angle",
+        "inside_half_angle",
+        "hand_wedge",
+        "hand_wedge_length",
+        "depth",
+        "reach",
+        "reaches",
+    ),
+)
+
+# A slitting saw [mm]: its diameter, its hole, and the collar that leaves its teeth clear.
+Saw = namedtuple("Saw", ("diameter", "hole", "collar"))
+
+# Widths of a turn of a double-turn ring [mm]: beside the bridge it grows from, and at its free end.
+TurnWidths = namedtuple("TurnWidths", ("at_root", "at_tip"))
+
+# A stepped joint [mm]. tongue_width: of each tongue. overlap: of the tongues in the bore.
+# opening: gap, ring in the bore, at which the tongues part.
+SteppedJoint = namedtuple("SteppedJoint", ("tongue_width", "overlap", "opening"))
+
+# Slitting saws of ISO 2296; diameters and holes from memory, collars by common practice.
+SAWS = (
+    Saw(20.0, 5.0, 10.0),
+    Saw(25.0, 8.0, 12.0),
+    Saw(32.0, 8.0, 14.0),
+    Saw(40.0, 10.0, 18.0),
+    Saw(50.0, 13.0, 25.0),
+    Saw(63.0, 16.0, 32.0),
+    Saw(80.0, 22.0, 36.0),
+    Saw(100.0, 22.0, 40.0),
+    Saw(125.0, 22.0, 40.0),
+    Saw(160.0, 32.0, 63.0),
+    Saw(200.0, 32.0, 63.0),
+)
+# Between the work and the collar, so that neither rubs; common practice, no source.
+COLLAR_CLEARANCE = 1.0
+# A bridge this many bands long twists no harder than a turn bends; see shortest_bridge.
+STOUT_BRIDGE = 1.5
+
+METHODS = (
+    Method(
+        "blank-diameters",
+        "Turned and bored sizes of the blank",
+        "D = d1 - (s1 - sc)/pi; bored = D - 2*a1 + (s - sc)/pi; "
+        "rough = D + (s - sc)/pi + allowance",
+        "thin rings, round in each state; gaps along the neutral line",
+        ("neutral-line", "american-engineer"),
+    ),
+    Method(
+        "blank-width",
+        "Band and blank of a double-turn ring",
+        "band = (w + k)/2 + f; blank = w + 2*k + 2*f",
+        "turns pressed together side by side; k = 0 for a plain ring; f on each side",
+        ("slit-geometry",),
+    ),
+    Method(
+        "slit",
+        "Slit round a tube by a round cutter",
+        "C = ri - e + Dc/2; cos(half angle) = (C^2 + rho^2 - Dc^2/4)/(2*C*rho); "
+        "travel = 360 - bridge - 2*(half angle at ro)",
+        "cutter fed radially from outside until it breaks through by e",
+        ("slit-geometry",),
+    ),
+    Method(
+        "scarf",
+        "Run of an angled end along the circumference",
+        "band/tan(A); gap along the circumference = saw/sin(A)",
+        "A from the side of the ring, over 0 to 90 degrees",
+        ("slit-geometry",),
+    ),
+    Method(
+        "bridge",
+        "Shortest bridge",
+        "max(2*band/tan(A), 1.5*band) + margin",
+        "both scarfs on the bridge; twist of the bridge no more than the bending of a turn",
+        ("slit-geometry", "torsion"),
+    ),
+    Method(
+        "stepped-joint",
+        "Stepped end",
+        "tongue width = (w - c)/2; overlap = tongue length - gap",
+        "tongues of equal width",
+        ("practice",),
+    ),
+    Method(
+        "edge-gap",
+        "Gap at the outer edge of ends sawn parallel and then closed",
+        "gap - a1*(s - gap)/(2*r)",
+        "ends sawn square before the ring is closed, and not dressed since",
+        ("neutral-line",),
+    ),
+)
+
+
+def diameters(*, bore, thickness, closed_gap, clamped_gap, kerf, finishing_allowance):
+    """Diameters: finish-turned outside, bored inside and rough outside of the blank.
+
+    finish_outside = bore - (closed_gap - clamped_gap)/pi;
+    bored_inside = finish_outside - 2*thickness + (kerf - clamped_gap)/pi;
+    rough_outside = finish_outside + (kerf - clamped_gap)/pi + finishing_allowance.
+
+    bore: the cylinder [mm]. thickness: radial thickness of the finished ring [mm]. closed_gap:
+    wanted in the bore, clamped_gap: left while the outside is finish-turned, kerf: taken out by the
+    saw, each along the circumference on the neutral line [mm] (see end_kerf for an angled cut).
+    finishing_allowance: left on the outside diameter for the last turning [mm].
+    Result: Diameters [mm]. Raises OutOfRange when the blank would have no bore.
+    Source: derived; without closed gap, clamped gap and allowance it is the rule bore + cut/pi of
+    American Engineer, vol. 86 no. 12.
+    """
+    finish_outside = bore - (closed_gap - clamped_gap) / math.pi
+    growth = (kerf - clamped_gap) / math.pi
+    bored_inside = finish_outside - 2.0 * thickness + growth
+    if bored_inside <= 0.0:
+        raise OutOfRange("thickness", thickness, "less than half the outside", "neutral line")
+    return Diameters(finish_outside, bored_inside, finish_outside + growth + finishing_allowance)
+
+
+def closed_gap_in_bore(*, bore, finish_outside, clamped_gap):
+    """Gap that a ring turned to `finish_outside` has in the bore: clamped_gap + pi*(bore -
+    finish_outside).
+
+    All [mm], gaps along the neutral line. The inverse of `diameters`; below 0 the ends butt before
+    the ring is home. Source: derived.
+    """
+    return clamped_gap + math.pi * (bore - finish_outside)
+
+
+def gap_at_edge(*, gap, kerf, thickness, neutral_radius):
+    """Gap at the outer edge of ends that were sawn parallel: gap - thickness*(kerf -
+    gap)/(2*neutral_radius).
+
+    Closing turns the end faces towards each other, so the outer edges meet first; a feeler reads
+    this gap. gap: along the neutral line when closed, kerf: sawn out, thickness, neutral_radius:
+    closed [mm]. Result [mm], below 0 when the edges meet before that gap is reached.
+    Holds for thin rings closed round. Source: derived.
+    """
+    return gap - thickness * (kerf - gap) / (2.0 * neutral_radius)
+
+
+def gap_on_neutral_line(*, edge_gap, kerf, thickness, neutral_radius):
+    """Gap along the neutral line from the feeler gap at the outer edge; the inverse of gap_at_edge.
+
+    (edge_gap + t*kerf)/(1 + t) with t = thickness/(2*neutral_radius). All [mm]; with edge_gap = 0
+    it is the least gap to which undressed ends close. Source: derived.
+    """
+    tilt = thickness / (2.0 * neutral_radius)
+    return (edge_gap + tilt * kerf) / (1.0 + tilt)
+
+
+def end_kerf(*, saw_thickness, angle):
+    """Kerf along the circumference of a saw cut at `angle` to the ring's side:
+    saw_thickness/sin(angle).
+
+    saw_thickness: of the cut [mm]; angle: over 0 to 90 [deg]. Result [mm].
+    Raises OutOfRange for another angle. Source: geometry.
+    """
+    return saw_thickness / math.sin(_radians(angle))
+
+
+def band_width(*, ring_width, slit, facing_allowance):
+    """Width of each band of a double-turn blank: (ring_width + slit)/2 + facing_allowance.
+
+    Pressed together the turns step by the slit across the bridge, so only 2*band - slit can be
+    faced clean. ring_width: finished, both turns together; slit: width of the slit;
+    facing_allowance: on each side [mm]. Result [mm]. Source: derived.
+    """
+    return (ring_width + slit) / 2.0 + facing_allowance
+
+
+def blank_length(*, ring_width, facing_allowance, slit=0.0):
+    """Length of the blank along the bar: ring_width + 2*slit + 2*facing_allowance.
+
+    ring_width: finished [mm]. facing_allowance: on each side [mm]. slit: its width, 0 for a plain
+    ring [mm]. Result [mm]; for a double-turn blank it is two bands and the slit. Source: derived.
+    """
+    return ring_width + 2.0 * slit + 2.0 * facing_allowance
+
+
+def turn_widths(*, ring_width, slit):
+    """TurnWidths of a finished double-turn ring: (ring_width - slit)/2 at the root, (ring_width +
+    slit)/2 at the tip.
+
+    Facing the step away takes it from each turn beside its own root and leaves it at its free end.
+    ring_width, slit [mm]. Raises OutOfRange when the slit is as wide as the ring. Source: derived.
+    """
+    if slit >= ring_width:
+        raise OutOfRange("slit", slit, "less than the ring's width", "slit geometry")
+    return TurnWidths((ring_width - slit) / 2.0, (ring_width + slit) / 2.0)
+
+
+def slit_half_angle(*, centre, radius, cutter_diameter):
+    """Half angle that a cutter covers at `radius` of the work: acos((C^2 + rho^2 -
+    Dc^2/4)/(2*C*rho)).
+
+    centre: distance of the axes, C [mm]. radius: rho [mm]. cutter_diameter: Dc [mm]. Result [deg].
+    Raises OutOfRange where the cutter's edge does not cross that radius. Source: geometry.
+    """
+    cosine = (centre * centre + radius * radius - cutter_diameter * cutter_diameter / 4.0) / (
+        2.0 * centre * radius
+    )
+    if not -1.0 <= cosine <= 1.0:
+        raise OutOfRange("radius", radius, "where the cutter's edge crosses it", "slit geometry")
+    return math.degrees(math.acos(cosine))
+
+
+def slit(
+    *,
+    inside_radius,
+    outside_radius,
+    cutter_diameter,
+    breakthrough,
+    bridge_angle,
+    collar_diameter,
+    collar_clearance=COLLAR_CLEARANCE,
+):
+    """Slit: how to set the cutter and the rotary table, and what is left to saw by hand.
+
+    Centre distance C = inside_radius - breakthrough + cutter_diameter/2; table travel =
+    360 - bridge_angle - 2*(half angle at outside_radius); wedge = half angle outside - half angle
+    inside.
+
+    inside_radius, outside_radius: of the blank as it is slit [mm]. cutter_diameter [mm].
+    breakthrough: how far the cutter passes the inside, over 0 [mm]. bridge_angle: solid left at the
+    outside [deg]. collar_diameter: of the arbor's collar [mm]. collar_clearance [mm].
+    Result: Slit. Raises OutOfRange when the bridge and the cutter leave nothing to turn through, or
+    the breakthrough passes the axis. Source: derived.
+    """
+    if not 0.0 < breakthrough < inside_radius:
+        limit = "over 0 and under the inside radius"
+        raise OutOfRange("breakthrough", breakthrough, limit, "slit geometry")
+    centre = inside_radius - breakthrough + cutter_diameter / 2.0
+    outside = slit_half_angle(centre=centre, radius=outside_radius, cutter_diameter=cutter_diameter)
+    inside = slit_half_angle(centre=centre, radius=inside_radius, cutter_diameter=cutter_diameter)
+    travel = 360.0 - bridge_angle - 2.0 * outside
+    if travel < 0.0:
+        limit = "less than the cutter leaves"
+        raise OutOfRange("bridge_angle", bridge_angle, limit, "slit geometry")
+    depth = outside_radius - inside_radius + breakthrough
+    reach = (cutter_diameter - collar_diameter) / 2.0 - collar_clearance
+    wedge = outside - inside
+    return Slit(
+        centre,
+        travel,
+        outside,
+        inside,
+        wedge,
+        math.radians(wedge) * inside_radius,
+        depth,
+        reach,
+        reach >= depth,
+    )
+
+
+def smallest_cutter(*, wall, breakthrough, collar_clearance=COLLAR_CLEARANCE, saws=SAWS):
+    """The smallest Saw that reaches through the wall past its collar.
+
+    (diameter - collar)/2 - collar_clearance >= wall + breakthrough. wall, breakthrough,
+    collar_clearance [mm]. saws: sequence of Saw, any order. Raises OutOfRange when none does.
+    Source: sizes of ISO 2296 from memory; collars common practice, no source.
+    """
+    fitting = [
+        saw
+        for saw in saws
+        if (saw.diameter - saw.collar) / 2.0 - collar_clearance >= wall + breakthrough
+    ]
+    if not fitting:
+        raise OutOfRange("wall", wall, "what the largest saw reaches through", "ISO 2296 sizes")
+    return min(fitting)
+
+
+def scarf_length(*, band, angle):
+    """Run of an end cut along the circumference: band/tan(angle).
+
+    band: width cut through [mm]. angle: to the ring's side, over 0 to 90 [deg]. Result [mm], 0 for
+    a square end. Raises OutOfRange for another angle. Source: geometry.
+    """
+    if angle == 90.0:
+        return 0.0
+    return band / math.tan(_radians(angle))
+
+
+def shortest_bridge(*, band, angle, margin=0.0):
+    """Shortest bridge, at the outside, that holds both end cuts: max(2*band/tan(angle), 1.5*band) +
+    margin.
+
+    One cut runs in from each end of the bridge. The bending moment of one turn crosses to the other
+    as a twist of the bridge's radial section, length by thickness; 1.5 bands of length keep its
+    equivalent stress (sqrt(3)*T*(3 + 1.8*a1/L)/(L*a1^2), a1 the thickness) no higher than the
+    bending stress of a turn, 6*M/(band*a1^2), as long as the ring is no thicker than one band.
+    band: width of one band [mm]. angle: of the cuts to the ring's side [deg]. margin: for the hand
+    that saws [mm]. Result [mm]. Raises OutOfRange for an angle not over 0 to 90. Source: derived;
+    the twist of a rectangle from memory of a handbook.
+    """
+    both = 2.0 * scarf_length(band=band, angle=angle)
+    return max(both, STOUT_BRIDGE * band) + margin
+
+
+def bridge_angle(*, bridge_length, outside_radius):
+    """Angle of a bridge at the outside: bridge_length/outside_radius [deg].
+
+    bridge_length: along the outside [mm]. outside_radius: of the blank as it is slit [mm].
+    Source: geometry.
+    """
+    return math.degrees(bridge_length / outside_radius)
+
+
+def stepped_joint(*, ring_width, tongue_length, closed_gap, side_clearance):
+    """SteppedJoint of a plain ring: two tongues lying side by side.
+
+    Tongue width (ring_width - side_clearance)/2; overlap = tongue_length - closed_gap.
+    ring_width, tongue_length: along the circumference, closed_gap, side_clearance: between the
+    tongues [mm]. Raises OutOfRange when the tongues do not overlap in the bore.
+    Source: geometry; common practice, no source, for its use.
+    """
+    overlap = tongue_length - closed_gap
+    if overlap <= 0.0:
+        raise OutOfRange("tongue_length", tongue_length, "more than the closed gap", "geometry")
+    return SteppedJoint((ring_width - side_clearance) / 2.0, overlap, tongue_length)
+
+
+def _radians(angle):
+    if not 0.0 < angle <= 90.0:
+        raise OutOfRange("angle", angle, "over 0 to 90 degrees", "geometry")
+    return math.radians(angle)

@@ -1,0 +1,182 @@
+"""Whether the ring suits its cylinder, groove, piston and steam, as findings in words."""
+
+from .. import clearances
+from ..properties.materials import pairing
+from ..records import GOOD, STOP, WATCH, Quantity, finding
+from ..wording import fine_length, length, temperature
+
+
+def findings(design):
+    """List of Finding for the materials and clearances of a Design."""
+    rows = []
+    _materials(rows, design)
+    _end_gap(rows, design)
+    _clearances(rows, design)
+    return rows
+
+
+def _materials(rows, d):
+    outcome, why, remedy = pairing(d.ring_material.key, d.cylinder_material.key)
+    rows.append(finding("pairing", outcome, why, remedy))
+    if d.steam_temperature > d.ring_material.hottest:
+        rows.append(
+            finding(
+                "ring-heat",
+                STOP,
+                "Steam at %s is hotter than %s stands, %s."
+                % (
+                    temperature(d.steam_temperature),
+                    d.ring_material.title.lower(),
+                    temperature(d.ring_material.hottest),
+                ),
+                "Choose a ring material for the heat.",
+                Quantity(d.steam_temperature, "degC"),
+                Quantity(d.ring_material.hottest, "degC"),
+            )
+        )
+    if d.steam_temperature < d.saturation_temperature - 0.5:
+        rows.append(
+            finding(
+                "steam",
+                WATCH,
+                "Steam at this pressure is never cooler than %s, yet %s is given."
+                % (temperature(d.saturation_temperature), temperature(d.steam_temperature)),
+                "Leave steam_temperature out for saturated steam, or check the gauge.",
+                Quantity(d.steam_temperature, "degC"),
+                Quantity(d.saturation_temperature, "degC"),
+            )
+        )
+    metal = d.ring_material
+    if not metal.modulus_low <= d.modulus <= metal.modulus_high:
+        rows.append(
+            finding(
+                "modulus",
+                WATCH,
+                "The modulus given lies outside what is published for %s." % metal.title.lower(),
+                "Check the certificate of the bar, or leave modulus out.",
+                Quantity(d.modulus, "MPa"),
+                Quantity(
+                    metal.modulus_low if d.modulus < metal.modulus_low else metal.modulus_high,
+                    "MPa",
+                ),
+            )
+        )
+
+
+def _end_gap(rows, d):
+    def left(wall_temperature):
+        return clearances.hot_closed_gap(
+            bore=d.bore,
+            gap=d.closed_gap,
+            ring_expansion=d.ring_material.expansion,
+            cylinder_expansion=d.cylinder_material.expansion,
+            ring_temperature=d.steam_temperature,
+            cylinder_temperature=wall_temperature,
+            shop_temperature=d.shop_temperature,
+        )
+
+    hot = left(d.warming_wall_temperature)
+    margin = clearances.running_gap(d.bore)
+    outcome = STOP if hot <= 0.0 else WATCH if hot < 0.999 * margin else GOOD
+    said = {
+        STOP: ": they butt and the ring seizes.",
+        WATCH: ", less than practice leaves.",
+        GOOD: ".",
+    }
+    remedy = ""
+    if outcome != GOOD:
+        remedy = "Give a closed gap of at least %s." % length(d.closed_gap + margin - hot)
+    rows.append(
+        finding(
+            "end-gap",
+            outcome,
+            "Started hot in a half-warm cylinder, %s is left between the ends%s"
+            % (fine_length(hot), said[outcome]),
+            remedy,
+            Quantity(hot, "mm"),
+            Quantity(margin, "mm"),
+        )
+    )
+    cold = left(d.shop_temperature)
+    if outcome != STOP and cold < 0.0:
+        rows.append(
+            finding(
+                "cold-start",
+                WATCH,
+                "In a stone-cold cylinder full steam would close the gap before the bore has "
+                "grown.",
+                "Warm the cylinder through slowly with the drains open, or give a closed gap of "
+                "%s." % length(d.closed_gap - cold),
+                Quantity(cold, "mm"),
+                Quantity(0.0, "mm"),
+            )
+        )
+
+
+def _clearances(rows, d):
+    _, least, greatest = clearances.running_side_clearance(d.bore)
+    side = d.side_clearance
+    outcome = STOP if side <= 0.0 else GOOD if least <= side <= greatest * 1.5 else WATCH
+    rows.append(
+        finding(
+            "side-clearance",
+            outcome,
+            "The ring has %s at its sides in the groove; practice is %s to %s."
+            % (fine_length(side), fine_length(least), fine_length(greatest)),
+            ""
+            if outcome == GOOD
+            else "Make the ring narrower or open the groove."
+            if side < least
+            else "True up the groove, and make the ring wider to suit.",
+            Quantity(side, "mm"),
+            Quantity(least if side < least else greatest, "mm"),
+        )
+    )
+    back = d.groove_depth - d.radial_thickness
+    if back < clearances.LEAST_DEPTH_ALLOWANCE:
+        rows.append(
+            finding(
+                "groove-depth",
+                STOP if back <= 0.0 else WATCH,
+                "The groove is only %s deeper than the ring is thick; the piston may ride on its "
+                "ring." % fine_length(back),
+                "Deepen the groove to %s, or make the ring thinner."
+                % length(d.radial_thickness + clearances.DEPTH_ALLOWANCE),
+                Quantity(back, "mm"),
+                Quantity(clearances.LEAST_DEPTH_ALLOWANCE, "mm"),
+            )
+        )
+    clearance = d.bore - d.piston_diameter
+    limit = clearances.piston_clearance_limit(d.radial_thickness)
+    if clearance > limit:
+        rows.append(
+            finding(
+                "piston-clearance",
+                WATCH,
+                "The piston is %s smaller than the bore, so its lands back less than two thirds "
+                "of the ring." % fine_length(clearance),
+                "Build up or renew the piston, or make the ring thicker.",
+                Quantity(clearance, "mm"),
+                Quantity(limit, "mm"),
+            )
+        )
+    least_piston = clearances.piston_clearance(
+        bore=d.bore,
+        piston_expansion=d.piston_material.expansion,
+        cylinder_expansion=d.cylinder_material.expansion,
+        piston_temperature=d.steam_temperature,
+        cylinder_temperature=d.warming_wall_temperature,
+        shop_temperature=d.shop_temperature,
+        margin=0.0,
+    )
+    if clearance < least_piston:
+        rows.append(
+            finding(
+                "piston-seizes",
+                STOP,
+                "Hot, the piston grows by more than its clearance of %s." % fine_length(clearance),
+                "Turn the piston down to leave at least %s." % fine_length(least_piston),
+                Quantity(clearance, "mm"),
+                Quantity(least_piston, "mm"),
+            )
+        )

@@ -1,0 +1,316 @@
+"""What a careful machinist would ask of a ring before cutting metal, as findings in words."""
+
+from ..records import GOOD, STOP, WATCH, Quantity, finding
+from ..wording import (
+    angle,
+    decimal,
+    fine_length,
+    force,
+    length,
+    percent,
+    ratio,
+    stress,
+    wall_pressure,
+)
+from . import fit_findings, heat_set, section, spring
+from .ring_inputs import PLAIN
+
+# Wall pressure [MPa]: practice is 0.041 to 0.055 (Walshaw), locomotives slightly higher.
+SLACK_STOP = 0.015
+SLACK_WATCH = 0.034
+STIFF_WATCH = 0.085
+STIFF_STOP = 0.2
+# Light that bedding-in removes [mm].
+LIGHT_WATCH = 0.05
+LIGHT_STOP = 0.25
+LARGEST_WIDTH_RATIO = 1.5
+THIN_RING = 40.0
+THICK_RING = 15.0
+LEAST_GRIP = 0.5
+
+
+def findings(design, acts):
+    """List of Finding for a Design and its sizing.Behaviour, in the order of the work."""
+    rows = []
+    _pressure(rows, design)
+    _sawn_open(rows, design)
+    _stresses(rows, design, acts)
+    _bearing(rows, design, acts)
+    _section(rows, design)
+    return rows + fit_findings.findings(design)
+
+
+def _pressure(rows, d):
+    value = Quantity(d.wall_pressure, "MPa")
+    said = wall_pressure(d.wall_pressure)
+    if d.wall_pressure > STIFF_WATCH:
+        stop = d.wall_pressure > STIFF_STOP
+        limit = STIFF_STOP if stop else STIFF_WATCH
+        rows.append(
+            finding(
+                "too-stiff",
+                STOP if stop else WATCH,
+                "The ring presses with %s; above %s it wears the bore and takes power."
+                % (said, wall_pressure(limit)),
+                "Ask for less wall pressure, or make the ring thinner.",
+                value,
+                Quantity(limit, "MPa"),
+            )
+        )
+    elif d.wall_pressure < SLACK_WATCH:
+        stop = d.wall_pressure < SLACK_STOP
+        limit = SLACK_STOP if stop else SLACK_WATCH
+        rows.append(
+            finding(
+                "too-slack",
+                STOP if stop else WATCH,
+                "The ring presses with only %s; below %s it lifts off the wall and leaks."
+                % (said, wall_pressure(limit)),
+                "Ask for more wall pressure or a larger free gap, or make the ring thicker.",
+                value,
+                Quantity(limit, "MPa"),
+            )
+        )
+    else:
+        rows.append(
+            finding(
+                "wall-pressure",
+                GOOD,
+                "The ring presses with %s, within what practice uses." % said,
+                "",
+                value,
+                Quantity(STIFF_WATCH, "MPa"),
+            )
+        )
+
+
+def _sawn_open(rows, d):
+    """Sawing itself opens the ring; where that is more than the wanted gap no former can help."""
+    former = d.former_diameter is not None and d.former_diameter <= d.bored_inside
+    if former or (d.spacer_width is not None and d.spacer_width <= d.gap_kerf):
+        rows.append(
+            finding(
+                "sawn-open",
+                STOP,
+                "The saw cut alone, %s along the ring, opens it further than the wall pressure "
+                "asks." % length(d.gap_kerf),
+                "Use a thinner saw, or cut the ends square.",
+                Quantity(d.gap_kerf, "mm"),
+                Quantity(d.gap_change, "mm"),
+            )
+        )
+
+
+def _stresses(rows, d, acts):
+    strength = d.ring_material.bending_strength
+    brittle = d.ring_material.family == "iron"
+    word = "break" if brittle else "take a set"
+
+    def once(check, value, doing, remedy):
+        _stress(
+            rows, check, value, strength, section.ONCE_WATCH, section.ONCE_STOP, doing, word, remedy
+        )
+
+    _stress(
+        rows, "closed-stress", acts.closed_tension, strength, section.PERMANENT_WATCH,
+        section.PERMANENT_STOP, "closed in the bore", word,
+        "Make the ring thicker at the same wall pressure, or ask for less pressure.",
+    )  # fmt: skip
+    on_former = d.setting != heat_set.SPREAD
+    once(
+        "forming",
+        acts.forming,
+        "put on its former cold" if on_former else "spread on its spacer cold",
+        "Use a smaller former, heat the ring before it goes on, or set it twice with a rising size."
+        if on_former
+        else "Use a narrower spacer, or set it twice with a rising spacer.",
+    )
+    if d.turns == 1:
+        once(
+            "sprung-on",
+            acts.sprung_on,
+            "pulled open by its ends to pass over the piston",
+            "Make the ring thinner, slide it on over strips so that it opens evenly, or build up "
+            "the piston.",
+        )
+    else:
+        once(
+            "turning-through",
+            acts.through.equivalent,
+            "turned through itself",
+            "Make the ring narrower or thinner, or leave less for facing.",
+        )
+        once(
+            "wound-on",
+            acts.wound_on.spread_out,
+            "wound on to the piston with the crossing spread over a third of a turn",
+            "Make the ring thinner, or open it over a taper plug.",
+        )
+        once(
+            "sprung-on",
+            acts.sprung_on,
+            "opened over a taper plug of the piston's size",
+            "Make the ring thinner, or build up the piston.",
+        )
+        hurried = acts.wound_on.hurried_high
+        if hurried > section.ONCE_WATCH * strength >= acts.wound_on.spread_out:
+            rows.append(
+                finding(
+                    "wound-on-in-haste",
+                    WATCH,
+                    "Wound on in haste, the crossing within 20 degrees, it may see %s."
+                    % stress(hurried),
+                    "Spread the crossing over a third of a turn: slip strips under the ring as "
+                    "you go.",
+                    Quantity(hurried, "MPa"),
+                    Quantity(section.ONCE_WATCH * strength, "MPa"),
+                )
+            )
+
+
+def _stress(rows, check, value, strength, watch, stop, doing, word, remedy):
+    share = value / strength
+    outcome = GOOD if share <= watch else WATCH if share <= stop else STOP
+    limit = watch if outcome != STOP else stop
+    if outcome == GOOD:
+        why = "%s, it sees %s, %s of its strength in bending." % (
+            doing[:1].upper() + doing[1:],
+            stress(value),
+            percent(share),
+        )
+    else:
+        why = "%s, it sees %s, %s of its strength in bending; it %s %s." % (
+            doing[:1].upper() + doing[1:],
+            stress(value),
+            percent(share),
+            "may" if outcome == WATCH else "will",
+            word,
+        )
+    rows.append(
+        finding(
+            check,
+            outcome,
+            why,
+            "" if outcome == GOOD else remedy,
+            Quantity(value, "MPa"),
+            Quantity(limit * strength, "MPa"),
+        )
+    )
+
+
+def _bearing(rows, d, acts):
+    if acts.light > 0.0:
+        outcome = GOOD if acts.light <= LIGHT_WATCH else WATCH if acts.light <= LIGHT_STOP else STOP
+        rows.append(
+            finding(
+                "light",
+                outcome,
+                "Light shows behind each tip, up to %s at %s from it: set on a round former and "
+                "turned while forced round."
+                % (fine_length(acts.light), angle(heat_set.LIGHT_ANGLE)),
+                ""
+                if outcome == GOOD
+                else "Close it in a round closing ring for its last turning, or set it sprung.",
+                Quantity(acts.light, "mm"),
+                Quantity(LIGHT_WATCH, "mm"),
+            )
+        )
+    if acts.slack_angle == 0.0:
+        rows.append(finding("bearing", GOOD, "The ring presses evenly all round a round bore."))
+    elif d.ring_type == PLAIN:
+        rows.append(
+            finding(
+                "bearing",
+                WATCH,
+                "A plain ring set on a round former bears over the back third and at its tips, "
+                "and not "
+                "over %s behind each tip." % angle(acts.slack_angle),
+                "Set it spread by a spacer, or finish it held by a flexible band.",
+                Quantity(acts.slack_angle, "deg"),
+            )
+        )
+    else:
+        rows.append(
+            finding(
+                "bearing",
+                GOOD,
+                "Behind each of its two free ends %s bear nothing, but there the other turn bears "
+                "fully." % angle(acts.slack_angle),
+                "",
+                Quantity(acts.slack_angle, "deg"),
+            )
+        )
+    if d.turns == 2 and d.setting == heat_set.SPREAD:
+        rows.append(
+            finding(
+                "setting",
+                STOP,
+                "The tips of a double-turn ring cannot be held apart by a spacer: its bridge "
+                "carries no moment that way.",
+                "Set it sprung or bound on a round former.",
+            )
+        )
+    if d.turns == 2 and acts.grip < LEAST_GRIP:
+        rows.append(
+            finding(
+                "grip",
+                WATCH,
+                "Turned back, the two turns press on one another with only %s." % force(acts.grip),
+                "Make the slit narrower, or soak hotter or longer.",
+                Quantity(acts.grip, "N"),
+                Quantity(LEAST_GRIP, "N"),
+            )
+        )
+
+
+def _section(rows, d):
+    proportion = d.bore / d.radial_thickness
+    if d.window.lowest is None:
+        rows.append(
+            finding(
+                "section",
+                WATCH,
+                "No thickness meets pressure and strength together with full margins.",
+                "Ask for less wall pressure, make the ring narrower, or choose a stronger "
+                "material.",
+            )
+        )
+    if not THICK_RING <= proportion <= THIN_RING:
+        rows.append(
+            finding(
+                "proportion",
+                WATCH,
+                "Bore over thickness is %s; the sums are checked from %d to %d."
+                % (decimal(proportion, 1), THICK_RING, THIN_RING),
+                "Choose a %s ring, or measure the first one before you make the rest."
+                % ("thinner" if proportion < THICK_RING else "thicker"),
+                Quantity(proportion, "1"),
+                Quantity(THICK_RING if proportion < THICK_RING else THIN_RING, "1"),
+            )
+        )
+    width_ratio = d.turn_width / d.radial_thickness
+    if width_ratio > LARGEST_WIDTH_RATIO:
+        rows.append(
+            finding(
+                "width",
+                WATCH,
+                "Each turn is %s times as wide as it is thick; more than %s seals no better and is "
+                "harder to bed in." % (ratio(width_ratio), decimal(LARGEST_WIDTH_RATIO, 1)),
+                "Make the ring narrower, or use two rings in the groove's place.",
+                Quantity(width_ratio, "1"),
+                Quantity(LARGEST_WIDTH_RATIO, "1"),
+            )
+        )
+    if d.curvature_change is None:
+        springy = spring.springiness(d.wall_pressure, d.bore, d.radial_thickness, d.modulus)
+        if springy > spring.CHECKED_SPRINGINESS:
+            rows.append(
+                finding(
+                    "springy",
+                    WATCH,
+                    "So springy a ring (K = %s) lies outside what was checked." % ratio(springy),
+                    "Make the ring thicker, or measure the first one before you make the rest.",
+                    Quantity(springy, "1"),
+                    Quantity(spring.CHECKED_SPRINGINESS, "1"),
+                )
+            )

@@ -1,0 +1,150 @@
+"""From what is asked of a ring's spring to its gap, its pressure, and the former or spacer for it.
+
+Four roads lead here: a wall pressure, a free gap, a former's proportion, a former on the shelf.
+Each settles the rest.
+"""
+
+from collections import namedtuple
+
+from ..problems import OutOfRange, unworkable
+from ..wording import fine_length
+from . import heat_set, spring
+
+# What practice asks: 6 to 8 lbf/in2 in model, stationary, marine and road engines (Walshaw).
+PRACTICE_PRESSURE = 0.048
+
+# What the springing of a ring depends on, once its section is settled.
+Ring = namedtuple(
+    "Ring",
+    (
+        "bore", "thickness", "modulus", "turns", "setting", "bearing", "closed_gap", "kerf",
+        "relief", "set_thickness", "inside_allowance", "bored_radius", "growth",
+    ),
+)  # fmt: skip
+
+SpringBack = namedtuple(
+    "SpringBack",
+    (
+        "gap_change", "curvature_change", "wall_pressure", "contact_pressure", "former_radius",
+        "former_diameter", "spacer_width",
+    ),
+)  # fmt: skip
+
+
+def spring_of(ring, take, values):
+    """The SpringBack that the one given target, or else practice, asks of a Ring.
+
+    ring: a Ring. take: function(name, default, unit, why) that notes a default. values: the
+    checked inputs; the target is wall_pressure, free_gap, former_ratio or shelf_former.
+    Raises InputProblem, naming the target, where no ring springs so far or so little.
+    """
+    target = "wall_pressure"
+    for name in ("free_gap", "former_ratio", "shelf_former"):
+        if values.get(name) is not None:
+            target = name
+    if target == "wall_pressure":
+        wanted = take("wall_pressure", PRACTICE_PRESSURE, "MPa", "6 to 8 lbf/in2 is usual")
+    else:
+        wanted = values[target]
+    try:
+        if ring.setting == heat_set.SPREAD:
+            return _spread(ring, target, wanted)
+        return _on_former(ring, target, wanted)
+    except OutOfRange:
+        raise unworkable(
+            target,
+            "a ring this thin would have to be opened past straight to spring so far",
+            "give a smaller %s, or a larger radial_thickness" % target,
+        )
+
+
+def _spread(ring, target, wanted):
+    if target == "former_ratio" or target == "shelf_former":
+        raise unworkable(
+            target,
+            "a ring that is spread by a spacer has no former",
+            "leave %s out, or set the ring bound or sprung" % target,
+            "conflict",
+        )
+    bore, thickness, modulus = ring.bore, ring.thickness, ring.modulus
+    if target == "free_gap":
+        gap = _gap_left(ring, wanted)
+        pressure = spring.pressure_from_gap(gap, bore, thickness, modulus)
+    else:
+        pressure = wanted
+        gap = spring.gap_change(pressure, bore, thickness, modulus)
+    spacer = heat_set.spacer_for(gap, ring.kerf, ring.closed_gap, ring.relief)
+    return SpringBack(gap, None, pressure, pressure, None, None, spacer)
+
+
+def _on_former(ring, target, wanted):
+    bore, thickness, modulus = ring.bore, ring.thickness, ring.modulus
+    radius = 0.5 * (bore - thickness)
+    # Turning the outside moves the neutral line inwards, turning the inside outwards again.
+    inwards = 0.5 * (ring.set_thickness - thickness) - ring.inside_allowance
+    if target == "former_ratio" or target == "shelf_former":
+        diameter = wanted
+        if target == "former_ratio":
+            diameter = wanted * (bore - 2.0 * thickness)
+        former_radius = 0.5 * diameter * ring.growth + 0.5 * ring.set_thickness
+        free = heat_set.set_radius(ring.bored_radius, former_radius, ring.relief) - inwards
+        curvature = 1.0 / radius - 1.0 / free
+        _check_curvature(ring, target, curvature, radius)
+    else:
+        if target == "free_gap":
+            gap = _gap_left(ring, wanted)
+            curvature = heat_set.curvature_of_gap(gap, bore, thickness, ring.setting, ring.turns)
+        else:
+            contact = wanted / _mean_over_contact(ring)
+            curvature = heat_set.curvature_for_contact(contact, bore, thickness, modulus)
+        _check_curvature(ring, target, curvature, radius)
+        free = 1.0 / (1.0 / radius - curvature) + inwards
+        former_radius = _former_radius(ring, free)
+        diameter = 2.0 * (former_radius - 0.5 * ring.set_thickness) / ring.growth
+    gap = heat_set.gap_of_curvature(curvature, bore, thickness, ring.setting, ring.turns)
+    contact = heat_set.contact_pressure(curvature, bore, thickness, modulus)
+    pressure = contact * _mean_over_contact(ring)
+    if ring.bearing.uniform:
+        contact = pressure
+    return SpringBack(gap, curvature, pressure, contact, former_radius, diameter, None)
+
+
+def _mean_over_contact(ring):
+    """Mean wall pressure over the p0 of the round free shape [1]."""
+    if ring.bearing.uniform:
+        return heat_set.band_share(ring.setting, ring.turns)
+    return heat_set.mean_share(ring.turns)
+
+
+def _check_curvature(ring, target, curvature, radius):
+    if curvature * radius > spring.LARGEST_SPRINGINESS:
+        raise OutOfRange("curvature", curvature, "less than 0.45 of the bore's", "contact")
+    if curvature <= 0.0:
+        raise unworkable(
+            target,
+            "a ring set on so small a former comes off smaller than the bore: it would "
+            "not press at all",
+            "give a larger %s, or more relief" % target,
+        )
+
+
+def _former_radius(ring, free):
+    curvature = 1.0 / ring.bored_radius + (1.0 / free - 1.0 / ring.bored_radius) / ring.relief
+    if curvature <= 0.5 / ring.bored_radius:
+        raise unworkable(
+            "relief",
+            "with so little relief the former would have to be twice the ring's size",
+            "soak hotter or longer, so that relief is larger, or ask for less wall pressure",
+        )
+    return 1.0 / curvature
+
+
+def _gap_left(ring, free_gap):
+    gap = free_gap - ring.closed_gap
+    if gap <= 0.0:
+        raise unworkable(
+            "free_gap",
+            "the free gap is not larger than the gap in the bore, so the ring would not press",
+            "give more than the closed gap of " + fine_length(ring.closed_gap),
+        )
+    return gap

@@ -1,0 +1,1 @@
+"""The running engine: leak, friction, heat, wear, and the valve."""

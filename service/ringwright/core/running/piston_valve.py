@@ -1,0 +1,340 @@
+"""Calculation "piston-valve": rings of a piston valve, their ports, bars, leak and friction."""
+
+import math
+from collections import OrderedDict
+
+from ..cautions import cautions
+from ..problems import Fault, InputProblem
+from ..properties.materials import material, pairing
+from ..records import GOOD, STOP, WATCH, Choice, Quantity, figure, finding
+from ..ring import spring
+from ..ring.ring_inputs import PLAIN
+from ..wording import decimal, fine_length, length, percent, wall_pressure
+from . import friction, leak, port_crossing, ring_duty, ring_leak, warming
+from .piston_valve_fields import FIELDS
+from .ring_leak import LEVELS, spread
+from .running_inputs import (
+    BACK_PRESSURE,
+    SECTION,
+    engine_faults,
+    fill_friction,
+    fill_sizes,
+    fill_steam,
+)
+
+__all__ = ("FIELDS", "calculate")
+
+BARS = 8
+BAR_SHARE = 1.0 / 12.0  # width of a bar over the bore
+BAR_COVER = 0.2  # share of the circumference that bars should be; common practice
+EDGE = 0.2  # [mm] rounding of the edges of ring and port; common practice
+TRAVEL_SHARE = 0.4  # valve travel over the valve's bore
+
+
+def calculate(values):
+    """How valve rings cross their ports, press, leak and rub.
+
+    values: checked values of FIELDS, a plain dict in core units. Raises InputProblem.
+    """
+    given, chosen = _filled(values)
+    figures = OrderedDict()
+    crossing = _crossing(figures, given)
+    _ring_figures(figures, given)
+    _running_figures(figures, given)
+    ring = warming.cold_ring(given, given["worn_gap"])
+    warm = warming.warming(ring, given["steam_temperature"], given["running_temperature"])
+    return OrderedDict(
+        (
+            ("figures", figures),
+            ("findings", _findings(given, crossing) + warm["findings"]),
+            ("chosen", chosen),
+            (
+                "warming",
+                OrderedDict([(key, warm[key]) for key in ("figures", "first_to_touch", "series")]),
+            ),
+            ("cautions", cautions("figures", "pressure-system", "isolate", "steam-burns")),
+        )
+    )
+
+
+def _filled(values):
+    """(values with defaults taken, list of Choice). Raises InputProblem."""
+    given = dict(values)
+    chosen = []
+
+    def take(name, value, unit, why):
+        if given.get(name) is None:
+            given[name] = value
+            chosen.append(Choice(name, value, unit, why))
+
+    bore = given["bore"]
+    take("back_pressure", BACK_PRESSURE, "MPa", "an exhaust to the air through a pipe")
+    take("radial_thickness", bore / SECTION, "mm", "bore/28, between D/25 and D/30")
+    take("ring_width", 1.25 * given["radial_thickness"], "mm", "1.25 thicknesses")
+    take("rings", 2, "1", "two rings to a head are usual")
+    take("bars", BARS, "1", "common practice")
+    take("bar_width", bore * BAR_SHARE, "mm", "bore/12")
+    take("joint_pinned", False, "", "say so if a pin holds the joint on a bar")
+    take("edge_rounding", EDGE, "mm", "edges broken by hand")
+    take("valve_travel", TRAVEL_SHARE * bore, "mm", "0.4 of the bore")
+    take("speed", 200.0, "1/min", "an engine of moderate speed")
+    take("ring_type", PLAIN, "", "valve rings are mostly plain")
+    take("end_cut", "square", "", "common practice in valves")
+    faults = engine_faults(given)
+    if given["bars"] * given["bar_width"] >= math.pi * bore:
+        faults.append(
+            Fault(
+                ("bar_width",),
+                "size",
+                "the bars leave no port between them",
+                "give fewer or narrower bars",
+            )
+        )
+    if faults:
+        raise InputProblem(faults)
+    fill_steam(given)
+    fill_sizes(given, take)
+    fill_friction(given, take)
+    take("modulus", material(given["ring_material"]).modulus, "MPa", "the material's")
+    return given, chosen
+
+
+def _crossing(out, given):
+    """Figures of the crossing of a port; returns what the findings need."""
+    bore, width, port = given["bore"], given["ring_width"], given["port_width"]
+    thickness, modulus = given["radial_thickness"], given["modulus"]
+    span = port_crossing.opening(bore, given["bars"], given["bar_width"])
+    covered = given["bars"] * given["bar_width"] / (math.pi * bore)
+    difference = given["steam_pressure"] - given["back_pressure"]
+    outward = [given["wall_pressure"] + share * difference for share in friction.STEAM_SHARE]
+    held = width > port
+    sprung = [0.0 if held else port_crossing.bulge(q, span, thickness, modulus) for q in outward]
+    ends = [0.0 if held else port_crossing.free_end(q, span, thickness, modulus) for q in outward]
+    longest = [
+        port_crossing.longest_opening(q, 0.5 * given["edge_rounding"], thickness, modulus)
+        for q in outward
+    ]
+    factor = port_crossing.crossing_factor(width, port, covered)
+    pressed = (("p", given["wall_pressure"], "MPa"), ("p1 - p2", difference, "MPa"))
+    out["opening"] = figure(
+        span,
+        "mm",
+        "L",
+        "port-opening",
+        (("d1", bore, "mm"), ("n", given["bars"], "1"), ("b", given["bar_width"], "mm")),
+    )
+    out["outward_pressure"] = spread(outward, "MPa", "q", "outward-pressure", pressed)
+    elastic = (("L", span, "mm"), ("a1", thickness, "mm"), ("E", modulus, "MPa"))
+    out["bulge"] = spread(sprung, "mm", "w", "bulge", elastic + (("q", outward[1], "MPa"),))
+    out["free_end"] = spread(ends, "mm", "w", "free-end", elastic + (("q", outward[1], "MPa"),))
+    longest.reverse()
+    out["longest_opening"] = spread(longest, "mm", "L", "longest-opening", elastic[1:])
+    out["bar_pressure"] = spread(
+        [factor * q for q in outward], "MPa", "q_b", "bar-pressure", pressed
+    )
+    return {
+        "span": span,
+        "held": held,
+        "bulge": sprung,
+        "ends": ends,
+        "longest": longest,
+        "bar_pressure": factor * outward[1],
+        "covered": covered,
+    }
+
+
+def _ring_figures(out, given):
+    bore, thickness, modulus = given["bore"], given["radial_thickness"], given["modulus"]
+    pressure = given["wall_pressure"]
+    elastic = (
+        ("p", pressure, "MPa"),
+        ("d1", bore, "mm"),
+        ("a1", thickness, "mm"),
+        ("E", modulus, "MPa"),
+    )
+    if _springs(given):
+        change = spring.gap_change(pressure, bore, thickness, modulus)
+        free = change + given["closed_gap"]
+        out["free_gap"] = figure(free, "mm", "m + s1", "uniform-gap", elastic)
+    out["closed_gap"] = figure(
+        given["closed_gap"],
+        "mm",
+        "s1",
+        "closed-gap",
+        (("T_r", given["steam_temperature"], "degC"),),
+    )
+    out["closed_stress"] = figure(
+        spring.closed_stress(pressure, bore, thickness).tension,
+        "MPa",
+        "sigma",
+        "closed-stress",
+        elastic,
+    )
+
+
+def _springs(given):
+    """Whether a ring of this section can be given its wall pressure by its own spring."""
+    springiness = spring.springiness(
+        given["wall_pressure"], given["bore"], given["radial_thickness"], given["modulus"]
+    )
+    return springiness <= spring.LARGEST_SPRINGINESS
+
+
+def _running_figures(out, given):
+    state, back = given["steam"], given["back"]
+    duty = ring_duty.steady_duty(
+        state.pressure,
+        back.pressure,
+        given["rings"],
+        leak.exponent(state.superheat),
+        state.pressure * state.volume,
+    )
+    passed = ring_leak.paths(given, duty, given["ring_type"], given["worn_gap"], 0.0, 0.0)
+    working = (("gap", passed.gap[1], "kg/h"), ("side face", passed.face[1], "kg/h"))
+    out["leak_rate"] = spread(passed.total, "kg/h", "W", "leak-rate", working)
+    out["gap_leak_napier"] = spread(passed.napier, "kg/h", "W", "napier-flow")
+    speed = friction.mean_piston_speed(given["valve_travel"], given["speed"])
+    force = [
+        friction.friction_power(
+            coefficient=given["friction_spread"][level],
+            wall_pressure=given["wall_pressure"],
+            difference=duty.mean_difference,
+            rings=given["rings"],
+            share=friction.STEAM_SHARE[level],
+            bore=given["bore"],
+            width=given["ring_width"],
+            piston_speed=1.0,
+        )
+        for level in LEVELS
+    ]
+    pressed = (
+        ("mu", given["friction_spread"][1], "1"),
+        ("p1 - p2", duty.mean_difference, "MPa"),
+    )
+    out["friction_force"] = spread(force, "N", "F", "friction-power", pressed)
+    out["friction_power"] = spread([f * speed for f in force], "W", "P", "friction-power", pressed)
+
+
+def _findings(given, crossing):
+    found = [_width(given, crossing)]
+    edge = given["edge_rounding"]
+    if not _springs(given):
+        found.append(
+            finding(
+                "spring",
+                STOP,
+                "A ring of this section cannot press so hard by its own spring.",
+                "Make it thicker, ask less wall pressure, or put an expander behind it.",
+                Quantity(given["wall_pressure"], "MPa"),
+            )
+        )
+    if not crossing["held"]:
+        found.append(_bulge(given, crossing, edge))
+        found.append(_joint(given, crossing, edge))
+    if not crossing["held"] and crossing["covered"] < BAR_COVER:
+        found.append(
+            finding(
+                "bar-wear",
+                WATCH,
+                "While it crosses a port the ring bears on the bars alone, %s of the way round, "
+                "at "
+                "about %s: the bars wear first."
+                % (percent(crossing["covered"]), wall_pressure(crossing["bar_pressure"])),
+                "Wider or slanted bars, a wider ring, or less spring.",
+                Quantity(crossing["covered"], "1"),
+                Quantity(BAR_COVER, "1"),
+            )
+        )
+    outcome, why, remedy = pairing(given["ring_material"], given["cylinder_material"])
+    if outcome != GOOD:
+        found.append(finding("pairing", outcome, why, remedy))
+    return found
+
+
+def _width(given, crossing):
+    value, limit = Quantity(given["ring_width"], "mm"), Quantity(given["port_width"], "mm")
+    if crossing["held"]:
+        return finding(
+            "ring-over-port",
+            GOOD,
+            "The ring is wider than the port: both edges of the port carry it and it cannot "
+            "spring in.",
+            "",
+            value,
+            limit,
+        )
+    return finding(
+        "ring-over-port",
+        GOOD,
+        "The ring is narrower than the port: for part of the travel only the bars carry it.",
+        "",
+        value,
+        limit,
+    )
+
+
+def _bulge(given, crossing, edge):
+    high = crossing["bulge"][2]
+    value, limit = Quantity(high, "mm"), Quantity(edge, "mm")
+    if high <= 0.5 * edge:
+        return finding(
+            "bulge",
+            GOOD,
+            "Between bars the ring springs out by %s at most, well within the rounding of the "
+            "edges." % fine_length(high),
+            "",
+            value,
+            limit,
+        )
+    pitch = crossing["longest"][0] + given["bar_width"]
+    needed = int(math.ceil(math.pi * given["bore"] / pitch))
+    return finding(
+        "bulge",
+        STOP if high > edge else WATCH,
+        "Between bars the ring may spring out by %s; the edges are rounded by %s: it can catch."
+        % (fine_length(high), fine_length(edge)),
+        "Use %s bars of this width or more, a thicker ring, or a ring wider than the port."
+        % decimal(needed, 0),
+        value,
+        limit,
+    )
+
+
+def _joint(given, crossing, edge):
+    value, limit = Quantity(crossing["ends"][2], "mm"), Quantity(edge, "mm")
+    if given["joint_pinned"]:
+        needed = given["worn_gap"] + 2.0 * edge
+        if given["bar_width"] > needed:
+            return finding(
+                "joint",
+                GOOD,
+                "The pin keeps the joint on a bar wide enough to carry both ends.",
+            )
+        return finding(
+            "joint",
+            STOP,
+            "The bar that carries the joint is narrower than the gap and the rounding of both "
+            "ends.",
+            "Pin the joint on a bar of at least %s." % length(needed),
+            Quantity(given["bar_width"], "mm"),
+            Quantity(needed, "mm"),
+        )
+    if crossing["ends"][2] <= 0.5 * edge:
+        return finding(
+            "joint",
+            GOOD,
+            "Even over an opening the free ends spring out by %s at most."
+            % fine_length(value.value),
+            "",
+            value,
+            limit,
+        )
+    return finding(
+        "joint",
+        STOP if crossing["ends"][2] > edge else WATCH,
+        "The joint is not pinned: an end that comes over an opening may spring in by %s and catch."
+        % fine_length(value.value),
+        "Pin the joint on a bar, or make the ring wider than the port.",
+        value,
+        limit,
+    )

@@ -1,0 +1,191 @@
+"""Calculation "running": what the rings lose now, and what new ones would lose."""
+
+from collections import OrderedDict, namedtuple
+
+from ..cautions import cautions
+from ..properties import steam
+from ..properties.materials import material
+from ..records import Method
+from ..ring import spring
+from ..ring.ring_inputs import DOUBLE_TURN, PLAIN
+from . import leak, ring_duty, ring_leak, steam_cycle, warming, wear
+from .ring_leak import LEVELS
+from .running_fields import DOUBLE, FIELDS
+from .running_figures import (
+    comparison,
+    diagram_series,
+    engine_figures,
+    friction_figures,
+    leak_figures,
+    wear_figures,
+)
+from .running_findings import findings
+from .running_inputs import filled
+
+__all__ = ("FIELDS", "METHODS", "calculate")
+
+
+# ring_leak.Paths and what follows from them: leak as a share of all the steam used [1], the steam
+# used with these rings [kg/h]; each low, usual, high.
+Loss = namedtuple("Loss", ("gap", "napier", "face", "light", "total", "share", "use"))
+
+# mean_pressure [MPa] and power [W], low, usual, high; strokes [1/h]; steam of the diagram [kg/h];
+# base: steam used with good plain rings, low, usual, high [kg/h].
+Engine = namedtuple(
+    "Engine", ("diagram", "mean_pressure", "power", "strokes", "indicated", "base", "duty")
+)
+
+METHODS = (
+    Method(
+        "leak-share",
+        "Share of the steam that passes the rings",
+        "leak/(steam use with good rings + leak - leak of good rings)",
+        "as steam-use",
+        ("lineham",),
+    ),
+    Method(
+        "fuel-saved",
+        "Fuel that the lost steam costs",
+        "saved steam (h1 - h_feed)/(boiler efficiency * heat of the fuel)",
+        "steady steaming",
+        ("practice",),
+    ),
+    Method(
+        "largest-gap",
+        "Gap at which rings are due",
+        "the lesser of the gap that leaks the largest share allowed of the steam, and the gap of a "
+        "ring with half its spring worn away",
+        "all else as it is",
+        ("orifice", "wear", "practice"),
+    ),
+)
+
+
+def calculate(values):
+    """Power, steam, leak, friction, wear and clearances of a running engine.
+
+    values: checked values of FIELDS, a plain dict in core units. Raises InputProblem.
+    """
+    given, chosen = filled(values)
+    ring = warming.cold_ring(given, given["worn_gap"])
+    engine = _engine(given)
+    losses = _losses(given, engine)
+    grown = None
+    if given["gap_readings"]:
+        grown = wear.wear_from_readings(
+            [(entry["hours"], entry["gap"]) for entry in given["gap_readings"]]
+        )
+    change = _gap_change(given)
+    largest = _largest_gap(given, losses["now"], change)
+    warm = warming.warming(ring, given["steam_temperature"], given["running_temperature"])
+    figures = engine_figures(given, engine)
+    leak_figures(figures, given, engine, losses)
+    rubbing = friction_figures(figures, given, engine)
+    left = wear_figures(figures, given, grown, largest, change)
+    return OrderedDict(
+        (
+            ("figures", figures),
+            ("comparison", comparison(losses)),
+            (
+                "findings",
+                findings(given, engine, losses, rubbing, left, grown, largest) + warm["findings"],
+            ),
+            ("chosen", chosen),
+            (
+                "warming",
+                OrderedDict([(key, warm[key]) for key in ("figures", "first_to_touch", "series")]),
+            ),
+            ("diagram", diagram_series(given["cycle"])),
+            ("cautions", cautions("figures", "pressure-system", "isolate", "steam-burns")),
+        )
+    )
+
+
+def _engine(given):
+    """The Engine: its stated cycle with the spreads of diagram factor and missing quantity."""
+    stated, double = given["cycle"], given["acting"] == DOUBLE
+    state, back = given["steam"], given["back"]
+    drawn = steam_cycle.diagram(stated)
+    a_minute = given["speed"] * (2.0 if double else 1.0)
+    mean = [factor * drawn.mean_pressure for factor in steam_cycle.DIAGRAM_FACTOR]
+    power = [
+        steam_cycle.indicated_power(pressure, given["bore"], given["stroke"], a_minute)
+        for pressure in mean
+    ]
+    strokes = 60.0 * a_minute
+    per_stroke = steam_cycle.steam_per_stroke(stated, state.volume, back.volume)
+    swept = steam_cycle.swept_volume(given["bore"], given["stroke"])
+    indicated = per_stroke.used * swept * strokes
+    base = [steam_cycle.steam_used(indicated, share) for share in given["missing_spread"]]
+    duty = ring_duty.ring_duty(
+        stated,
+        double_acting=double,
+        rings=given["rings"],
+        k=leak.exponent(state.superheat),
+        pressure_volume=state.pressure * state.volume,
+        atmosphere=steam.ATMOSPHERE,
+    )
+    return Engine(drawn, mean, power, strokes, indicated, base, duty)
+
+
+def _losses(given, engine):
+    """name -> Loss for the ring at hand, a new plain ring and a new double-turn ring."""
+    fresh = 0.0 if given["new_groove"] else given["groove_wear"]
+    arch = leak.light_opening(given["light"], given["light_length"])
+    paths = OrderedDict()
+    for name, ring_type, gap, worn, light in (
+        ("plain", PLAIN, given["closed_gap"], fresh, 0.0),
+        ("double-turn", DOUBLE_TURN, given["closed_gap"], fresh, 0.0),
+        ("now", given["ring_type"], given["worn_gap"], given["groove_wear"], arch),
+    ):
+        paths[name] = ring_leak.paths(given, engine.duty, ring_type, gap, worn, light)
+    good = paths["plain"].total
+    losses = OrderedDict()
+    for name in ("now", "plain", "double-turn"):
+        total = paths[name].total
+        use = _use(given, engine, paths["now"].total, good, total)
+        # The least share is the least leak in the most steam.
+        share = [total[level] / max(use[2 - level], total[level]) for level in LEVELS]
+        losses[name] = Loss(*(paths[name] + (share, use)))
+    return losses
+
+
+def _use(given, engine, now, good, total):
+    """Steam used with a ring that leaks `total`, low, usual, high [kg/h].
+
+    From the feed that was measured with the rings at hand, where there is one; otherwise from the
+    steam an engine with good plain rings uses.
+    """
+    if given["steam_measured"] is not None:
+        measured = given["steam_measured"]
+        return sorted([max(measured - now[level] + total[level], 1e-9) for level in LEVELS])
+    return sorted([engine.base[level] + total[level] - good[level] for level in LEVELS])
+
+
+def _largest_gap(given, now, change):
+    """Cold gap at which rings are due [mm], None when nothing tells.
+
+    The lesser of the gap that leaks the largest share allowed and the gap of a ring with half its
+    spring gone. change: gap from bore to free of the new ring [mm], None when it has no spring.
+    """
+    slack = None
+    if change is not None:
+        slack = given["closed_gap"] + wear.growth_to(0.5, change, given["radial_thickness"])
+    if now.gap[1] <= 0.0 or given["worn_gap"] <= 0.0:
+        return slack
+    allowed = given["largest_leak_share"]
+    other = now.face[1] + now.light[1]
+    tight = now.use[1] - now.total[1]
+    wanted = allowed * tight / (1.0 - allowed) - other
+    leaky = max(0.0, given["worn_gap"] * wanted / now.gap[1])
+    return leaky if slack is None else min(leaky, slack)
+
+
+def _gap_change(given):
+    """Gap from bore to free of the new ring [mm], None where it has not the spring for it."""
+    modulus = material(given["ring_material"]).modulus
+    section = (given["bore"], given["radial_thickness"], modulus)
+    pressure = given["wall_pressure"]
+    if not 0.0 < spring.springiness(pressure, *section) <= spring.LARGEST_SPRINGINESS:
+        return None
+    return spring.gap_change(pressure, *section)

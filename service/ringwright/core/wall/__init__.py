@@ -1,0 +1,1 @@
+"""How a ring bears on a wall, round or not."""

@@ -1,0 +1,225 @@
+"""The shape of one ring of bore: how far its wall departs from a true circle, as harmonics.
+
+    u(theta) = u_0 + sum of U_n*cos(n*(theta - phase_n))        n = 2, 3, ...
+
+outwards from bore/2. n = 1 would only shift the circle, so it is left out. A wall like this asks
+of a ring the extra moment (n^2 - 1)*U_n*cos(n*(theta - phase_n)) - u_0, in the units of strip.py.
+"""
+
+import math
+from collections import namedtuple
+
+from ..fields import field
+from ..measuring.least_squares import fit
+from ..problems import Fault, InputProblem, OutOfRange
+from ..records import Method
+
+LARGEST_ORDER = 12
+# Readings asked for each unknown of the fit, so that the noise of single readings stays small.
+READINGS_PER_UNKNOWN = 1.5
+
+# order n; amplitude U_n [mm], half of the difference of the largest and smallest radius; phase:
+# direction of a largest radius [deg].
+Harmonic = namedtuple("Harmonic", ("order", "amplitude", "phase"))
+
+# larger: u_0 [mm]. harmonics: tuple of Harmonic. misfit: root mean square of what the fit leaves
+# [mm], None where the harmonics were given.
+Shape = namedtuple("Shape", ("larger", "harmonics", "misfit"))
+
+ROUND = Shape(0.0, (), None)
+
+HARMONIC_FIELDS = (
+    field(
+        "order",
+        "count",
+        "how many lobes: 2 for oval, 3 for three-lobed",
+        lowest=2,
+        highest=LARGEST_ORDER,
+        required=True,
+        symbol="n",
+    ),
+    field(
+        "amplitude",
+        "length",
+        "how far the lobes stand out from the mean radius",
+        lowest=-5.0,
+        highest=5.0,
+        required=True,
+        symbol="U_n",
+    ),
+    field("phase", "angle", "direction of one lobe", "0 deg", lowest=-360.0, highest=360.0),
+)
+READING_FIELDS = (
+    field(
+        "angle", "angle", "direction of the reading", lowest=-360.0, highest=720.0, required=True
+    ),
+    field(
+        "radius",
+        "length",
+        "radius of the bore in that direction, from any centre near its middle",
+        lowest=4.0,
+        highest=500.0,
+        required=True,
+    ),
+)
+SHAPE_FIELDS = (
+    field(
+        "harmonics",
+        "records",
+        "the bore as lobes about its mean circle",
+        highest=20,
+        items=HARMONIC_FIELDS,
+    ),
+    field(
+        "readings",
+        "records",
+        "radii of the bore all the way round",
+        lowest=6,
+        highest=360,
+        items=READING_FIELDS,
+    ),
+)
+
+
+def shape_of(given, bore):
+    """The Shape behind the input `bore_shape`.
+
+    given: checked values of SHAPE_FIELDS, or None for a round bore. bore: its nominal size [mm].
+    Raises InputProblem where both ways are given, or readings lie too unevenly, or depart by more
+    than a twentieth of the bore.
+    """
+    if given is None:
+        return ROUND
+    harmonics = given.get("harmonics")
+    readings = given.get("readings")
+    if harmonics and readings:
+        raise InputProblem(
+            [
+                Fault(
+                    ("bore_shape", "readings"),
+                    "one-of",
+                    "harmonics and readings cannot be given together: each settles the same thing",
+                    "keep one of harmonics, readings and leave the other out",
+                )
+            ]
+        )
+    if readings:
+        return shape_of_readings(
+            [entry["angle"] for entry in readings], [entry["radius"] for entry in readings], bore
+        )
+    found = []
+    for entry in harmonics or ():
+        phase = entry.get("phase")
+        found.append(Harmonic(entry["order"], entry["amplitude"], 0.0 if phase is None else phase))
+    shape = Shape(0.0, tuple(found), None)
+    departure = 0.0
+    for h in found:
+        departure += abs(h.amplitude)
+    _check_size(departure, bore, "harmonics")
+    return shape
+
+
+def shape_of_readings(angles, radii, bore):
+    """The Shape fitted to radii all the way round.
+
+    angles [deg] and radii [mm]: one each a reading, six or more. bore: nominal size [mm].
+    As many orders are fitted as two readings in three allow, at most LARGEST_ORDER. Raises
+    InputProblem.
+    """
+    count = len(radii)
+    top = int((count / READINGS_PER_UNKNOWN - 1.0) / 2.0 + 1e-9)
+    top = max(1, min(top, LARGEST_ORDER))
+    rows = []
+    values = []
+    for angle, radius in zip(angles, radii):
+        theta = math.radians(angle)
+        row = [1.0]
+        for n in range(1, top + 1):
+            row.append(math.cos(n * theta))
+            row.append(math.sin(n * theta))
+        rows.append(row)
+        values.append(radius - 0.5 * bore)
+    _check_size(max([abs(v) for v in values]), bore, "readings")
+    try:
+        found, _ = fit(rows, values)
+    except OutOfRange:
+        raise InputProblem(
+            [
+                Fault(
+                    ("bore_shape", "readings"),
+                    "spread",
+                    "the readings leave part of the bore unmeasured",
+                    "space them evenly all the way round",
+                )
+            ]
+        ) from None
+    left = 0.0
+    for row, value in zip(rows, values):
+        for a, b in zip(row, found):
+            value -= a * b
+        left += value * value
+    harmonics = []
+    for n in range(2, top + 1):
+        a, b = found[2 * n - 1], found[2 * n]
+        harmonics.append(Harmonic(n, math.sqrt(a * a + b * b), math.degrees(math.atan2(b, a)) / n))
+    return Shape(found[0], tuple(harmonics), math.sqrt(left / count))
+
+
+def _check_size(departure, bore, name):
+    if departure > bore / 20.0:
+        raise InputProblem(
+            [
+                Fault(
+                    ("bore_shape", name),
+                    "range",
+                    "the bore departs by more than a twentieth of its size from a circle",
+                    "check the figures and their unit; radii are asked for, not diameters",
+                )
+            ]
+        )
+
+
+def wall_moment(shape, angles):
+    """What the wall's shape adds to the moment that would press a ring to it, at each angle [mm].
+
+    r^2 times its extra curvature: sum of (n^2 - 1)*U_n*cos(n*(theta - phase)) - u_0.
+    shape: Shape. angles: directions in the bore [rad].
+    """
+    added = [-shape.larger] * len(angles)
+    for n, amplitude, phase in shape.harmonics:
+        size = (n * n - 1.0) * amplitude
+        shift = n * math.radians(phase)
+        added = [a + size * math.cos(n * theta - shift) for a, theta in zip(added, angles)]
+    return added
+
+
+def pressure_to_follow(order, amplitude, bore, thickness, modulus):
+    """Least uniform wall pressure that follows one harmonic of the bore everywhere, first order
+    [MPa].
+
+    p = E*I*(n^2 - 1)^2*U_n/(h*r_o*r^3) = E*a^3*(n^2 - 1)^2*U_n/(12*r_o*r^3)
+    order: n, 2 or more. amplitude: U_n [mm]. bore, thickness [mm]. modulus [MPa].
+    Source: derived; holds away from the free ends.
+    """
+    r = 0.5 * (bore - thickness)
+    lobes = (order * order - 1.0) * (order * order - 1.0)
+    cube = thickness * thickness * thickness
+    return modulus * cube * lobes * abs(amplitude) / (6.0 * bore * r * r * r)
+
+
+METHODS = (
+    Method(
+        "bore-harmonics",
+        "The bore as lobes about a circle",
+        "u = u_0 + sum U_n cos(n (theta - phase)), least squares on the readings",
+        "orders 2 to 12, two unknowns for every three readings at most",
+        ("beam",),
+    ),
+    Method(
+        "pressure-to-follow",
+        "Pressure that follows an out-of-round bore",
+        "p = E I (n^2 - 1)^2 U_n/(h r_o r^3)",
+        "first order, one harmonic, away from the free ends",
+        ("contact",),
+    ),
+)

@@ -1,0 +1,389 @@
+"""Calculation "wall-pressure": the ring's pressure and light round the real bore, by turns."""
+
+import math
+from collections import OrderedDict
+
+from ..cautions import cautions
+from ..fields import field
+from ..problems import unworkable
+from ..records import GOOD, STOP, WATCH, Choice, Quantity, Series, figure, finding
+from ..ring import ring_findings, section, spring
+from ..ring.design import settle
+from ..ring.ring_inputs import RING_FIELDS
+from ..wording import angle, decimal, fine_length, percent, stress, wall_pressure
+from . import bore_shape, free_shape, wall_contact
+
+_FROM_RING = (
+    "bore", "ring_type", "radial_thickness", "ring_width", "ring_material", "modulus", "setting",
+    "finishing", "relief", "wall_pressure", "free_gap", "former_ratio", "closed_gap",
+)  # fmt: skip
+DEFAULT_STEPS = 360
+FEWEST_STEPS = 90
+MOST_STEPS = 720
+
+FIELDS = tuple([entry for entry in RING_FIELDS if entry.name in _FROM_RING]) + (
+    field(
+        "back_pressure",
+        "pressure",
+        "steam behind the ring, gauge",
+        "none: the ring's spring alone",
+        lowest=0.0,
+        highest=10.0,
+        symbol="q",
+    ),
+    field(
+        "face_pressure",
+        "pressure",
+        "steam between the face and the wall that pushes the ring back, gauge; about half of the "
+        "steam behind where the ring is narrow",
+        "none",
+        lowest=0.0,
+        highest=10.0,
+    ),
+    field(
+        "bore_shape",
+        "object",
+        "how the bore departs from a circle, as lobes or as readings",
+        "round",
+        items=bore_shape.SHAPE_FIELDS,
+    ),
+    field(
+        "gap_direction",
+        "angle",
+        "direction in the bore of the ring's gap, or of the bridge of a double-turn ring",
+        "0 deg",
+        lowest=-360.0,
+        highest=360.0,
+    ),
+    field(
+        "free_shape",
+        "records",
+        "radii of the free ring's outside from one free end to the other, to use in place of a way "
+        "of setting",
+        "from the setting",
+        lowest=9,
+        highest=200,
+        items=free_shape.RADIUS_FIELDS,
+    ),
+    field(
+        "steps_per_turn",
+        "count",
+        "how finely each turn is divided",
+        "360",
+        lowest=FEWEST_STEPS,
+        highest=MOST_STEPS,
+    ),
+)
+
+# Sealed share of the circumference below which a ring is called leaky, and useless.
+SEALED_WATCH = 0.995
+SEALED_STOP = 0.25
+# Light that no lamp shows [mm].
+LIGHT_TIGHT = 0.002
+
+
+def spring_moment(design, steps):
+    """Conforming moment of a Design in a round bore at `steps` + 1 equal places along its strip
+    [mm].
+
+    design: design.Design. steps: in all, over both turns of a double-turn ring.
+    """
+    r = spring.neutral_radius(design.bore, design.radial_thickness)
+    nodes = steps + 1
+    step = 2.0 * math.pi * design.turns / steps
+    if design.bearing.uniform:
+        k = spring.springiness(
+            design.wall_pressure, design.bore, design.radial_thickness, design.modulus
+        )
+        return free_shape.uniform(k, r, nodes, step)
+    if design.bearing.light:
+        return free_shape.round_arc(design.curvature_change, r, nodes)
+    return free_shape.light_tight(design.curvature_change, r, nodes, step)
+
+
+def on_wall(design, moment, shape, direction, back_pressure, face_pressure):
+    """The wall_contact.Bearing of a Design in a bore of that shape.
+
+    moment: conforming moment in a round bore, as spring_moment gives [mm]. shape: bore_shape.Shape.
+    direction: of the gap in the bore [deg]. back_pressure, face_pressure: gauge [MPa].
+    Raises NotConverged.
+    """
+    if shape.harmonics or shape.larger:
+        step = 2.0 * math.pi * design.turns / (len(moment) - 1)
+        start = math.radians(direction)
+        added = bore_shape.wall_moment(shape, [start + i * step for i in range(len(moment))])
+        moment = [a + b for a, b in zip(moment, added)]
+    ring = wall_contact.Ring(
+        design.bore, design.radial_thickness, design.turn_width, design.modulus, design.turns,
+        back_pressure, face_pressure,
+    )  # fmt: skip
+    return wall_contact.bear(ring, moment)
+
+
+def calculate(values):
+    """How the ring bears: figures, findings, "turns", "point_forces", chosen and cautions.
+
+    values: checked values of FIELDS, a plain dict in core units. "turns" is a list, one entry a
+    turn: angle from the gap, pressure, light, moment, each a Series of as many values.
+    Raises InputProblem, and NotConverged where the contact does not settle or balance.
+    """
+    design, chosen = settle(values)
+    chosen = [choice for choice in chosen if choice.input in _FROM_RING]
+    readings = values.get("free_shape")
+    if readings:
+        _check_one_source(values)
+        told = ("wall_pressure", "setting", "finishing", "relief")
+        chosen = [choice for choice in chosen if choice.input not in told]
+    per_turn = _or(values, "steps_per_turn", DEFAULT_STEPS)
+    per_turn = 8 * ((per_turn + 7) // 8)
+    back = _or(values, "back_pressure", 0.0)
+    face = _or(values, "face_pressure", 0.0)
+    if face > back:
+        raise unworkable(
+            "face_pressure",
+            "more steam on the face than behind would push the ring off the wall, into its groove",
+            "give a back_pressure of at least the face_pressure",
+            "conflict",
+        )
+    direction = _or(values, "gap_direction", 0.0)
+    for name, default, unit, why in (
+        ("back_pressure", 0.0, "MPa", "the ring's spring alone"),
+        ("face_pressure", 0.0, "MPa", "no steam on the face"),
+        ("gap_direction", 0.0, "deg", "the direction angles are counted from"),
+    ):
+        if values.get(name) is None:
+            chosen.append(Choice(name, default, unit, why))
+    shape = bore_shape.shape_of(values.get("bore_shape"), design.bore)
+    steps = per_turn * design.turns
+    if readings:
+        moment = free_shape.measured(
+            [(entry["angle"], entry["radius"]) for entry in readings],
+            design.radial_thickness,
+            spring.neutral_radius(design.bore, design.radial_thickness),
+            design.turns,
+            steps + 1,
+        )
+    else:
+        moment = spring_moment(design, steps)
+    borne = on_wall(design, moment, shape, direction, back, face)
+    springiness = max(max(moment), -min(moment)) / spring.neutral_radius(
+        design.bore, design.radial_thickness
+    )
+    return OrderedDict(
+        (
+            ("figures", _figures(design, borne, shape, back, face)),
+            ("findings", _findings(design, borne, shape, springiness)),
+            ("turns", _turns(design, borne, per_turn)),
+            ("point_forces", _points(borne, per_turn)),
+            ("chosen", chosen),
+            ("cautions", cautions("figures", "pressure-system")),
+        )
+    )
+
+
+def _or(values, name, default):
+    value = values.get(name)
+    return default if value is None else value
+
+
+def _check_one_source(values):
+    for name in ("wall_pressure", "free_gap", "former_ratio", "setting", "finishing"):
+        if values.get(name) is not None:
+            raise unworkable(
+                name,
+                "%s cannot be given together with measured radii, which settle the same thing"
+                % name,
+                "keep free_shape and leave %s out, or the other way round" % name,
+                "one-of",
+            )
+
+
+def _figures(design, borne, shape, back, face):
+    section_given = (
+        ("d1", design.bore, "mm"),
+        ("a1", design.radial_thickness, "mm"),
+        ("E", design.modulus, "MPa"),
+    )
+    given = section_given + (("q", back - face, "MPa"),)
+    contact = "wall-contact"
+    out = OrderedDict()
+    out["mean_wall_pressure"] = figure(borne.mean_pressure, "MPa", "p", contact, given)
+    out["contact_pressure"] = figure(borne.contact_pressure, "MPa", "p0", contact, given)
+    out["largest_pressure"] = figure(borne.largest_pressure, "MPa", "p max", contact, given)
+    out["wall_force"] = figure(borne.total, "N", "sum F", contact, given)
+    out["tip_force"] = figure(max(borne.tip_forces), "N", "F", contact, given)
+    out["widest_light"] = figure(borne.widest_light, "mm", "w", contact, given)
+    out["light_angle"] = figure(
+        math.degrees(borne.light_place) % 360.0 if borne.widest_light else 0.0,
+        "deg",
+        "psi",
+        contact,
+    )
+    out["slack_angle"] = figure(math.degrees(max(borne.slack)), "deg", "psi0", contact, given)
+    out["contact_share"] = figure(borne.contact_share, "1", "", contact, given)
+    out["sealed_share"] = figure(borne.sealed_share, "1", "", contact, given)
+    stressed = section_given + (("h", design.turn_width, "mm"),)
+    out["peak_stress"] = figure(borne.tension, "MPa", "sigma", "wall-stress", stressed)
+    out["peak_compression"] = figure(borne.compression, "MPa", "sigma", "wall-stress", stressed)
+    if shape.harmonics:
+        worst = 0.0
+        for n, amplitude, _ in shape.harmonics:
+            worst += bore_shape.pressure_to_follow(
+                n, amplitude, design.bore, design.radial_thickness, design.modulus
+            )
+        lobes = tuple([("U_%d" % n, amplitude, "mm") for n, amplitude, _ in shape.harmonics])
+        out["pressure_to_follow"] = figure(
+            worst, "MPa", "p", "pressure-to-follow", section_given + lobes
+        )
+    if shape.misfit is not None:
+        out["bore_misfit"] = figure(shape.misfit, "mm", "", "bore-harmonics")
+    return out
+
+
+def _turns(design, borne, per_turn):
+    turns = []
+    angles = [360.0 * i / per_turn for i in range(per_turn + 1)]
+    for turn in range(design.turns):
+        a, b = turn * per_turn, (turn + 1) * per_turn + 1
+        turns.append(
+            OrderedDict(
+                (
+                    ("turn", turn + 1),
+                    ("angle", Series(angles, "deg", "psi")),
+                    ("pressure", Series(borne.pressure[a:b], "MPa", "p")),
+                    ("light", Series(borne.light[a:b], "mm", "w")),
+                    ("moment", Series(borne.moment[a:b], "N mm", "M")),
+                )
+            )
+        )
+    return turns
+
+
+def _points(borne, per_turn):
+    whole = 2.0 * math.pi
+    rows = []
+    for place, force in borne.points:
+        turn = int(place / whole * (1.0 - 1e-12))
+        rows.append(
+            OrderedDict(
+                (
+                    ("turn", turn + 1),
+                    ("angle", Quantity(math.degrees(place - turn * whole), "deg")),
+                    ("force", Quantity(force, "N")),
+                )
+            )
+        )
+    return rows
+
+
+def _findings(design, borne, shape, springiness):
+    rows = []
+    if borne.total <= 1e-6 * borne.step:
+        rows.append(
+            finding(
+                "no-contact",
+                STOP,
+                "The free ring is no larger than the bore here: it lies loose and does not press "
+                "at all.",
+                "Set it on a larger former, make it to the measured size of the bore, or bore "
+                "the cylinder true.",
+            )
+        )
+        return rows
+    _sealed(rows, design, borne, shape)
+    _light(rows, borne, shape)
+    _stress(rows, design, borne)
+    if springiness > wall_contact.LARGEST_CHECKED:
+        rows.append(
+            finding(
+                "large-deflection",
+                WATCH,
+                "The bore takes %s of the ring's curvature; beyond %s these sums of small "
+                "movement drift from the truth by more than 1 %%."
+                % (percent(springiness), percent(wall_contact.LARGEST_CHECKED)),
+                "Take the pressures as a guide, or make the ring thicker so that it springs less.",
+                Quantity(springiness, "1"),
+                Quantity(wall_contact.LARGEST_CHECKED, "1"),
+            )
+        )
+    return rows
+
+
+def _sealed(rows, design, borne, shape):
+    share = borne.sealed_share
+    value, limit = Quantity(share, "1"), Quantity(SEALED_WATCH, "1")
+    if share >= SEALED_WATCH:
+        if borne.contact_share < SEALED_WATCH:
+            why = "Where one turn is slack the other presses: the ring seals all the way round."
+        else:
+            why = "The ring presses on the wall all the way round."
+        rows.append(finding("seals", GOOD, why, "", value, limit))
+        return
+    if design.turns == 1 and not design.bearing.uniform:
+        remedy = (
+            "Set a plain ring with a spacer in its gap, or make a double-turn ring; steam behind "
+            "the ring closes part of it."
+        )
+    elif shape.harmonics:
+        remedy = "Hone or bore the cylinder round, or ask for more wall pressure."
+    else:
+        remedy = "Ask for more wall pressure, or make the ring thinner so that it follows the bore."
+    rows.append(
+        finding(
+            "seals",
+            STOP if share < SEALED_STOP else WATCH,
+            "The ring presses on only %s of the way round; the longest slack length behind a "
+            "free end is %s." % (percent(share), angle(math.degrees(max(borne.slack)))),
+            remedy,
+            value,
+            limit,
+        )
+    )
+
+
+def _light(rows, borne, shape):
+    widest = borne.widest_light
+    said = fine_length(widest)
+    value, limit = Quantity(widest, "mm"), Quantity(ring_findings.LIGHT_WATCH, "mm")
+    if widest <= ring_findings.LIGHT_WATCH:
+        why = "Light-tight." if widest < LIGHT_TIGHT else "Light of %s will bed in." % said
+        rows.append(finding("light", GOOD, why, "", value, limit))
+        return
+    stop = widest > ring_findings.LIGHT_STOP
+    why = (
+        "Light of %s stands %s from the gap; a light of 0.1 mm is about what bedding-in removes."
+        % (
+            said,
+            angle(math.degrees(borne.light_place) % 360.0),
+        )
+    )
+    if shape.harmonics:
+        remedy = "Hone or bore the cylinder round, or make the ring thinner and springier."
+    else:
+        remedy = (
+            "Finish-turn the ring held closed in a round closing ring, which makes it light-tight."
+        )
+    rows.append(finding("light", STOP if stop else WATCH, why, remedy, value, limit))
+
+
+def _stress(rows, design, borne):
+    strength = design.ring_material.bending_strength
+    peak = borne.tension
+    share = peak / strength
+    watch, stop = section.PERMANENT_WATCH, section.PERMANENT_STOP
+    outcome = GOOD if share <= watch else WATCH if share <= stop else STOP
+    limit = stop if outcome == STOP else watch
+    rows.append(
+        finding(
+            "closed-stress",
+            outcome,
+            "Closed in this bore the ring carries %s, %s of its bending strength, at a wall "
+            "pressure of %s."
+            % (stress(peak), decimal(share * 100.0, 0) + " %", wall_pressure(borne.mean_pressure)),
+            ""
+            if outcome == GOOD
+            else "Make the ring thicker at the same wall pressure, or ask for less pressure.",
+            Quantity(peak, "MPa"),
+            Quantity(limit * strength, "MPa"),
+        )
+    )
