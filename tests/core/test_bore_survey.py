@@ -11,8 +11,8 @@ import numpy as np
 import pytest
 
 from ringwright.core import calculations
+from ringwright.core.least_squares import fit
 from ringwright.core.measuring import bore_fit
-from ringwright.core.measuring.least_squares import fit
 from ringwright.core.problems import InputProblem
 from ringwright.core.wall import bore_shape
 

@@ -9,10 +9,10 @@ apart reads D_0 + 2*U_3*cos(3*(theta - phase_3)): of three lobes everything, of 
 import math
 from collections import namedtuple
 
+from ..least_squares import fit
 from ..problems import OutOfRange
 from ..records import Method
 from ..wall.bore_shape import Harmonic
-from .least_squares import fit
 
 TWO_POINT = "two-point"
 THREE_POINT = "three-point"

@@ -10,7 +10,7 @@ import math
 from collections import namedtuple
 
 from ..fields import field
-from ..measuring.least_squares import fit
+from ..least_squares import fit
 from ..problems import Fault, InputProblem, OutOfRange
 from ..records import Method
 

@@ -6,7 +6,7 @@ conforming moment = r^2*(1/r - free curvature) at every node of the strip, in mm
 import math
 
 from ..fields import field
-from ..measuring.least_squares import fit
+from ..least_squares import fit
 from ..problems import Fault, InputProblem, OutOfRange
 from ..records import Method
 from ..ring import heat_set

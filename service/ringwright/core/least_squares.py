@@ -2,7 +2,7 @@
 
 import math
 
-from ..problems import OutOfRange
+from .problems import OutOfRange
 
 
 def fit(rows, values):
