@@ -2,9 +2,9 @@
 
 Walshaw, An essay on piston rings, part 2 (read): 6 to 8 lbf/in2 in model, stationary, marine and
 road engines. Blake, text on curved members, p. 318 (read): section about D/32 not to break when
-sprung open. A design reported by Walshaw (read): D/25 to D/30. Common practice, no source: round former for a
-double-turn ring about 1.022 times the ring's inside diameter. Khurmi and Gupta 32.9 (read): closed
-gap 0.002 to 0.004 D, groove depth t + 0.4 mm.
+sprung open. A design reported by Walshaw (read): D/25 to D/30. Common practice, no source: round
+former for a double-turn ring about 1.022 times the ring's inside diameter. Khurmi and Gupta 32.9
+(read): closed gap 0.002 to 0.004 D, groove depth t + 0.4 mm.
 """
 
 import pytest

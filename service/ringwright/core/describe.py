@@ -1,4 +1,4 @@
-"""The inputs of every calculation as plain data, so that a form is built from the same table that checks it.
+"""The inputs of every calculation as plain data: a form is built from the table that checks it.
 
 The app's build runs `described` under the phone's own Python and keeps the result; nothing in the
 app repeats a limit, a choice or a default.
@@ -12,7 +12,8 @@ from .fields import UNIT_OF_KIND
 def described(calculations):
     """An OrderedDict: calculation name -> {"summary", "fields": [...]}.
 
-    calculations: mapping of name to Calculation, as in calculations.py. What a Field leaves empty is left out.
+    calculations: mapping of name to Calculation, as in calculations.py. What a Field
+    leaves empty is left out.
     """
     tables = OrderedDict()
     for name, calculation in calculations.items():

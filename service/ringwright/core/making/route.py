@@ -39,7 +39,8 @@ FIELDS = TOOLING_FIELDS + (
 )
 
 # A row of the card before it is numbered. key: into route_text.TEXT. sizes: list of
-# part_sizes.Size. cut: a machining.Cut or None. minutes: for one ring, handling included, or None. each: done per ring.
+# part_sizes.Size. cut: a machining.Cut or None. minutes: for one ring, handling included, or
+# None. each: done per ring.
 Operation = namedtuple("Operation", ("key", "sizes", "cut", "minutes", "each"))
 
 # Hand work and waiting [min a ring]; common practice, no source.
