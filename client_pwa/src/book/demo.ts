@@ -19,6 +19,15 @@ export function demoJob(): Job {
       stroke: "4 in",
       speed: "280 1/min",
       worn_gap: "40 thou",
+      readings: [
+        { height: "10 mm", direction: "0", diameter: "3.1255 in" },
+        { height: "10 mm", direction: "90", diameter: "3.1265 in" },
+        { height: "55 mm", direction: "0", diameter: "3.1260 in" },
+        { height: "55 mm", direction: "90", diameter: "3.1275 in" },
+        { height: "100 mm", direction: "0", diameter: "3.1255 in" },
+        { height: "100 mm", direction: "90", diameter: "3.1260 in" },
+      ],
+      measured_free_gap: "6.4 mm",
     },
   };
 }

@@ -2,7 +2,7 @@
 
 import { fieldsOf, isKnown } from "../engine/tables";
 import { Choices } from "../figures/Choices";
-import { FigureRows } from "../figures/Figures";
+import { FigureRows, FigureTile } from "../figures/Figures";
 import { Findings } from "../figures/Findings";
 import { GenericScreen } from "../figures/GenericScreen";
 import { inView } from "../figures/results";
@@ -13,19 +13,43 @@ export function CheckScreen() {
   const shared = new Set(fieldsOf("sizing").map((field) => field.name));
   return (
     <>
-      {isKnown("inspection") && <Inspection shared={shared} />}
+      {isKnown("inspection") && <Inspection />}
       {isKnown("wall-pressure") && <OnTheWall shared={shared} />}
     </>
   );
 }
 
-function Inspection({ shared }: { shared: ReadonlySet<string> }) {
+/** What is taken at the bench, the commonest first. */
+const MEASURED = ["measured_free_gap", "measured_force", "measured_closed_gap", "measured_thickness", "measured_light"];
+const VERDICTS: Readonly<Record<string, string>> = { accept: "Accept the ring", rework: "Rework the ring", scrap: "Scrap the ring" };
+const LARGE = ["wall_pressure", "wall_pressure_intended", "relief_given", "next_former_diameter"];
+
+function Inspection() {
   const fields = fieldsOf("inspection");
-  const own = fields.filter((field) => !shared.has(field.name)).map((field) => field.name);
+  const shared = new Set(fieldsOf("tooling").map((field) => field.name));
   return (
-    <section aria-label="What was measured">
+    <section aria-label="Measured at the bench">
       <h2 class="group-head">Measured at the bench</h2>
-      <GenericScreen calculation="inspection" first={own} elsewhere={fields.map((field) => field.name).filter((name) => shared.has(name))} figuresTitle="What it says of the ring" />
+      <GenericScreen
+        calculation="inspection"
+        first={MEASURED}
+        elsewhere={fields.map((field) => field.name).filter((name) => shared.has(name))}
+        figuresTitle="What it says of the ring"
+      >
+        {({ answer, stale }) =>
+          answer && (
+            <section class={stale ? "plate stale" : "plate"} aria-label="Verdict">
+              <p class="plate-words">
+                <b>{VERDICTS[String(answer.verdict)] ?? String(answer.verdict ?? "")}</b>
+              </p>
+              {LARGE.map((name) => {
+                const figure = answer.figures[name];
+                return figure ? <FigureTile key={name} name={name} figure={figure} /> : null;
+              })}
+            </section>
+          )
+        }
+      </GenericScreen>
     </section>
   );
 }

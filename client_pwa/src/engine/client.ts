@@ -126,7 +126,7 @@ const quick = new Lane();
 const slow = new Lane();
 
 /** Calculations that may take long enough to hold up a keystroke have a worker of their own. */
-const SLOW = new Set(["wall-pressure", "bore-survey", "spread", "inspection", "stock", "running", "piston-valve", "drawing"]);
+const SLOW = new Set(["wall-pressure", "bore-survey", "spread", "inspection", "job", "running", "piston-valve", "drawing"]);
 const laneOf = new Map<string, Lane>();
 
 export function ask(key: string, name: string, request: unknown, listener: Listener): void {

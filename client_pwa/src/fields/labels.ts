@@ -2,6 +2,19 @@
  * than their underscores taken out. */
 
 const LABELS: Readonly<Record<string, string>> = {
+  wall_pressure_intended: "Pressure intended",
+  next_former_diameter: "Next former",
+  relief_given: "Relief the heat gave",
+  measured_free_gap: "Free gap",
+  measured_force: "Scale reading",
+  measured_closed_gap: "Closed gap",
+  measured_thickness: "Thickness",
+  measured_light: "Light seen",
+  measured_width: "Width",
+  measured_across: "Free, across the gap",
+  measured_along: "Free, along the gap",
+  swarf_share: "Turned to swarf",
+  bars: "Bars in the rack",
   ring_type: "Type of ring",
   rings: "Rings",
   end_cut: "Ends cut",

@@ -18,7 +18,7 @@ interface Props {
 export function RingPlate({ sizing, tooling, stock, stale, turns }: Props) {
   const figures = sizing?.figures;
   const former = tooling?.figures.former_diameter;
-  const bar = stock?.figures.bar_diameter ?? stock?.figures.bar_outside_diameter;
+  const bar = stock?.figures.bar_diameter;
   const spacer = tooling?.figures.spacer_width;
   return (
     <section class={stale ? "plate stale" : "plate"} aria-label="The ring" data-state={stale || !figures ? "working" : "ready"}>
@@ -32,7 +32,16 @@ export function RingPlate({ sizing, tooling, stock, stale, turns }: Props) {
           ) : (
             spacer && <FigureTile name="spacer_width" label="Spacer" figure={spacer} />
           )}
-          {bar && <FigureTile name="bar_diameter" label="Bar" figure={bar} />}
+          {bar ? (
+            <FigureTile name="bar_diameter" label={stock?.figures.bar_bore ? "Bar, cored" : "Bar"} figure={bar} />
+          ) : (
+            <span class="tile">
+              <span class="tile-label">Bar</span>
+              <span class="tile-value">
+                <b>…</b>
+              </span>
+            </span>
+          )}
           <RingDrawing figures={figures} turns={turns} />
         </>
       ) : (

@@ -1,7 +1,8 @@
 /** The first screen: a bore and a steam pressure give a complete ring. */
 
 import { Drawing } from "../drawings/Drawing";
-import { fieldsOf } from "../engine/tables";
+import type { Answer } from "../engine/answers";
+import { fieldsOf, isKnown } from "../engine/tables";
 import { ChoiceBar } from "../fields/FieldEntry";
 import { SheetEntry } from "../fields/SheetEntry";
 import { Cautions } from "../figures/Cautions";
@@ -13,6 +14,7 @@ import { Status } from "../figures/Status";
 import { inputs, setInput } from "../sheet/sheet";
 import { FIGURE_GROUPS, grouped, INPUT_GROUPS } from "./groups";
 import { RingPlate } from "./RingPlate";
+import { WhatMatters } from "./WhatMatters";
 
 /** Part, what it is called, and for how many turns it makes sense (0: any). */
 const DRAWINGS: readonly [string, string, number][] = [
@@ -31,7 +33,7 @@ const ON_TOP = ["bore", "steam_pressure", "ring_type"];
 export function RingScreen() {
   const sizing = inView("sizing");
   const tooling = inView("tooling");
-  const stock = inView("stock");
+  const job = inView("job");
   const fields = fieldsOf("sizing");
   const type = fields.find((field) => field.name === "ring_type");
   const given = inputs.value.ring_type;
@@ -58,7 +60,7 @@ export function RingScreen() {
         <RingPlate
           sizing={sizing.answer}
           tooling={tooling.answer}
-          stock={stock.answer}
+          stock={job.answer?.stock as Answer | undefined}
           stale={sizing.stale}
           turns={chosenType === "plain" ? 1 : 2}
         />
@@ -100,6 +102,7 @@ export function RingScreen() {
                 <FigureRows figures={sizing.answer!.figures} names={group.names} stale={sizing.stale} />
               </details>
             ))}
+            {isKnown("spread") && <WhatMatters />}
             <Cautions cautions={sizing.answer.cautions} />
           </>
         )}

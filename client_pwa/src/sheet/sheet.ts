@@ -28,6 +28,9 @@ export const inputs = computed<Inputs>(() => job.value.inputs);
 const wanted = signal<readonly string[]>([]);
 /** Those that a part of the screen asks for while it lies open, such as a drawing, with how many ask. */
 const alsoWanted = signal<ReadonlyMap<string, number>>(new Map());
+/** Large questions wait until the hand rests, in ms, so that they never hold up the small ones. */
+const REST: Readonly<Record<string, number>> = { job: 180, spread: 250 };
+const resting = new Map<string, ReturnType<typeof setTimeout>>();
 const results = new Map<string, Signal<Result>>();
 const asked = new Map<string, string>();
 
@@ -89,8 +92,7 @@ export function setInputs(changes: Record<string, Input | undefined>): void {
 export function openJob(next: Job): void {
   batch(() => {
     for (const result of results.values()) result.value = WAITING;
-    for (const name of asked.keys()) drop(name);
-    asked.clear();
+    for (const name of [...asked.keys()]) forget(name);
     job.value = next;
     edits.value = 0;
   });
@@ -144,7 +146,15 @@ function work(key: string, sheet: Inputs): void {
   if (asked.get(key) === text) return;
   asked.set(key, text);
   if (before.state === "ready") result.value = { ...before, stale: true };
-  ask(key, calculation, full, (outcome) => {
+  const rest = REST[calculation];
+  clearTimeout(resting.get(key));
+  if (rest === undefined) put(key, calculation, full, rows, kept);
+  else resting.set(key, setTimeout(() => put(key, calculation, full, rows, kept), rest));
+}
+
+function put(key: string, calculation: string, request: unknown, rows: Map<string, number[]>, kept: Answer | undefined): void {
+  const result = resultOf(key);
+  ask(key, calculation, request, (outcome) => {
     if (outcome.state === "answer") result.value = { state: "ready", answer: outcome.answer, stale: false };
     else if (outcome.state === "broken") {
       asked.delete(key);
@@ -159,6 +169,7 @@ function work(key: string, sheet: Inputs): void {
 }
 
 function forget(key: string): void {
+  clearTimeout(resting.get(key));
   drop(key);
   asked.delete(key);
 }

@@ -21,9 +21,9 @@ export interface Screen {
 
 const ALL: readonly Screen[] = [
   { key: "survey", label: "Survey", title: "Survey of the bore", uses: ["bore-survey"], view: SurveyScreen },
-  { key: "ring", label: "Ring", title: "The ring", uses: ["sizing", "tooling", "stock"], view: RingScreen },
+  { key: "ring", label: "Ring", title: "The ring", uses: ["sizing", "tooling", "job"], view: RingScreen },
   { key: "tools", label: "Tools", title: "Tooling", uses: ["tooling"], view: ToolingScreen },
-  { key: "stock", label: "Stock", title: "Stock", uses: ["stock"], view: StockScreen },
+  { key: "stock", label: "Stock", title: "Stock", uses: ["job"], view: StockScreen },
   { key: "route", label: "Route", title: "Route card", uses: ["route"], view: RouteScreen },
   { key: "check", label: "Check", title: "Check the ring", uses: ["inspection", "wall-pressure@cold", "wall-pressure@steam"], view: CheckScreen },
   { key: "run", label: "Run", title: "The running engine", uses: ["running"], view: RunScreen },

@@ -1,5 +1,97 @@
+/** The gauged bore: readings by height and direction, what they come to, and what to do about it. */
+
+import type { Quantity } from "../engine/answers";
+import { fieldsOf } from "../engine/tables";
+import { FigureTile } from "../figures/Figures";
 import { GenericScreen } from "../figures/GenericScreen";
+import type { InView } from "../figures/results";
+import { setInputs } from "../sheet/sheet";
+import { system } from "../shell/settings";
+import { shown } from "../units/show";
+
+interface Section {
+  height?: Quantity | null;
+  mean_diameter: Quantity;
+  ovality?: Quantity | null;
+  oval_direction?: Quantity | null;
+}
+
+const VERDICTS: Readonly<Record<string, string>> = {
+  run: "Run it as it is",
+  hone: "Hone it",
+  "bore-out": "Bore it out",
+  sleeve: "Sleeve it",
+};
+const LARGE = ["mean_diameter", "ring_diameter", "taper", "ovality"];
 
 export function SurveyScreen() {
-  return <GenericScreen calculation="bore-survey" />;
+  const shared = new Set(fieldsOf("sizing").map((field) => field.name));
+  const elsewhere = fieldsOf("bore-survey").map((field) => field.name).filter((name) => shared.has(name));
+  return (
+    <GenericScreen calculation="bore-survey" first={["readings"]} elsewhere={elsewhere} rowNames={{ readings: "Reading" }} figuresTitle="What the readings come to">
+      {(view) => <Verdict view={view} />}
+    </GenericScreen>
+  );
+}
+
+function Verdict({ view }: { view: InView }) {
+  const { answer } = view;
+  if (!answer) return null;
+  const verdict = String(answer.verdict ?? "");
+  const size = answer.figures.ring_diameter;
+  return (
+    <>
+      <section class={view.stale ? "plate stale" : "plate"} aria-label="Verdict">
+        <p class="plate-words">
+          <b>{VERDICTS[verdict] ?? verdict}</b>
+        </p>
+        {LARGE.map((name) => {
+          const figure = answer.figures[name];
+          return figure ? <FigureTile key={name} name={name} figure={figure} {...(name === "ring_diameter" ? { label: "Make rings for" } : {})} /> : null;
+        })}
+      </section>
+      {size && (
+        <p>
+          <button type="button" class="main-action" onClick={() => setInputs({ bore: `${Number(size.value.toFixed(3))} mm` })}>
+            Use this size as the bore of the job
+          </button>
+        </p>
+      )}
+      <Sections sections={(answer.sections ?? []) as Section[]} />
+    </>
+  );
+}
+
+function Sections({ sections }: { sections: readonly Section[] }) {
+  if (sections.length < 2) return null;
+  return (
+    <section class="card" aria-label="Height by height">
+      <h2>Height by height</h2>
+      <table class="plain">
+        <caption class="unseen">Mean size and ovality at each height</caption>
+        <thead>
+          <tr>
+            <th scope="col">Height</th>
+            <th scope="col">Mean</th>
+            <th scope="col">Oval by</th>
+          </tr>
+        </thead>
+        <tbody>
+          {sections.map((section, index) => (
+            <tr key={index}>
+              <th scope="row">{words(section.height)}</th>
+              <td>{words(section.mean_diameter)}</td>
+              <td>{words(section.ovality)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function words(quantity: Quantity | null | undefined): string {
+  if (!quantity) return "not known";
+  const text = shown(quantity.value, quantity.unit, system.value, "limit");
+  return `${text.text} ${text.unit}`;
 }
