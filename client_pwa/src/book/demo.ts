@@ -17,7 +17,7 @@ export function demoJob(): Job {
       ring_type: "double-turn",
       rings: "2",
       stroke: "4 in",
-      speed: "280 1/min",
+      speed: "280 rpm",
       worn_gap: "40 thou",
       readings: [
         { height: "10 mm", direction: "0", diameter: "3.1255 in" },

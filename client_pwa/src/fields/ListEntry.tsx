@@ -20,9 +20,19 @@ export function ListEntry(props: FieldEntryProps & { label: string; rowName?: st
       {own && <FaultWords fault={own} />}
       {kept.map((entry, index) => (
         <div class="list-row" key={index} role="group" aria-label={`${row} ${index + 1}`}>
-          <span class="list-number" aria-hidden="true">
-            {index + 1}
-          </span>
+          <div class="list-head">
+            <span aria-hidden="true">
+              {row} {index + 1}
+            </span>
+            <button
+              type="button"
+              class="small"
+              aria-label={`Take out ${row.toLowerCase()} ${index + 1}`}
+              onClick={() => onChange(kept.filter((_each, at) => at !== index))}
+            >
+              ✕
+            </button>
+          </div>
           <div class="list-entries">
             {single ? (
               <FieldEntry
@@ -36,25 +46,18 @@ export function ListEntry(props: FieldEntryProps & { label: string; rowName?: st
               />
             ) : (
               items.map((item) => (
-                <FieldEntry
-                  key={item.name}
-                  field={item}
-                  value={partOf(entry, item.name)}
-                  faults={faults}
-                  path={[...path, index, item.name]}
-                  onChange={(next) => replace(index, withPart(entry, item.name, next))}
-                />
+                <div key={item.name} class={item.required ? "list-entry list-needed" : "list-entry"}>
+                  <FieldEntry
+                    field={item}
+                    value={partOf(entry, item.name)}
+                    faults={faults}
+                    path={[...path, index, item.name]}
+                    onChange={(next) => replace(index, withPart(entry, item.name, next))}
+                  />
+                </div>
               ))
             )}
           </div>
-          <button
-            type="button"
-            class="small"
-            aria-label={`Take out ${row.toLowerCase()} ${index + 1}`}
-            onClick={() => onChange(kept.filter((_each, at) => at !== index))}
-          >
-            ✕
-          </button>
         </div>
       ))}
       <button type="button" class="add" onClick={() => onChange([...kept, single ? "" : {}])}>

@@ -85,7 +85,7 @@ export function Banners() {
             <b>Demo:</b> an invented engine.
           </p>
           <button type="button" onClick={() => void addJob(newJob("New job"), "ring")}>
-            Start your own
+            New job
           </button>
         </Banner>
       )}

@@ -62,10 +62,11 @@ const UNITS: Readonly<Record<string, readonly Unit[]>> = {
     { name: "lb/in3", also: ["lb/in³"], factor: 27679.904710191 },
   ],
   expansion: [
+    { name: "ppm/K", also: ["um/m/K"], factor: 1e-6 },
     { name: "1/K", also: ["/K", "1/degC"], factor: 1 },
     { name: "1/degF", also: ["/F"], factor: 1.8 },
   ],
-  speed: [{ name: "1/min", also: ["rpm", "rev/min"], factor: 1 }],
+  speed: [{ name: "rpm", also: ["1/min", "rev/min"], factor: 1 }],
   surface_speed: [
     { name: "m/min", also: [], factor: 1 },
     { name: "ft/min", also: ["fpm", "sfm"], factor: 0.3048 },
@@ -93,7 +94,7 @@ const SHOWN: Readonly<Record<string, string>> = {
   degC: "°C",
   degF: "°F",
   deg: "°",
-  "1/min": "rpm",
+  "ppm/K": "millionths per °C",
   mm2: "mm²",
   in2: "in²",
   "kg/m3": "kg/m³",

@@ -19,17 +19,21 @@ const VULGAR: Readonly<Record<string, string>> = {
 };
 
 // Number first, unit after: the split is at the first letter, quote or degree sign, except an exponent's e.
-const NUMBER_PART = /^[+\-−]?[\d.,/ \u00a0\u2044]*(?:[eE][+-]?\d+)?/;
+const NUMBER_PART = /^[+\-−]?[\d.,/ \-\u00a0\u2044]*(?:[eE][+-]?\d+)?/;
 const DECIMAL = /^\d+(?:\.\d*)?(?:e[+-]?\d+)?$|^\.\d+(?:e[+-]?\d+)?$/i;
 const FRACTION = /^(?:(\d+)[ -]+)?(\d+)\/(\d+)$/;
+// Units that begin like a number: "280 1/min" is no fraction.
+const RECIPROCAL = /\s(1\/(?:min|K|degC|degF))$/;
 const LONGEST = 60;
 
 /** Splits typed or stored text into its number and its unit, both as written. */
 export function splitText(text: string): { number: string; unit: string } {
   const plain = text.replace(/[½¼¾⅛⅜⅝⅞⅓⅔]/g, (sign) => " " + VULGAR[sign]);
-  const number = NUMBER_PART.exec(plain.trimStart())![0];
-  const unit = plain.trimStart().slice(number.length).trim();
-  return { number: number.trim(), unit };
+  const whole = plain.trim();
+  const reciprocal = RECIPROCAL.exec(whole);
+  if (reciprocal) return { number: whole.slice(0, reciprocal.index).trim(), unit: reciprocal[1]! };
+  const number = NUMBER_PART.exec(whole)![0];
+  return { number: number.trim(), unit: whole.slice(number.length).trim() };
 }
 
 /** Reads `text` as an input of that kind; `unit` is taken where the text names none. */

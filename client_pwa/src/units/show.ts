@@ -65,7 +65,11 @@ function convert(value: number, unit: string, system: System, name: string): Con
     case "kg":
       return inch ? { value: value / KG_PER_LB, unit: "lb", places: 2 } : { value, unit: "kg", places: 2 };
     case "kg/h":
-      return inch ? { value: value / KG_PER_LB, unit: "lb/h", places: 1 } : { value, unit: "kg/h", places: 1 };
+      return inch ? flow(value / KG_PER_LB, "lb/h") : flow(value, "kg/h");
+    case "m3/kg":
+      return inch ? { value: value * 16.018463373960138, unit: "ft³/lb", places: 2 } : { value, unit: "m³/kg", places: 3 };
+    case "kJ/kg":
+      return inch ? { value: value / 2.326, unit: "Btu/lb", places: 0 } : { value, unit: "kJ/kg", places: 0 };
     case "kg/m3":
       return inch
         ? { value: value / 27679.904710191, unit: "lb/in³", places: 3 }
@@ -136,6 +140,10 @@ function pressure(value: number, inch: boolean, name: string): Converted {
   return { value, unit: "N/mm²", places: Math.abs(value) < 2 ? 3 : Math.abs(value) < 20 ? 1 : 0 };
 }
 
+function flow(value: number, unit: string): Converted {
+  return { value, unit, places: Math.abs(value) < 1 ? 3 : Math.abs(value) < 10 ? 2 : 1 };
+}
+
 function watts(value: number, inch: boolean): Converted {
   if (inch) {
     const hp = value / W_PER_HP;
@@ -147,7 +155,7 @@ function watts(value: number, inch: boolean): Converted {
 
 function pureNumber(value: number, name: string): Converted {
   if (/share|yield|relief/.test(name) && Math.abs(value) <= 1.0000001) {
-    return { value: value * 100, unit: "%", places: Math.abs(value) < 0.1 ? 1 : 0 };
+    return { value: value * 100, unit: "%", places: Math.abs(value) < 0.01 ? 2 : Math.abs(value) < 0.1 ? 1 : 0 };
   }
   if (Number.isInteger(value)) return { value, unit: "", places: 0 };
   return { value, unit: "", places: Math.max(3, significantPlaces(value)) };

@@ -1,0 +1,67 @@
+import { describe, expect, it } from "vitest";
+import { fileText, readFileText } from "./files";
+import { copyOf, JOB_VERSION, newJob, readJob } from "./job";
+
+const job = { ...newJob("Pump engine", { bore: "3 1/8 in", bars: [{ diameter: "90 mm", skin: true }] }), notes: "No. 4" };
+
+describe("a job read back", () => {
+  it("is what was written", () => {
+    const read = readJob(JSON.parse(JSON.stringify(job)));
+    expect(read).toEqual({ ok: true, job });
+  });
+  it("gets a new id and no demo mark when copied", () => {
+    const copy = copyOf({ ...job, demo: true }, "Another");
+    expect(copy.id).not.toBe(job.id);
+    expect(copy.demo).toBe(false);
+    expect(copy.inputs).toEqual(job.inputs);
+    expect(copy.inputs).not.toBe(job.inputs);
+  });
+  it("is brought up from the first version", () => {
+    const read = readJob({ ...job, inputs: { bore: { number: "3 1/8", unit: "in" }, ring_type: "plain" } }, 1);
+    expect(read.ok && read.job.inputs).toEqual({ bore: "3 1/8 in", ring_type: "plain" });
+  });
+  it("takes a plain number as its text", () => {
+    const read = readJob({ name: "x", inputs: { rings: 3 } });
+    expect(read.ok && read.job.inputs.rings).toBe("3");
+  });
+  it.each([
+    ["null", null],
+    ["a number", 3],
+    ["a list", []],
+    ["no inputs", { name: "x" }],
+    ["inputs as text", { name: "x", inputs: "bore" }],
+    ["a name that is not text", { name: {}, inputs: {} }],
+    ["a name without end", { name: "x".repeat(500), inputs: {} }],
+    ["an input without end", { name: "x", inputs: { bore: "9".repeat(500) } }],
+    ["an input with a strange name", { name: "x", inputs: { "__proto__ ": "1" } }],
+    ["an input too deep", { name: "x", inputs: { bars: [[[[[["1"]]]]]] } }],
+    ["a list too long", { name: "x", inputs: { bars: Array(501).fill("1") } }],
+    ["an input that is nothing", { name: "x", inputs: { bore: null } }],
+    ["measured sizes that are not text", { name: "x", inputs: {}, measured: { a: 3 } }],
+  ])("is shown as damaged: %s", (_why, raw) => {
+    const read = readJob(raw);
+    expect(read.ok).toBe(false);
+    if (!read.ok) {
+      expect(read.reasons.length).toBeGreaterThan(0);
+      expect(read.raw).toBe(raw);
+    }
+  });
+  it("of a newer format is not guessed at", () => {
+    const read = readJob(job, JOB_VERSION + 1);
+    expect(!read.ok && read.reasons[0]).toContain("newer version");
+  });
+});
+
+describe("a file", () => {
+  it("goes out and comes in", () => {
+    const read = readFileText(fileText([job]));
+    expect(read.ok && read.readings).toEqual([{ ok: true, job }]);
+  });
+  it.each(["", "nonsense", "[]", "{}", '{"format":"ringwright-job","version":2}', '{"format":"x","version":2,"jobs":[]}'])(
+    "that is none is refused in words: %s",
+    (text) => {
+      const read = readFileText(text);
+      expect(!read.ok && read.message).toContain("not a job file");
+    },
+  );
+});
