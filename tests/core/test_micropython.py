@@ -73,7 +73,31 @@ def plausible(name, dice):
         request["measured_free_gap"] = dice.uniform(0.04, 0.12) * bore
     if name == "bore-survey":
         request["readings"] = gauge_readings(bore, dice)
+    if name == "stock":
+        request.update(rings_and_bars(bore, dice))
     return {key: value for key, value in request.items() if key in known}
+
+
+def rings_and_bars(bore, dice):
+    """Sets of rings of about that bore, ends of bar in the rack, and bars on offer."""
+    sets = [
+        {
+            "outside_diameter": size,
+            "inside_diameter": 0.9 * size,
+            "part_length": dice.uniform(4.0, 20.0),
+            "count": dice.choice((2, 6, 24)),
+        }
+        for size in (bore * dice.uniform(0.8, 1.1) for _ in range(dice.choice((1, 2, 4))))
+    ]
+    rack = [
+        {"diameter": bore * dice.uniform(0.9, 1.4), "length": dice.uniform(50.0, 400.0)}
+        for _ in range(dice.choice((0, 2, 6)))
+    ]
+    offers = [
+        {"diameter": 1.2 * bore, "length": length, "price": dice.uniform(0.1, 0.2) * length}
+        for length in dice.choice(((), (300.0,), (250.0, 1000.0)))
+    ]
+    return {"sets": sets, "bars": rack, "bars_to_buy": offers}
 
 
 def gauge_readings(bore, dice):

@@ -150,3 +150,133 @@ def test_the_job_orders_the_bar_of_its_own_blank():
     assert [entry["outcome"] for entry in job["findings"]] == sorted(
         [entry["outcome"] for entry in job["findings"]]
     )
+
+
+# --- bars on offer, bars through the spindle, and what is said of them ---
+
+
+def finding(answer, check):
+    return {entry["check"]: entry for entry in answer["findings"]}[check]
+
+
+SMALL = {"outside_diameter": 31.0, "inside_diameter": 27.0, "part_length": 4.0, "count": 10}
+
+
+def test_a_bar_through_the_spindle_is_held_once():
+    """12 blanks of 4 + 2 mm, 20 mm held and 1.5 mm faced once, one bar and no saw cut: 93.5 mm."""
+    sawn = stock(sets=[SMALL], bar_form="solid", bar_sizes="inch")
+    fed = stock(sets=[SMALL], bar_form="solid", bar_sizes="inch", spindle_bore=38.0)
+    assert fed["sets"][0]["fed_through_spindle"]
+    assert value(fed, "bar_length") == pytest.approx(12 * 6.0 + 21.5)
+    assert value(sawn, "bar_length") == pytest.approx(12 * 6.0 + 2 * 21.5 + 2.0)
+    rack = [{"diameter": 36.0, "length": 93.5}]
+    assert not stock(sets=[SMALL], bars=rack, spindle_bore=38.0)["to_order"]
+    assert stock(sets=[SMALL], bars=rack, spindle_bore=36.5)["to_order"]
+    row = stock(sets=[SMALL], bars=rack, spindle_bore=38.0)["cut_list"][0]
+    assert row["fed_through_spindle"]
+    assert [stick["blanks"] for stick in row["sticks"]] == [12]
+    assert row["offcut"]["value"] == pytest.approx(21.5)
+
+
+def test_the_cheaper_of_two_offers():
+    """24 blanks want 2 ft of bar: a foot at a time, or one yard when that is cheaper."""
+    foot = {"diameter": 82.55, "length": 304.8, "price": 9.0}
+    yard = {"diameter": 82.55, "length": 914.4, "price": 17.0}
+    answer = stock(sets=[ONE], bars_to_buy=[foot, yard])
+    assert value(answer, "bought_cost") == 17.0
+    assert finding(answer, "cut-list")["outcome"] == "good"
+    assert answer["cut_list"][0]["bar"] == "3 1/4 in"
+    dearer = dict(yard, price=19.0)
+    assert value(stock(sets=[ONE], bars_to_buy=[foot, dearer]), "bought_cost") == 18.0
+    few = stock(sets=[ONE], bars_to_buy=[dict(foot, count=1)])
+    assert few["to_order"]
+    assert finding(few, "rack")["outcome"] == "watch"
+
+
+def test_an_offer_without_a_price_is_left_out_and_named():
+    offers = [
+        {"diameter": 82.55, "length": 300.0, "price": 9.0},
+        {"name": "the long one", "diameter": 82.55, "length": 900.0},
+    ]
+    answer = stock(sets=[ONE], bars_to_buy=offers)
+    assert "the long one" in finding(answer, "offer-price")["why"]
+    assert {row["bar"] for row in answer["cut_list"]} == {"3 1/4 in"}
+    priced = stock(sets=[ONE], bars_to_buy=offers, bar_price=0.4)
+    assert [row["bar"] for row in priced["cut_list"]] == ["the long one"]
+    assert "offer-price" not in {entry["check"] for entry in priced["findings"]}
+
+
+def test_a_bar_begun_for_spares_alone_is_pointed_out():
+    """93.5 mm hold 12 blanks of 6 mm and what is held and faced; one more wants a second bar."""
+    rack = [{"diameter": 36.0, "length": 93.5, "count": 2}]
+    request = {"sets": [SMALL], "bars": rack, "spindle_bore": 38.0}
+    assert finding(stock(spares=3, **request), "spares")["outcome"] == "watch"
+    assert "spares" not in {entry["check"] for entry in stock(spares=2, **request)["findings"]}
+
+
+def test_a_cored_offer_is_refused_without_a_bore():
+    with pytest.raises(InputProblem) as caught:
+        stock(sets=[ONE], bars_to_buy=[{"diameter": 85.0, "length": 300.0, "form": "cored"}])
+    assert caught.value.faults[0].path == ("bars_to_buy", 0, "bore")
+
+
+def test_bars_left_alone_are_named_with_the_reason():
+    rack = [
+        {"name": "thin", "diameter": 60.0, "length": 300.0},
+        {"name": "bronze", "diameter": 90.0, "length": 300.0, "material": "phosphor-bronze"},
+        {"name": "tube", "form": "cored", "diameter": 90.0, "bore": 72.0, "length": 300.0},
+    ]
+    why = finding(stock(sets=[ONE], bars=rack), "rack-unsuited")["why"]
+    assert "thin cleans up to 57.9" in why
+    assert "bronze is of another metal" in why
+    assert "tube needs boring to 78.35 mm" in why
+
+
+def test_another_grade_of_iron_is_pointed_out():
+    rack = [{"name": "old end", "diameter": 90.0, "length": 900.0, "material": "grey-iron-300"}]
+    found = finding(stock(sets=[ONE], bars=rack), "metal")
+    assert found["outcome"] == "watch"
+    assert "old end" in found["why"]
+
+
+def test_a_short_grip_and_a_long_stick_are_pointed_out():
+    answer = stock(sets=[ONE], chucking_piece=10.0, rings_per_stick=30)
+    assert finding(answer, "chucking-piece")["outcome"] == "watch"
+    assert finding(answer, "stick")["outcome"] == "watch"
+    assert "chucking-piece" not in {entry["check"] for entry in stock(sets=[ONE])["findings"]}
+
+
+def test_a_thorough_search_is_never_worse():
+    sets = [
+        dict(ONE, outside_diameter=60.0 + 7 * at, inside_diameter=45.0, count=7 + 3 * at)
+        for at in range(5)
+    ]
+    rack = [{"diameter": 80.0 + 5 * at, "length": 150.0 + 37 * at} for at in range(8)]
+    request = {"sets": sets, "bars": rack, "bar_length": 300.0}
+    quick = stock(**request)
+    thorough = stock(cutting_effort="thorough", **request)
+
+    def merit(answer):
+        figures = answer["figures"]
+        names = ("bought_mass", "begun_mass", "scrap_length")
+        return [round(figures[name]["value"], 6) if name in figures else 0.0 for name in names]
+
+    assert not quick["to_order"] and not thorough["to_order"]
+    assert merit(thorough) <= merit(quick)
+    assert thorough == stock(cutting_effort="thorough", **request)
+
+
+def test_sums_of_the_cut_list():
+    rack = [{"diameter": 90.0, "length": 420.0}, {"diameter": 95.0, "length": 200.0}]
+    answer = stock(sets=[ONE], bars=rack, bar_length=300.0, bar_price=4.0)
+    kept = scrap = begun = bought = 0.0
+    for row in answer["cut_list"]:
+        left = row["offcut"]["value"] * row["alike"]
+        kept += left if row["offcut_kept"] else 0.0
+        scrap += 0.0 if row["offcut_kept"] else left
+        begun += row["alike"] if row["have"] else 0
+        bought += 0 if row["have"] else row["alike"]
+    assert value(answer, "kept_length") == pytest.approx(kept)
+    assert value(answer, "scrap_length") == pytest.approx(scrap)
+    assert value(answer, "bars_begun") == begun
+    assert value(answer, "bars_bought") == bought

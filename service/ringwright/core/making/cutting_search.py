@@ -17,8 +17,8 @@ from .cutting_sets import BarSets, Test
 MOST_SETS = 12
 # Groups of pieces that only some of the bars can give, each made a test of its own.
 MOST_GROUPS = 3
-# With more kinds of bar than this the groups would take more time than they are worth.
-MOST_KINDS_GROUPED = 30
+# With more kinds of bar than this, bars count for groups as if they could be filled to the end.
+MOST_KINDS_FILLED = 30
 
 # bars: list of (kind index, pattern, how many cut alike). cost: of them. bound: proved least cost.
 # proved: True when the two meet.
@@ -129,15 +129,24 @@ def _length_tests(job):
         group = [piece for piece, kin in enumerate(givers) if all([k in who for k in kin])]
         if len(group) < len(demand) and group not in groups:
             groups.append(group)
-    if len(job.kinds) > MOST_KINDS_GROUPED:
-        groups = []
     groups = groups[:MOST_GROUPS] + [list(range(len(demand)))]
     tests = []
     for group in groups:
         values = [length if piece in group else 0.0 for piece, length in enumerate(job.lengths)]
         fillings = []
+        if len(group) < len(demand) and len(job.kinds) > MOST_KINDS_FILLED:
+            tests.append(Test(values, [_room_for(kind, group) for kind in job.kinds]))
+            continue
         for kind in job.kinds:
             enough = NEARLY_FULL * kind.room
             fillings.append(best_filling(kind, values, demand, job.steps, job.allowance, enough))
         tests.append(Test(values, [filling[2] for filling in fillings]))
     return tests, [(index, filling[1]) for index, filling in enumerate(fillings)]
+
+
+def _room_for(kind, group):
+    """Length of a bar if it can give any piece of a group, else nothing."""
+    for piece, _, _, _ in kind.takes:
+        if piece in group:
+            return float(kind.room)
+    return 0.0

@@ -62,16 +62,18 @@ class BarSets:
 
     def _extend(self, counts, rest):
         """Add the sets that begin with `counts` and still need the value `rest` for each test."""
-        rows, whole = self._frontier(self.dear, self.tests, rest, self.ceiling, False)
-        least = self.ceiling
+        tests, room = self.tests, rest
+        rows, whole = self._frontier(self.dear, tests, room, self.ceiling, False)
+        least = 0
         if not whole:
-            rows, whole = self._frontier(self.dear, self.tests[-1:], rest[-1:], self.ceiling, False)
-            rest = rest[-1:]
-            if not whole:
-                least = self._fractions(self.dear, self.tests[-1].fills, rest[-1])
-        passing = [row for row in rows if _enough(row[1], rest)]
-        if whole and passing:
-            least = passing[0][0]
+            # Too many to list for all tests at once: each bounds alone, by fractions of bars.
+            for test, need in zip(tests, rest):
+                least = max(least, self._fractions(self.dear, test.fills, need))
+            tests, room = tests[-1:], rest[-1:]
+            rows, whole = self._frontier(self.dear, tests, room, self.ceiling, False)
+        passing = [row for row in rows if _enough(row[1], room)]
+        if whole:
+            least = max(least, passing[0][0] if passing else self.ceiling)
         if self.least is None or least < self.least:
             self.least = least
         for row in passing:
@@ -170,6 +172,8 @@ class BarSets:
         rates = [(self.kinds[i].cost / fills[i], i) for i in indexes if fills[i] > 0.0]
         rates.sort()
         total = 0.0
+        if need <= 0.0:
+            return 0
         for rate, index in rates:
             count = self.kinds[index].count
             value = (self.pieces if count is None else count) * fills[index]

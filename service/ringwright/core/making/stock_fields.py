@@ -6,6 +6,7 @@ from .bars import FORMS, SYSTEMS
 
 MOST_SETS = 40
 MOST_BARS = 60
+MOST_OFFERS = 20
 
 SET_FIELDS = (
     field("name", "text", "what to call the set", "its place in the list"),
@@ -67,6 +68,42 @@ BAR_FIELDS = (
     ),
     field("material", "choice", "what it is made of", "grey-iron", choices=tuple(for_use("ring"))),
 )
+
+OFFER_FIELDS = (
+    field("name", "text", "what to call the bar", "its size"),
+    field("form", "choice", "solid or cored", "solid", choices=FORMS),
+    field(
+        "diameter",
+        "length",
+        "outside diameter that it is sold by and cleans up to",
+        lowest=5.0,
+        highest=1200.0,
+        required=True,
+    ),
+    field(
+        "bore",
+        "length",
+        "bore that a cored bar is sold by and bores out to",
+        "none",
+        lowest=0.0,
+        highest=1190.0,
+    ),
+    field("length", "length", "length", lowest=5.0, highest=12000.0, required=True),
+    field("count", "count", "how many can be had", "as many as you want", lowest=1, highest=200),
+    field(
+        "price",
+        "money",
+        "price of one bar",
+        "its mass at the price of the metal",
+        lowest=0.0,
+        highest=1000000.0,
+        above_lowest=True,
+    ),
+    field("material", "choice", "what it is made of", "grey-iron", choices=tuple(for_use("ring"))),
+)
+
+QUICK = "quick"
+THOROUGH = "thorough"
 
 SHOP_FIELDS = (
     field(
@@ -145,6 +182,30 @@ SHOP_FIELDS = (
         above_lowest=True,
     ),
     field(
+        "spindle_bore",
+        "length",
+        "hole through the lathe spindle: bars that pass are fed through it",
+        "bars are sawn into sticks",
+        lowest=5.0,
+        highest=600.0,
+    ),
+    field(
         "bars", "records", "bars you have", "none", lowest=0, highest=MOST_BARS, items=BAR_FIELDS
+    ),
+    field(
+        "bars_to_buy",
+        "records",
+        "bars on offer, by size, length and price",
+        "bars of bar_length in the size each set asks for, if that is given",
+        lowest=0,
+        highest=MOST_OFFERS,
+        items=OFFER_FIELDS,
+    ),
+    field(
+        "cutting_effort",
+        "choice",
+        "how long to look for the best way to cut",
+        "quick, about a second on a slow phone; thorough takes ten times as long",
+        choices=(QUICK, THOROUGH),
     ),
 )
