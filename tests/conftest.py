@@ -99,3 +99,13 @@ def server():
     running = Server(workers=2)
     yield running.address
     running.stop()
+
+
+def pytest_ignore_collect(collection_path, config):
+    """Leaves the requests that schemathesis makes up unmade when no slow test is asked for.
+
+    It makes them while tests are collected, and takes over a minute for it.
+    """
+    if collection_path.name == "test_schemathesis.py" and "not slow" in config.option.markexpr:
+        return True
+    return None
