@@ -71,9 +71,9 @@ class Sheet:
         page.on("pageerror", lambda error: self.complaints.append(str(error)))
         page.on(
             "console",
-            lambda message: self.complaints.append(message.text)
-            if message.type == "error"
-            else None,
+            lambda message: (
+                self.complaints.append(message.text) if message.type == "error" else None
+            ),
         )
 
     def open(self, fragment=""):

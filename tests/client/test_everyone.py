@@ -29,12 +29,12 @@ def _settle(sheet):
 
 def _faults(page):
     page.evaluate(AXE.read_text(encoding="utf-8"))
-    found = page.evaluate(
+    return page.evaluate(
         "tags => axe.run({ runOnly: tags, exclude: [] }).then(result => result.violations.map("
-        "each => [each.id, each.help, each.nodes.slice(0, 3).map(node => node.html.slice(0, 160))]))",
+        "each => [each.id, each.help, "
+        "each.nodes.slice(0, 3).map(node => node.html.slice(0, 160))]))",
         TAGS,
     )
-    return found
 
 
 @pytest.mark.parametrize("theme", THEMES)
@@ -124,12 +124,13 @@ def test_every_target_is_large_enough_for_a_glove(browser, served, screen):
     sheet.go(screen)
     _settle(sheet)
     small = sheet.page.evaluate(
-        """[...document.querySelectorAll('button, summary, select, input:not([type=file]), .strip a, .head a')]
-            .map(e => e.closest('label') ?? e)
-            .filter(e => e.checkVisibility() && !e.closest('.unseen') && !e.classList.contains('unseen'))
-            .map(e => [e.getBoundingClientRect(), e.outerHTML.slice(0, 110)])
-            .filter(([box]) => box.width > 0 && (box.height < 47.5 || box.width < 47.5))
-            .map(([box, html]) => `${Math.round(box.width)} x ${Math.round(box.height)} ${html}`)"""
+        """[...document.querySelectorAll('button, summary, select, input:not([type=file]), .strip a,
+        .head a')] .map(e => e.closest('label') ?? e) .filter(e => e.checkVisibility() &&
+        !e.closest('.unseen') && !e.classList.contains('unseen')) .map(e =>
+        [e.getBoundingClientRect(), e.outerHTML.slice(0, 110)]) .filter(([box]) => box.width > 0
+        && (box.height < 47.5 || box.width < 47.5)) .map(([box, html]) =>
+        `${Math.round(box.width)} x ${Math.round(box.height)} ${html}`)
+        """
     )
     assert small == []
     context.close()

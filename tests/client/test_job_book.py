@@ -293,9 +293,7 @@ def test_storage_cleared_under_the_page_is_said_and_the_open_job_put_back(sheet,
     page = sheet.page
     sheet.enter("Bore", "91 mm").ready().kept()
     devtools = context.new_cdp_session(page)
-    devtools.send(
-        "Storage.clearDataForOrigin", {"origin": served, "storageTypes": "indexeddb"}
-    )
+    devtools.send("Storage.clearDataForOrigin", {"origin": served, "storageTypes": "indexeddb"})
     page.get_by_text("has cleared the job book").wait_for()
     sheet.kept()
     page.wait_for_timeout(300)
@@ -309,9 +307,7 @@ def test_book_that_was_cleared_while_away_is_said(sheet, context, served):
     page.get_by_text("is copied").wait_for()
     page.goto("about:blank")
     devtools = context.new_cdp_session(page)
-    devtools.send(
-        "Storage.clearDataForOrigin", {"origin": served, "storageTypes": "indexeddb"}
-    )
+    devtools.send("Storage.clearDataForOrigin", {"origin": served, "storageTypes": "indexeddb"})
     sheet.open()
     page.get_by_text("has cleared the job book").wait_for()
 

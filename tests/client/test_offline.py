@@ -1,4 +1,4 @@
-"""With the network gone: a cold start from a deep link, new figures, and nothing asked of a server."""
+"""With the network gone: a cold start from a deep link, new figures, no server asked."""
 
 import shutil
 import threading
@@ -46,7 +46,8 @@ def test_cold_start_without_network_from_a_deep_link(
     assert sheet.figure("former_diameter") == former_before
     sheet.enter("Bore", "4 1/4 in").ready()
     sheet.page.wait_for_function(
-        "before => document.querySelector('[data-figure=former_diameter] b').textContent !== before",
+        "before =>"
+        " document.querySelector('[data-figure=former_diameter] b').textContent !== before",
         arg=former_before,
     )
     # A former for a 4 1/4 in (107.95 mm) ring lies between its bore and the cylinder's.

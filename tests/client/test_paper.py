@@ -80,7 +80,7 @@ def test_paper_is_black_on_white_in_every_theme(sheet):
 
 @pytest.mark.parametrize("paper", list(PAPERS))
 def test_template_prints_at_full_size(sheet, tmp_path, paper):
-    """The ruler on the printed template is as long as it says: what a tape on the paper would read."""
+    """The ruler on the printed template is as long as it says, by a tape on the paper."""
     page = sheet.page
     sheet.go("route")
     page.get_by_text("Template to wrap round the blank, full size").click()

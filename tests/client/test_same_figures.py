@@ -1,7 +1,7 @@
 """One core, two engines: the phone's worker and the service answer every request alike.
 
-Numbers are equal to 1e-12 relative, words letter for letter. The requests are tests/vectors/*.json; what is
-right in itself is for the tests of the core to say.
+Numbers are equal to 1e-12 relative, words letter for letter. The requests are tests/vectors/*.json;
+what is right in itself is for the tests of the core to say.
 """
 
 import ast
@@ -62,7 +62,9 @@ def engine(browser, served):
     page.evaluate(ENGINE, urls)
 
     def work(name, request):
-        told = page.evaluate("([name, text]) => window.work(name, text)", [name, json.dumps(request)])
+        told = page.evaluate(
+            "([name, text]) => window.work(name, text)", [name, json.dumps(request)]
+        )
         assert told["kind"] == "answer", told
         return json.loads(told["text"])
 
@@ -139,7 +141,7 @@ def _bare(source):
 
 
 def test_the_phone_runs_the_core_itself(browser, served):
-    """Unpacked as the worker unpacks it, every file of the app is the core's, but for its comments."""
+    """Unpacked as the worker does, every file of the app is the core's, but for its comments."""
     data = (APP / "assets" / _built("core-*.bin")).read_bytes()
     words, _, coded = data.partition(b"\0")
     words = words.decode("ascii").split("\n")
@@ -158,7 +160,10 @@ def test_the_phone_runs_the_core_itself(browser, served):
             at += 1
             text.append(words[len(singles) + pairs.index(byte) * 94 + coded[at] - 33])
         at += 1
-    files = dict((part + "\n").split("\n", 1) for part in ("\n" + "".join(text)).rstrip("\n").split("\n#")[1:])
+    files = dict(
+        (part + "\n").split("\n", 1)
+        for part in ("\n" + "".join(text)).rstrip("\n").split("\n#")[1:]
+    )
     core = ROOT / "service" / "ringwright" / "core"
     ours = {
         "ringwright/core/" + path.relative_to(core).as_posix(): path for path in core.rglob("*.py")
