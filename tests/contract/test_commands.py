@@ -7,6 +7,7 @@ import time
 
 import pytest
 import requests
+
 from conftest import free_port
 
 # Packages from the net, the app's build and a start, on a slow machine.
