@@ -57,7 +57,7 @@ Plan = namedtuple(
 )
 
 # Allowance of work for one plan; on a slow phone about a second.
-STEP_LIMIT = 18000
+STEP_LIMIT = 14000
 # Lengths are reckoned in whole micrometres, money and worth in whole thousandths.
 MICROMETRES = 1000.0
 THOUSANDTHS = 1000.0
