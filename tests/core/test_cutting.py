@@ -61,7 +61,7 @@ def check(found, pieces, bars, kerf, usable):
         left = a_bar.length - used + (a_bar.held if a_bar.fed else 0.0)
         assert entry.offcut == pytest.approx(max(0.0, left), abs=play)
         assert entry.used + entry.offcut == pytest.approx(a_bar.length)
-        assert entry.kept == (entry.offcut >= usable > 0)
+        assert entry.kept == (entry.offcut > 0 and entry.offcut >= usable)
         if not entry.kept:
             scrap += entry.offcut * entry.alike
     for piece, number, less in zip(pieces, cut, found.missing, strict=True):
@@ -128,6 +128,12 @@ def test_what_is_left_is_gathered_where_it_can_be_kept():
     found = plan([sawn(40.0, 3)], [own(100.0), own(100.0)], usable=55.0)
     assert found.scrap == pytest.approx(20.0)
     assert [entry.kept for entry in found.cuts] == [False, True]
+
+
+def test_whoever_keeps_everything_scraps_nothing():
+    found = plan([sawn(40.0, 2)], [own(100.0)], usable=0.0)
+    assert found.scrap == 0.0 and found.scrap_proved
+    assert found.cuts[0].kept
 
 
 def test_sticks_take_their_chucking_pieces():

@@ -235,7 +235,8 @@ def _cuts(bars, kinds, plan, usable):
         if cuts and cuts[-1].bar == bar and cuts[-1].pieces == held:
             alike += cuts.pop().alike
         rest = left / MICROMETRES
-        cuts.append(Cut(bar, alike, held, bars[bar].length - rest, rest, left >= usable > 0))
+        kept = left > 0 and left >= usable
+        cuts.append(Cut(bar, alike, held, bars[bar].length - rest, rest, kept))
     return cuts
 
 
