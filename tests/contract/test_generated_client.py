@@ -7,6 +7,16 @@ import sys
 import pytest
 
 PACKAGE = "made_client"
+# The generator asks to be told which kinds of content are files.
+SETTINGS = """
+project_name_override: made
+post_hooks: []
+content_type_overrides:
+  image/svg+xml: application/octet-stream
+  image/vnd.dxf: application/octet-stream
+  application/pdf: application/octet-stream
+  text/csv: application/octet-stream
+"""
 
 
 @pytest.fixture(scope="module")
@@ -14,7 +24,7 @@ def made(root, tmp_path_factory):
     """The generated package, imported."""
     folder = tmp_path_factory.mktemp("client")
     settings = folder / "settings.yaml"
-    settings.write_text("project_name_override: made\npost_hooks: []\n")
+    settings.write_text(SETTINGS)
     done = subprocess.run(
         [
             *(sys.executable, "-m", "openapi_python_client", "generate", "--meta", "none"),
@@ -31,15 +41,21 @@ def made(root, tmp_path_factory):
     sys.path.remove(str(folder))
 
 
+@pytest.fixture
+def connection(made, server):
+    """A connection of the generated client to the running service."""
+    with made.Client(base_url=server) as opened:
+        yield opened
+
+
 def part(name):
     """A module of the generated package."""
     return importlib.import_module("%s.%s" % (PACKAGE, name))
 
 
 @pytest.mark.slow
-def test_it_sizes_a_ring(made, server, app):
+def test_it_sizes_a_ring(connection, app):
     models = part("models")
-    connection = made.Client(base_url=server)
     request = models.SizingRequest(bore="3 1/8 in", rings=3, steam_pressure="120 psi")
     answer = part("api.calculations.work_sizing").sync(
         client=connection, body=request, units=models.WorkSizingUnits.INCH, working=True
@@ -56,8 +72,7 @@ def test_it_sizes_a_ring(made, server, app):
 
 
 @pytest.mark.slow
-def test_it_fetches_the_same_by_address(made, server):
-    connection = made.Client(base_url=server)
+def test_it_fetches_the_same_by_address(connection):
     response = part("api.calculations.get_sizing").sync_detailed(client=connection, bore=80.0)
     assert response.status_code == 200
     assert response.headers["etag"]
@@ -68,8 +83,7 @@ def test_it_fetches_the_same_by_address(made, server):
 
 
 @pytest.mark.slow
-def test_it_reads_a_problem(made, server):
-    connection = made.Client(base_url=server)
+def test_it_reads_a_problem(connection):
     problem = part("api.calculations.get_sizing").sync(client=connection, bore="80 cubits")
     assert isinstance(problem, part("models").Problem)
     assert problem.code == part("models").ProblemCode.INVALID_INPUT
@@ -77,6 +91,14 @@ def test_it_reads_a_problem(made, server):
 
 
 @pytest.mark.slow
-def test_it_lists_the_materials(made, server):
-    listed = part("api.calculations.list_materials").sync(client=made.Client(base_url=server))
+def test_it_lists_the_materials(connection):
+    listed = part("api.calculations.list_materials").sync(client=connection)
     assert listed["materials"][0]["key"]
+
+
+@pytest.mark.slow
+def test_it_fetches_a_drawing(connection):
+    drawn = part("api.files.file_drawing_svg").sync(
+        client=connection, part=part("models").FileDrawingSvgPart.FORMER, bore="80 mm"
+    )
+    assert drawn.payload.read().startswith(b"<svg")
