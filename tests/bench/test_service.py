@@ -116,8 +116,7 @@ def test_rate_against_an_empty_endpoint(both, capsys, name, aim):
     nothing = request_bytes("POST", "/empty", b"{}")
     asked = request_bytes("POST", "/v1/" + name, json.dumps(JOB).encode())
     rates = [
-        (rate(empty.port, nothing, SECONDS), rate(ours.port, asked, SECONDS))
-        for _ in range(ROUNDS)
+        (rate(empty.port, nothing, SECONDS), rate(ours.port, asked, SECONDS)) for _ in range(ROUNDS)
     ]
     times = [(processor_time(empty, nothing), processor_time(ours, asked)) for _ in range(ROUNDS)]
     share = statistics.median(our / their for their, our in rates)

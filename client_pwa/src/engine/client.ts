@@ -28,6 +28,13 @@ class Lane {
   private tickets = 0;
   private describing: ((text: string | undefined) => void) | undefined;
 
+  /** Called each time there is nothing left to work. */
+  whenIdle: () => void = () => undefined;
+
+  get busy(): boolean {
+    return this.working !== undefined || this.waiting.size > 0;
+  }
+
   ask(key: string, name: string, text: string, listener: Listener): void {
     this.waiting.delete(key);
     this.waiting.set(key, { key, name, text, listener });
@@ -67,7 +74,10 @@ class Lane {
   private next(): void {
     if (this.working) return;
     const first = this.waiting.values().next().value;
-    if (!first) return;
+    if (!first) {
+      this.whenIdle();
+      return;
+    }
     this.start();
     this.waiting.delete(first.key);
     this.tickets += 1;
@@ -129,13 +139,26 @@ const slow = new Lane();
 const SLOW = new Set(["wall-pressure", "bore-survey", "spread", "inspection", "job", "running", "piston-valve", "drawing"]);
 const laneOf = new Map<string, Lane>();
 
+/** Slow questions that wait until the quick ones are answered: on a phone's few cores a second engine that
+ * starts at the same moment would hold up the first figures. */
+const held = new Map<string, () => void>();
+
+quick.whenIdle = () => {
+  const now = [...held.values()];
+  held.clear();
+  for (const each of now) each();
+};
+
 export function ask(key: string, name: string, request: unknown, listener: Listener): void {
+  const text = JSON.stringify(request);
   const lane = SLOW.has(name) ? slow : quick;
   laneOf.set(key, lane);
-  lane.ask(key, name, JSON.stringify(request), listener);
+  if (lane === slow && quick.busy) held.set(key, () => slow.ask(key, name, text, listener));
+  else lane.ask(key, name, text, listener);
 }
 
 export function drop(key: string): void {
+  held.delete(key);
   laneOf.get(key)?.drop(key);
 }
 
