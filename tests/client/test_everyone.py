@@ -124,13 +124,15 @@ def test_every_target_is_large_enough_for_a_glove(browser, served, screen):
     sheet.go(screen)
     _settle(sheet)
     small = sheet.page.evaluate(
-        """[...document.querySelectorAll('button, summary, select, input:not([type=file]), .strip a,
-        .head a')] .map(e => e.closest('label') ?? e) .filter(e => e.checkVisibility() &&
-        !e.closest('.unseen') && !e.classList.contains('unseen')) .map(e =>
-        [e.getBoundingClientRect(), e.outerHTML.slice(0, 110)]) .filter(([box]) => box.width > 0
-        && (box.height < 47.5 || box.width < 47.5)) .map(([box, html]) =>
-        `${Math.round(box.width)} x ${Math.round(box.height)} ${html}`)
-        """
+        """selector => [...document.querySelectorAll(selector)]
+            .map(e => e.closest('label') ?? e)
+            .filter(e => e.checkVisibility())
+            .filter(e => !e.closest('.unseen') && !e.classList.contains('unseen'))
+            .map(e => [e.getBoundingClientRect(), e.outerHTML.slice(0, 110)])
+            .filter(([box]) => box.width > 0 && (box.height < 47.5 || box.width < 47.5))
+            .map(([box, html]) => `${Math.round(box.width)} x ${Math.round(box.height)} ${html}`)
+        """,
+        "button, summary, select, input:not([type=file]), .strip a, .head a",
     )
     assert small == []
     context.close()
