@@ -13,6 +13,9 @@ LARGEST_DRAIN = 32_000_000
 # A whole number beyond this is no size of anything here, and floats above it lose whole numbers.
 LARGEST_WHOLE_NUMBER = 2**53
 
+# Nothing here is so small; the products of a few such numbers would be nought without a word.
+SMALLEST_NUMBER = 1e-30
+
 # A wrong unit in a list of 500 entries need be told only so many times.
 MOST_ERRORS = 50
 

@@ -51,6 +51,10 @@ class Number(EdgeField):
             raise ma.ValidationError(
                 [Refusal("number", "this number is too large to be a size", "give a smaller one")]
             )
+        if type(value) is float and 0 < abs(value) < limits.SMALLEST_NUMBER:
+            raise ma.ValidationError(
+                [Refusal("number", "this number is too small to be a size", "give 0 or more")]
+            )
         return value
 
 
@@ -64,7 +68,7 @@ class Measure(Number):
     def _deserialize(self, value, attr, data, **kwargs):
         if type(value) is str:
             try:
-                return units.read(self.kind, value)
+                value = units.read(self.kind, value)
             except units.UnitProblem as problem:
                 raise ma.ValidationError(
                     [Refusal(problem.code, problem.message, problem.remedy)]
