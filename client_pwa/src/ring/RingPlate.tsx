@@ -13,9 +13,10 @@ interface Props {
   stock: Answer | undefined;
   stale: boolean;
   turns: number;
+  waiting: boolean;
 }
 
-export function RingPlate({ sizing, tooling, stock, stale, turns }: Props) {
+export function RingPlate({ sizing, tooling, stock, stale, turns, waiting }: Props) {
   const figures = sizing?.figures;
   const former = tooling?.figures.former_diameter;
   const bar = stock?.figures.bar_diameter;
@@ -45,7 +46,7 @@ export function RingPlate({ sizing, tooling, stock, stale, turns }: Props) {
           <RingDrawing figures={figures} turns={turns} />
         </>
       ) : (
-        <p class="plate-empty">A bore and a steam pressure are enough.</p>
+        <p class="plate-empty">{waiting ? "Working it out…" : "A bore and a steam pressure are enough."}</p>
       )}
     </section>
   );

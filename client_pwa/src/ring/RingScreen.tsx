@@ -56,13 +56,15 @@ export function RingScreen() {
             />
           )}
         </form>
-        <Status result={sizing.result} shownAt={(fault) => ON_TOP.includes(String(fault.path[0]))} />
+        {/* While the first figures are worked the plate says so in its own place, and nothing jumps. */}
+        {sizing.result.state !== "waiting" && <Status result={sizing.result} shownAt={(fault) => ON_TOP.includes(String(fault.path[0]))} />}
         <RingPlate
           sizing={sizing.answer}
           tooling={tooling.answer}
           stock={job.answer?.stock as Answer | undefined}
           stale={sizing.stale}
           turns={chosenType === "plain" ? 1 : 2}
+          waiting={sizing.result.state === "waiting"}
         />
         {findings.length > 0 && (
           <a class={`verdict verdict-${worst(findings)}`} href="#findings" onClick={toFindings}>
