@@ -101,6 +101,13 @@ def server():
     running.stop()
 
 
+def pytest_collection_modifyitems(items):
+    """Tries what drives a browser twice more: on a busy machine Chromium may start too late."""
+    for item in items:
+        if item.get_closest_marker("browser"):
+            item.add_marker(pytest.mark.flaky(reruns=2, reruns_delay=2))
+
+
 def pytest_ignore_collect(collection_path, config):
     """Leaves the requests that schemathesis makes up unmade when no slow test is asked for.
 
