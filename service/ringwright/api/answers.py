@@ -124,6 +124,8 @@ def _step(step, table):
 def _quantity(node, table, working):
     value, unit = node
     scale = table.get(unit)
+    if scale is None and type(value) is float and value - value == 0:
+        return {"value": value, "unit": unit}
     return {"value": _number(value, scale), "unit": unit if scale is None else scale.unit}
 
 

@@ -34,10 +34,10 @@ def on_every_answer(wsgi_app):
     def wrapped(environ, start_response):
         def start(status, headers, exc_info=None):
             headers.extend(_ON_EVERY_ANSWER)
-            names = {name.lower() for name, _ in headers}
-            if "content-security-policy" not in names:
+            names = [name for name, _ in headers]
+            if "Content-Security-Policy" not in names:
                 headers.append(_POLICY)
-            if "cache-control" not in names:
+            if "Cache-Control" not in names:
                 headers.append(("Cache-Control", "no-store"))
             if "HTTP_ACCESS_CONTROL_REQUEST_METHOD" in environ:
                 headers.extend(_ON_PREFLIGHT)
