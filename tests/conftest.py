@@ -14,6 +14,8 @@ import requests
 ROOT = Path(__file__).parents[1]
 
 # The same examples every time: a red run can be repeated, and a green one means the same tomorrow.
+# hypothesis also draws on numbers in the modules that are loaded, so a whole run and one file alone
+# see different examples.
 hypothesis.settings.register_profile(
     "steady",
     derandomize=True,
@@ -102,10 +104,12 @@ def server():
 
 
 def pytest_collection_modifyitems(items):
-    """Tries what drives a browser twice more: on a busy machine Chromium may start too late."""
+    """Ends what drives a browser sooner, and tries it twice more: Chromium may start too late."""
     for item in items:
         if item.get_closest_marker("browser"):
             item.add_marker(pytest.mark.flaky(reruns=2, reruns_delay=2))
+            if not item.get_closest_marker("timeout"):
+                item.add_marker(pytest.mark.timeout(240))
 
 
 def pytest_ignore_collect(collection_path, config):

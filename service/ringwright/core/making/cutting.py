@@ -36,7 +36,8 @@ Cut = namedtuple("Cut", ("bar", "alike", "pieces", "used", "offcut", "kept"))
 
 # cuts: list of Cut. missing: number of each piece that no bar is left for. bought, begun, scrap:
 # what the plan comes to (money, worth, mm), and after each the proved least; *_proved: the two
-# agree. begun_bound and scrap_bound hold for plans that buy, and begin, no more than this one.
+# agree, and for what is bought also that no plan leaves fewer pieces out. begun_bound and
+# scrap_bound hold for plans that buy, and begin, no more than this one.
 # steps: work done, of the allowance.
 Plan = namedtuple(
     "Plan",

@@ -10,8 +10,10 @@ from collections import namedtuple
 # values: of each piece. fills: the most that one bar of each kind can be worth.
 Test = namedtuple("Test", ("values", "fills"))
 
-# Steps that one list of sets may take; beyond it the bound falls back on fractions of bars.
+# Steps that one list of sets may take, and the part of those left: beyond it the bound falls back
+# on fractions of bars.
 MOST_WORK = 2000
+MOST_SHARE = 0.25
 # Choices of bars for one budget, each extended on its own.
 MOST_PURCHASES = 6
 # Values are floats: a set is let pass when it falls short by this share only.
@@ -22,9 +24,10 @@ class BarSets:
     """Sets of bars that pass every test. `least`: proved least cost of any plan."""
 
     def __init__(self, job, tests, ceiling):
-        """job: Job. tests: sequence of Test, the one for all pieces last. ceiling: sets that cost
-        as
-        much or more are of no interest."""
+        """job: Job. tests: sequence of Test, the one for all pieces last.
+
+        ceiling: sets that cost as much or more are of no interest.
+        """
         self.job = job
         self.kinds = job.kinds
         self.steps = job.steps
@@ -126,7 +129,8 @@ class BarSets:
         and a set that passes all tests is not grown.
         """
         rows = [(0, tuple([0.0] * len(tests)), 0, 0, None)]
-        last = min(self.steps.done + MOST_WORK, self.steps.limit)
+        left = max(0, self.steps.limit - self.steps.done)
+        last = self.steps.done + min(MOST_WORK, int(left * MOST_SHARE))
         for index in indexes:
             kind = self.kinds[index]
             each = kind.spend if by_money else kind.cost
