@@ -61,7 +61,9 @@ function FigureRow({ name, figure, label = labelOf(name) }: OneProps) {
         <b>{text.text}</b> {text.unit}
         {low && high && (
           <small class="row-spread">
-            {low.text} to {high.text}
+            {low.unit === text.unit && high.unit === text.unit
+              ? `${low.text} to ${high.text}`
+              : `${low.text} ${low.unit} to ${high.text} ${high.unit}`}
           </small>
         )}
       </span>

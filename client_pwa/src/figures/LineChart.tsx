@@ -58,11 +58,11 @@ export function LineChart({ title, across, acrossLabel, unit, name, lines, level
         ))}
         {columns.map((value) => (
           <text key={value} x={x(value)} y={HEIGHT - BOTTOM + 17} text-anchor="middle">
-            {shown(value, across.unit, system.value).text}
+            {shown(value, across.unit, system.value, acrossLabel).text}
           </text>
         ))}
         <text x={(LEFT + WIDTH) / 2} y={HEIGHT - 4} text-anchor="middle">
-          {acrossLabel} {shown(first, across.unit, system.value).unit}
+          {acrossLabel}, {shown(first, across.unit, system.value, acrossLabel).unit}
         </text>
         <text x={2} y={TOP - 1}>
           {shown(first, unit, system.value, name).unit}

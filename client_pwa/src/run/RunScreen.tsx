@@ -110,7 +110,7 @@ function WarmingUp({ warming }: { warming: Warming }) {
       <LineChart
         title={title}
         across={across}
-        acrossLabel="cylinder at"
+        acrossLabel="cylinder"
         unit="mm"
         name={part}
         lines={[

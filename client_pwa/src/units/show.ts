@@ -63,6 +63,10 @@ function convert(value: number, unit: string, system: System, name: string): Con
     case "degC":
       return inch ? { value: value * 1.8 + 32, unit: "°F", places: 0 } : { value, unit: "°C", places: 0 };
     case "kg":
+      if (value !== 0 && Math.abs(value) < 0.01) {
+        const small = inch ? (value / KG_PER_LB) * 16 : value * 1000;
+        return { value: small, unit: inch ? "oz" : "g", places: significantPlaces(small) - 1 };
+      }
       return inch ? { value: value / KG_PER_LB, unit: "lb", places: 2 } : { value, unit: "kg", places: 2 };
     case "kg/h":
       return inch ? flow(value / KG_PER_LB, "lb/h") : flow(value, "kg/h");
@@ -99,7 +103,7 @@ function convert(value: number, unit: string, system: System, name: string): Con
     case "mm3":
       return inch ? { value: value / 16387.064, unit: "in³", places: 3 } : { value, unit: "mm³", places: 0 };
     case "m":
-      return inch ? { value: value / 0.3048, unit: "ft", places: 1 } : { value, unit: "m", places: 2 };
+      return inch ? { value: value / 0.3048, unit: "ft", places: value < 30 ? 1 : 0 } : { value, unit: "m", places: value < 100 ? 2 : 0 };
     case "N/mm":
       return inch
         ? { value: (value / N_PER_LBF) * MM_PER_INCH, unit: "lbf/in", places: 2 }
@@ -154,7 +158,7 @@ function watts(value: number, inch: boolean): Converted {
 }
 
 function pureNumber(value: number, name: string): Converted {
-  if (/share|yield|relief/.test(name) && Math.abs(value) <= 1.0000001) {
+  if (/share|yield|relief|efficiency|spring_left/.test(name) && Math.abs(value) <= 1.0000001) {
     return { value: value * 100, unit: "%", places: Math.abs(value) < 0.01 ? 2 : Math.abs(value) < 0.1 ? 1 : 0 };
   }
   if (Number.isInteger(value)) return { value, unit: "", places: 0 };
