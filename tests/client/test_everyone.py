@@ -9,7 +9,9 @@ from client.conftest import DESK, PHONE, Sheet
 from conftest import ROOT
 
 AXE = ROOT / "client_pwa" / "node_modules" / "axe-core" / "axe.min.js"
-SCREENS = ["survey", "ring", "tools", "stock", "route", "check", "run", "book", "settings"]
+STAGES = ["survey", "ring", "tools", "stock", "route", "check", "run"]
+BESIDE = ["valve", "tables"]
+SCREENS = [*STAGES, *BESIDE, "book", "settings"]
 THEMES = ["light", "dark", "sunlight"]
 TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 
@@ -35,6 +37,13 @@ def _faults(page):
         "each.nodes.slice(0, 3).map(node => node.html.slice(0, 160))]))",
         TAGS,
     )
+
+
+def test_no_screen_is_left_out_here(sheet):
+    links = "[...document.querySelectorAll('%s')].map(e => e.hash.split('/')[1])"
+    assert sheet.page.evaluate(links % ".strip a") == STAGES
+    assert sheet.page.evaluate(links % ".beside a") == BESIDE
+    assert sheet.page.evaluate(links % ".head a") == ["book", "settings"]
 
 
 @pytest.mark.parametrize("theme", THEMES)
@@ -132,7 +141,7 @@ def test_every_target_is_large_enough_for_a_glove(browser, served, screen):
             .filter(([box]) => box.width > 0 && (box.height < 47.5 || box.width < 47.5))
             .map(([box, html]) => `${Math.round(box.width)} x ${Math.round(box.height)} ${html}`)
         """,
-        "button, summary, select, input:not([type=file]), .strip a, .head a",
+        "button, summary, select, input:not([type=file]), .strip a, .head a, .beside a",
     )
     assert small == []
     context.close()

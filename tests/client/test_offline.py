@@ -57,14 +57,26 @@ def test_cold_start_without_network_from_a_deep_link(
     assert sheet.complaints == []
 
     # Every other screen stands too.
-    for screen in ("tools", "stock", "route", "check", "run", "survey", "book", "settings"):
-        if sheet.page.locator('.strip a[href^="#/%s/"]' % screen).count() or screen in (
-            "book",
-            "settings",
-        ):
-            sheet.go(screen)
-            sheet.page.wait_for_selector("main :is(.card, .jobs, .operation)")
+    stages = ("tools", "stock", "route", "check", "run", "survey")
+    for screen in (*stages, "valve", "tables", "book", "settings"):
+        sheet.go(screen)
+        sheet.page.wait_for_selector("main :is(.card, .jobs, .operation)")
+    _reference_tables_answer(sheet)
     again.close()
+
+
+def _reference_tables_answer(sheet):
+    page = sheet.go("tables").page
+    page.get_by_role("table", name="Outcome by metal of cylinder and ring").wait_for()
+    for title, inside in (
+        ("Other ways to seal a piston", "Soft packing"),
+        ("Materials", "Gunmetal"),
+        ("Bars of iron", "Measures, skin on"),
+        ("Formulas and sources", "Where it holds"),
+    ):
+        page.locator("summary", has_text=title).click()
+        page.get_by_text(inside, exact=True).first.wait_for(state="attached")
+    assert sheet.complaints == []
 
 
 class Swapped:

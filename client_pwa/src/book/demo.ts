@@ -28,6 +28,7 @@ export function demoJob(): Job {
         { height: "100 mm", direction: "90", diameter: "3.1260 in" },
       ],
       measured_free_gap: "6.4 mm",
+      piston_valve: { bore: "1 1/2 in", port_width: "5/16 in" },
     },
   };
 }

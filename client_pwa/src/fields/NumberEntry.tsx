@@ -67,7 +67,8 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
     [],
   );
 
-  const echo = echoOf(field, value, unit);
+  // A figure in the empty place of an entry is not yours: it says so.
+  const echo = value === "" && /\d/.test(placeholder ?? "") ? "chosen" : echoOf(field, value, unit);
   const notes = [fault ? `${id}-fault` : "", echo ? `${id}-echo` : "", describedBy ?? ""].filter(Boolean).join(" ");
   return (
     <div class={fault ? "entry entry-faulty" : "entry"}>

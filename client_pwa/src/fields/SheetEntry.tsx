@@ -2,14 +2,15 @@
 
 import type { Fault } from "../engine/answers";
 import { fieldNamed } from "../engine/tables";
-import { inputs, setInput } from "../sheet/sheet";
+import type { Input } from "../book/job";
+import { inputsFor, setInputFor } from "../sheet/sheet";
 import { FieldEntry } from "./FieldEntry";
 import { ListEntry } from "./ListEntry";
 import { labelOf } from "./labels";
 
 interface Props {
   name: string;
-  calculation?: string;
+  calculation: string;
   faults: readonly Fault[];
   label?: string;
   placeholder?: string;
@@ -18,22 +19,22 @@ interface Props {
 }
 
 export function SheetEntry({ name, calculation, faults, label, placeholder, rowName }: Props) {
-  const field = fieldNamed(name, calculation ? [calculation] : undefined);
+  const field = fieldNamed(name, [calculation]);
   if (!field) return null;
   const common = {
     field,
-    value: inputs.value[name],
+    value: inputsFor(calculation)[name],
+    label: label ?? labelOf(name, calculation),
     faults,
     path: [name],
-    onChange: (value: Parameters<typeof setInput>[1]) => setInput(name, value),
+    onChange: (value: Input | undefined) => setInputFor(calculation, name, value),
   };
   if (field.kind === "records") {
-    return <ListEntry {...common} label={label ?? labelOf(name)} {...(rowName === undefined ? {} : { rowName })} />;
+    return <ListEntry {...common} {...(rowName === undefined ? {} : { rowName })} />;
   }
   return (
     <FieldEntry
       {...common}
-      {...(label === undefined ? {} : { label })}
       {...(placeholder === undefined ? {} : { placeholder })}
     />
   );

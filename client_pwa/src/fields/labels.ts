@@ -26,10 +26,29 @@ const LABELS: Readonly<Record<string, string>> = {
   former_ratio: "Former to ring bore",
   ring_material: "Ring iron or bronze",
   modulus: "Modulus of elasticity",
+  modulus_low: "Modulus, least",
+  modulus_high: "Modulus, most",
+  poisson: "Poisson's ratio",
+  expansion: "Expansion by heat",
+  tensile_low: "Tensile strength, least",
+  tensile_high: "Tensile strength, most",
+  hottest: "Hottest in service",
+  gap_leak_napier: "Gap leak by Napier's rule",
+  bulge: "Ring springs out by",
+  free_end: "Loose end springs by",
+  longest_opening: "Longest safe opening",
+  // A name that means something else in a calculation of its own.
+  "piston-valve/bore": "Liner bore",
+  "piston-valve/bars": "Bridge bars",
+  "piston-valve/rings": "Rings to a head",
+  "piston-valve/joint_pinned": "A pin keeps the joint on a bar",
+  "piston-valve/piston_diameter": "Valve across its lands",
+  "piston-valve/piston_material": "Valve material",
+  "piston-valve/cylinder_material": "Liner material",
 };
 
-export function labelOf(name: string): string {
-  const known = LABELS[name];
+export function labelOf(name: string, calculation = ""): string {
+  const known = LABELS[`${calculation}/${name}`] ?? LABELS[name];
   if (known) return known;
   const words = name.replace(/[_-]+/g, " ");
   return words.charAt(0).toUpperCase() + words.slice(1);

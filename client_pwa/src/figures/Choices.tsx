@@ -8,7 +8,7 @@ import type { Input } from "../book/job";
 import { FieldEntry } from "../fields/FieldEntry";
 import { choiceWords, labelOf } from "../fields/labels";
 import { system } from "../shell/settings";
-import { inputs, setInput } from "../sheet/sheet";
+import { inputsFor, setInputFor } from "../sheet/sheet";
 import { shown } from "../units/show";
 import { needWords, wordsOf } from "./field_words";
 
@@ -25,7 +25,7 @@ interface Props {
 export function Choices({ calculation, title, fields, answer, faults, open = false }: Props) {
   if (fields.length === 0) return null;
   const chosen = new Map<string, Choice>((answer?.chosen ?? []).map((choice) => [choice.input, choice]));
-  const yours = fields.filter((field) => inputs.value[field.name] !== undefined).length;
+  const yours = fields.filter((field) => inputsFor(calculation)[field.name] !== undefined).length;
   const faulty = faults.some((fault) => fields.some((field) => field.name === fault.path[0]));
   return (
     <details class="card choices" open={open || faulty}>
@@ -43,7 +43,7 @@ export function Choices({ calculation, title, fields, answer, faults, open = fal
 }
 
 function OneChoice({ calculation, field, choice, faults }: { calculation: string; field: Field; choice: Choice | undefined; faults: readonly Fault[] }) {
-  const given = inputs.value[field.name];
+  const given = inputsFor(calculation)[field.name];
   const faulty = faults.some((fault) => fault.path[0] === field.name);
   const [open, setOpen] = useState(false);
   const shownOpen = open || faulty;
@@ -55,7 +55,7 @@ function OneChoice({ calculation, field, choice, faults }: { calculation: string
   return (
     <li class={given === undefined ? "choice" : "choice choice-yours"}>
       <button type="button" class="choice-row" aria-expanded={shownOpen} aria-controls={id} onClick={() => setOpen(!shownOpen)}>
-        <span class="choice-label">{labelOf(field.name)}</span>
+        <span class="choice-label">{labelOf(field.name, calculation)}</span>
         <span class="choice-value">
           <b>{given === undefined ? chosenWords(choice) : givenWords(given)}</b>
           <small>{given === undefined ? (choice ? "chosen" : "not given") : "yours"}</small>
@@ -73,11 +73,12 @@ function OneChoice({ calculation, field, choice, faults }: { calculation: string
               value={given}
               faults={faults}
               path={[field.name]}
-              onChange={(value) => setInput(field.name, value)}
+              label={labelOf(field.name, calculation)}
+              onChange={(value) => setInputFor(calculation, field.name, value)}
               {...(typeof choice?.value === "string" ? { placeholder: choice.value } : {})}
             />
             {given !== undefined && (
-              <button type="button" class="small-words" onClick={() => setInput(field.name, undefined)}>
+              <button type="button" class="small-words" onClick={() => setInputFor(calculation, field.name, undefined)}>
                 Let it be chosen again
               </button>
             )}

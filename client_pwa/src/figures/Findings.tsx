@@ -6,7 +6,7 @@ import { system } from "../shell/settings";
 import { shown } from "../units/show";
 
 const ORDER: Readonly<Record<Outcome, number>> = { stop: 0, watch: 1, good: 2 };
-const WORD: Readonly<Record<Outcome, string>> = { stop: "Stop", watch: "Watch", good: "Good" };
+export const WORD: Readonly<Record<Outcome, string>> = { stop: "Stop", watch: "Watch", good: "Good" };
 
 export function Mark({ outcome }: { outcome: Outcome }) {
   // An octagon, a triangle, a disc: told apart without colour.

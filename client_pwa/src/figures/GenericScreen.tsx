@@ -4,6 +4,8 @@
 import type { ComponentChildren } from "preact";
 import { fieldsOf } from "../engine/tables";
 import { SheetEntry } from "../fields/SheetEntry";
+import { system } from "../shell/settings";
+import { shown } from "../units/show";
 import { Cautions } from "./Cautions";
 import { Choices } from "./Choices";
 import { FigureRows } from "./Figures";
@@ -43,12 +45,13 @@ export function GenericScreen({ calculation, first = [], elsewhere = [], rowName
                 name={name}
                 calculation={calculation}
                 faults={view.faults}
+                placeholder={placeholderOf(view, name)}
                 {...(rowNames[name] === undefined ? {} : { rowName: rowNames[name] })}
               />
             ))}
           </form>
         )}
-        <Status result={view.result} shownAt={(fault) => first.includes(String(fault.path[0]))} />
+        <Status result={view.result} calculation={calculation} shownAt={(fault) => first.includes(String(fault.path[0]))} />
         {children?.(view)}
       </div>
       <div class="two-right">
@@ -65,4 +68,10 @@ export function GenericScreen({ calculation, first = [], elsewhere = [], rowName
       </div>
     </div>
   );
+}
+
+/** What is taken where nothing is entered stands in the empty place of the entry. */
+function placeholderOf(view: InView, name: string): string {
+  const choice = view.answer?.chosen.find((each) => each.input === name);
+  return typeof choice?.value === "number" ? shown(choice.value, choice.unit, system.value, name).text : "";
 }

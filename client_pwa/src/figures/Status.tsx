@@ -4,7 +4,7 @@ import type { Fault } from "../engine/answers";
 import { labelOf, pathWords } from "../fields/labels";
 import type { Result } from "../sheet/sheet";
 
-export function Status({ result, shownAt }: { result: Result; shownAt?: (fault: Fault) => boolean }) {
+export function Status({ result, calculation, shownAt }: { result: Result; calculation?: string; shownAt?: (fault: Fault) => boolean }) {
   switch (result.state) {
     case "waiting":
       return (
@@ -15,7 +15,7 @@ export function Status({ result, shownAt }: { result: Result; shownAt?: (fault: 
     case "incomplete":
       return (
         <p class="status" role="status">
-          Enter {listWords(result.missing.map((name) => labelOf(name).toLowerCase()))} to see figures.
+          Enter {listWords(result.missing.map((name) => labelOf(name, calculation).toLowerCase()))} to see figures.
         </p>
       );
     case "faults": {

@@ -4,7 +4,8 @@ import { useEffect, useRef } from "preact/hooks";
 import { Dialog } from "../shell/Dialog";
 import { system } from "../shell/settings";
 import { fractionWords, inFull, shown, thouWords } from "../units/show";
-import { basisWords, needReference, reference } from "./reference";
+import { MethodGrounds } from "./MethodGrounds";
+import { needReference, reference } from "./reference";
 import { openFigure } from "./working";
 import type { OpenFigure } from "./working";
 
@@ -84,28 +85,7 @@ function Working({ name, figure }: OpenFigure) {
           </table>
         </>
       )}
-      {method?.validity && (
-        <>
-          <h3>Where it holds</h3>
-          <p>{method.validity}</p>
-        </>
-      )}
-      {method && method.sources.length > 0 && (
-        <>
-          <h3>Source</h3>
-          <ul class="sources">
-            {method.sources.map((entry) => {
-              const where = reference.value?.sources.get(entry.key)?.where;
-              return (
-                <li key={entry.key}>
-                  {entry.title}
-                  {where && `: ${where}`}. <b>Basis: {basisWords(entry.basis)}.</b>
-                </li>
-              );
-            })}
-          </ul>
-        </>
-      )}
+      {method && <MethodGrounds method={method} />}
     </>
   );
 }

@@ -42,12 +42,13 @@ const VARIANTS: Readonly<Record<string, Variant>> = {
   },
 };
 
-/** What stands behind a key such as "wall-pressure@steam" or "drawing@former@A4". */
+/** What stands behind a key such as "wall-pressure@steam", "bars@bronze" or "drawing@former@A4". */
 export function variantOf(key: string): Variant | undefined {
   const known = VARIANTS[key];
   if (known) return known;
   const [calculation, part, paper] = key.split("@");
-  if (calculation !== "drawing" || !part) return undefined;
+  if (!calculation || !part) return undefined;
+  if (calculation === "bars") return { calculation, with: () => ({ metal: part, sizes: system.value }) };
   return {
     calculation,
     with: (inputs) => ({ ...inputs, part, paper: paper ?? "screen", dimensions: system.value }),

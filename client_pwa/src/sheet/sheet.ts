@@ -7,6 +7,7 @@ import { ask, drop } from "../engine/client";
 import { fieldsOf, isKnown } from "../engine/tables";
 import { newJob } from "../book/job";
 import type { Input, Inputs, Job } from "../book/job";
+import { changeOf, seenBy } from "./apart";
 import { fed, FEEDS, variantOf } from "./feeds";
 import { assemble, sheetPath } from "./request";
 
@@ -74,6 +75,14 @@ export function alsoWant(key: string): () => void {
   return () => count(-1);
 }
 
+export function inputsFor(calculation: string): Inputs {
+  return seenBy(calculation, inputs.value);
+}
+
+export function setInputFor(calculation: string, name: string, value: Input | undefined): void {
+  setInputs(changeOf(calculation, inputs.peek(), name, value));
+}
+
 export function setInput(name: string, value: Input | undefined): void {
   setInputs({ [name]: value });
 }
@@ -114,7 +123,7 @@ function work(key: string, sheet: Inputs): void {
   const calculation = variant?.calculation ?? key;
   if (!isKnown(calculation)) return;
   const fields = fieldsOf(calculation);
-  const { request, faults, rows } = assemble(fields, variant ? variant.with(sheet) : sheet);
+  const { request, faults, rows } = assemble(fields, seenBy(calculation, variant ? variant.with(sheet) : sheet));
   const result = resultOf(key);
   const before = result.peek();
   const kept = before.state === "ready" ? before.answer : "before" in before ? before.before : undefined;

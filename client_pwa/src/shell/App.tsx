@@ -7,6 +7,7 @@ import { padTarget } from "../fields/pad";
 import { WorkingDialog } from "../figures/WorkingDialog";
 import { want } from "../sheet/sheet";
 import { Banners, Said } from "./Banners";
+import { Beside } from "./Beside";
 import { Header } from "./Header";
 import { place } from "./routes";
 import { FIRST_SCREEN, started } from "./session";
@@ -53,6 +54,7 @@ export function App() {
         <h1 class="unseen">{title}</h1>
         {started.value && View ? <View /> : <p class="status">Opening the job book…</p>}
       </main>
+      <Beside />
       <Said />
       <Keypad />
       <WorkingDialog />

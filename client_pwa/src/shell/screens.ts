@@ -8,7 +8,10 @@ import { RouteScreen } from "../route/RouteScreen";
 import { RunScreen } from "../run/RunScreen";
 import { StockScreen } from "../stock/StockScreen";
 import { SurveyScreen } from "../survey/SurveyScreen";
+import { TablesScreen } from "../tables/TablesScreen";
 import { ToolingScreen } from "../tooling/ToolingScreen";
+import { PortPicture } from "../valve/PortPicture";
+import { plain } from "./plain";
 
 export interface Screen {
   key: string;
@@ -29,9 +32,21 @@ const ALL: readonly Screen[] = [
   { key: "run", label: "Run", title: "The running engine", uses: ["running"], view: RunScreen },
 ];
 
+const VALVE_ENTRIES = ["bore", "port_width", "steam_pressure", "bars", "bar_width", "joint_pinned"];
+const VALVE_FIGURES = ["free_gap", "closed_gap", "bulge", "free_end", "leak_rate", "friction_force"];
+
+/** What is no stage of the ring's job. */
+const SIDE: readonly Screen[] = [
+  { key: "valve", label: "Valve", title: "Piston valve", uses: ["piston-valve"], view: plain("piston-valve", VALVE_ENTRIES, VALVE_FIGURES, PortPicture) },
+  { key: "tables", label: "Tables", title: "Reference tables", uses: ["materials"], view: TablesScreen },
+];
+
 /** Only the places whose figures the core can give. */
-export const SCREENS: readonly Screen[] = ALL.filter((screen) => screen.uses.some((key) => isKnown(key.split("@")[0]!)));
+const given = (screens: readonly Screen[]): readonly Screen[] => screens.filter((screen) => screen.uses.some((key) => isKnown(key.split("@")[0]!)));
+
+export const SCREENS = given(ALL);
+export const BESIDE = given(SIDE);
 
 export function screenWith(key: string): Screen | undefined {
-  return SCREENS.find((screen) => screen.key === key);
+  return [...SCREENS, ...BESIDE].find((screen) => screen.key === key);
 }

@@ -1,0 +1,27 @@
+/** A screen of what the core declares and no more. With this a new calculation needs its line in screens.ts
+ * and nothing else: the entries to stand open, the figures to stand large, and a picture if there is one. */
+
+import type { ComponentType } from "preact";
+import type { Answer } from "../engine/answers";
+import { FigureTile } from "../figures/Figures";
+import { GenericScreen } from "../figures/GenericScreen";
+
+export function plain(calculation: string, first: readonly string[], large: readonly string[], Picture?: ComponentType<{ answer: Answer }>): ComponentType {
+  return () => (
+    <GenericScreen calculation={calculation} first={first}>
+      {({ answer, stale }) =>
+        answer && (
+          <>
+            <section class={stale ? "plate stale" : "plate"} aria-label="The chief figures">
+              {large.map((name) => {
+                const figure = answer.figures[name];
+                return figure && <FigureTile key={name} name={name} figure={figure} />;
+              })}
+            </section>
+            {Picture && <Picture answer={answer} />}
+          </>
+        )
+      }
+    </GenericScreen>
+  );
+}
