@@ -177,7 +177,8 @@ def test_leak_of_one_stroke_makes_the_hour():
 
 
 def test_new_rings_leak_less_than_worn_ones_and_more_rings_less_than_one():
-    answer = rows(run(worn_gap=3.0, ring_type="plain"))
+    # With gaps alike; a double-turn ring is filed wider where no gap is given.
+    answer = rows(run(worn_gap=3.0, ring_type="plain", closed_gap=0.3))
     leaks = {name: row["leak_rate"]["value"] for name, row in answer.items()}
     assert leaks["now"] > leaks["plain"] > leaks["double-turn"]
     one = run(worn_gap=3.0, rings=1)["figures"]["leak_rate"]["value"]

@@ -6,8 +6,8 @@ clearance is what a given cold one becomes. Each pair is exact, so that one undo
 
 The design case for the closed gap and the piston is the engine being started: ring and piston are
 at steam temperature while the cylinder wall, thicker and heated from one side, is still on its way:
-see `starting_wall_temperature`. Where a wide gap costs nothing (a double-turn ring leaks
-nothing through it, a piston is sealed by its rings) design for a stone cold cylinder.
+see `starting_wall_temperature`. Where a wide gap costs little, as in a double-turn ring, it is
+filed for a stone-cold cylinder: see `filing_wall_temperature`, which every calculation asks.
 """
 
 from ..properties.expansion import growth
@@ -30,12 +30,15 @@ from .piston import (
     running_piston_clearance,
 )
 from .ring_gap import (
+    USUAL_GAP_WHY,
     WALL_SHARE,
     closed_gap,
+    filing_wall_temperature,
     hot_closed_gap,
     running_gap,
     starting_wall_temperature,
     thumb_rule_gap,
+    usual_closed_gap,
 )
 
 # What the rest of the core uses: one name for the three files.
@@ -43,9 +46,11 @@ __all__ = (
     "DEPTH_ALLOWANCE",
     "LEAST_DEPTH_ALLOWANCE",
     "Touch",
+    "USUAL_GAP_WHY",
     "WALL_SHARE",
     "back_clearance",
     "closed_gap",
+    "filing_wall_temperature",
     "first_touch",
     "groove_depth",
     "growth",
@@ -61,4 +66,5 @@ __all__ = (
     "side_clearance",
     "starting_wall_temperature",
     "thumb_rule_gap",
+    "usual_closed_gap",
 )

@@ -17,6 +17,11 @@ LEAST_RUNNING_GAP = 0.025  # [mm]
 # from one side, is behind it by half of the whole rise at most (conduction solved in the tests); a
 # thicker wall lags more. It puts the gap of an iron ring within the range of a published book.
 WALL_SHARE = 0.5
+# By turns: the rule of the gap that is filed where none is asked for.
+USUAL_GAP_WHY = {
+    1: "ring at steam heat in a half-warm cylinder, and a margin",
+    2: "ring at steam heat in a stone-cold cylinder, and a margin: a wide gap costs little here",
+}
 
 METHODS = (
     Method(
@@ -66,6 +71,38 @@ def starting_wall_temperature(steam_temperature, shop_temperature, share=WALL_SH
     if not 0.0 <= share <= 1.0:
         raise OutOfRange("share", share, "0 to 1", "starting-wall estimate")
     return shop_temperature + share * (steam_temperature - shop_temperature)
+
+
+def filing_wall_temperature(turns, steam_temperature, shop_temperature):
+    """Temperature of the cylinder wall for which the gap of a new ring is filed [degC].
+
+    Half warm for a plain ring, see starting_wall_temperature; stone cold for a double-turn ring,
+    which a wide gap costs little.
+
+    turns: 1 or 2. steam_temperature: of the steam [degC]. shop_temperature: T_0 [degC].
+    """
+    if turns == 2:
+        return shop_temperature
+    return starting_wall_temperature(steam_temperature, shop_temperature)
+
+
+def usual_closed_gap(
+    *, turns, bore, ring_expansion, cylinder_expansion, ring_temperature, shop_temperature
+):
+    """Closed gap to file where none is asked for, by the rule of USUAL_GAP_WHY [mm].
+
+    turns: 1 or 2. bore, ring_expansion, cylinder_expansion, ring_temperature, shop_temperature: as
+    of closed_gap, with running_gap for its margin. Raises OutOfRange as closed_gap does.
+    """
+    return closed_gap(
+        bore=bore,
+        ring_expansion=ring_expansion,
+        cylinder_expansion=cylinder_expansion,
+        ring_temperature=ring_temperature,
+        cylinder_temperature=filing_wall_temperature(turns, ring_temperature, shop_temperature),
+        shop_temperature=shop_temperature,
+        margin=running_gap(bore),
+    )
 
 
 def running_gap(bore):

@@ -3,6 +3,7 @@
 from .. import clearances
 from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..ring import heat_set, ring_findings, soak
+from ..ring.design import gap_left
 from ..wording import decimal, fine_length, length, percent, temperature, wall_pressure
 
 ACCEPT = "accept"
@@ -171,15 +172,7 @@ def _closed_gap(rows, values, found):
     if measured is None:
         return
     d = found.intended
-    hot = clearances.hot_closed_gap(
-        bore=d.bore,
-        gap=measured,
-        ring_expansion=d.ring_material.expansion,
-        cylinder_expansion=d.cylinder_material.expansion,
-        ring_temperature=d.steam_temperature,
-        cylinder_temperature=d.warming_wall_temperature,
-        shop_temperature=d.shop_temperature,
-    )
+    hot = gap_left(d, measured, d.wall_temperature)
     value = Quantity(measured, "mm")
     said = "The gap in the bore is %s; %s was designed, and %s is left when started hot." % (
         fine_length(measured),
@@ -187,7 +180,7 @@ def _closed_gap(rows, values, found):
         fine_length(max(hot, 0.0)),
     )
     need = measured - hot + clearances.running_gap(d.bore)
-    if hot <= 0.0:
+    if gap_left(d, measured, d.warming_wall_temperature) <= 0.0:
         remedy = "File the ends until the gap is %s." % fine_length(need)
         rows.append(finding("closed-gap", STOP, said, remedy, value, Quantity(need, "mm")))
     elif measured > GAP_SCRAP_SHARE * d.bore and d.turns == 1:

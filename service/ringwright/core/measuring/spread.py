@@ -10,11 +10,10 @@ limits.
 import math
 from collections import OrderedDict, namedtuple
 
-from .. import clearances
 from ..cautions import cautions
 from ..problems import InputProblem, unworkable
 from ..records import GOOD, STOP, WATCH, Choice, Method, Quantity, figure, finding
-from ..ring.design import settle
+from ..ring.design import gap_left, settle
 from ..wording import percent
 from .ring_sample import Limits, outcome, sample
 
@@ -120,15 +119,7 @@ def _spreads(values, design, chosen):
 
 
 def _limits(values, design, chosen):
-    hot = clearances.hot_closed_gap(
-        bore=design.bore,
-        gap=design.closed_gap,
-        ring_expansion=design.ring_material.expansion,
-        cylinder_expansion=design.cylinder_material.expansion,
-        ring_temperature=design.steam_temperature,
-        cylinder_temperature=design.warming_wall_temperature,
-        shop_temperature=design.shop_temperature,
-    )
+    hot = gap_left(design, design.closed_gap, design.warming_wall_temperature)
     p = design.wall_pressure
     found = []
     for name, default, unit, why in (

@@ -101,15 +101,21 @@ def settle(values):
     finishing = take("finishing", heat_set.CLOSING_RING, "", "the usual tool; light-tight")
     bearing = heat_set.bearing(setting, finishing)
     warming = clearances.starting_wall_temperature(temperature, shop)
-    # A wide gap costs a double-turn ring nothing, so it is cut for a stone-cold cylinder.
-    wall = warming if turns == 1 else shop
+    wall = clearances.filing_wall_temperature(turns, temperature, shop)
 
     heat = {
         "ring_temperature": temperature,
         "shop_temperature": shop,
         "ring_expansion": ring_material.expansion,
     }
-    closed_gap = _closed_gap(take, bore, cylinder, wall, heat)
+    closed_gap = take(
+        "closed_gap",
+        clearances.usual_closed_gap(
+            turns=turns, bore=bore, cylinder_expansion=cylinder.expansion, **heat
+        ),
+        "mm",
+        clearances.USUAL_GAP_WHY[turns],
+    )
     soak, soak_time, relief = _soak(take, ring_material.family)
     kerf = take(
         "end_kerf",
@@ -257,6 +263,22 @@ def settle(values):
     )  # fmt: skip
 
 
+def gap_left(design, gap, wall_temperature):
+    """What a cold gap becomes with the ring at steam heat [mm]; nought or less: the ends butt.
+
+    design: a Design. gap: cold, in the bore [mm]. wall_temperature: of the cylinder [degC].
+    """
+    return clearances.hot_closed_gap(
+        bore=design.bore,
+        gap=gap,
+        ring_expansion=design.ring_material.expansion,
+        cylinder_expansion=design.cylinder_material.expansion,
+        ring_temperature=design.steam_temperature,
+        cylinder_temperature=wall_temperature,
+        shop_temperature=design.shop_temperature,
+    )
+
+
 def _soak(take, family):
     """(soak temperature, soak time, Relief) of the heat set; a given relief is taken as known."""
     window = soaking.soak_range(family)
@@ -278,24 +300,6 @@ def _soak(take, family):
         )
     take("relief", expected.likely, "1", "what that soak relaxes; from memory of published figures")
     return temperature, hours, expected
-
-
-def _closed_gap(take, bore, cylinder, wall, heat):
-    return take(
-        "closed_gap",
-        clearances.closed_gap(
-            bore=bore,
-            cylinder_expansion=cylinder.expansion,
-            cylinder_temperature=wall,
-            margin=clearances.running_gap(bore),
-            **heat,
-        ),
-        "mm",
-        "ring at steam heat in a cylinder half warm, and a margin"
-        if wall > heat["shop_temperature"]
-        else "ring at steam heat in a stone-cold cylinder, and a margin: a wide gap costs no "
-        "steam here",
-    )
 
 
 def _piston_diameter(take, bore, piston, cylinder, temperature, wall, shop):

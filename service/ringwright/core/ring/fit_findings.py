@@ -4,6 +4,7 @@ from .. import clearances
 from ..properties.materials import pairing
 from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..wording import fine_length, length, temperature
+from .design import gap_left
 
 
 def findings(design):
@@ -64,25 +65,19 @@ def _materials(rows, d):
 
 
 def _end_gap(rows, d):
-    def left(wall_temperature):
-        return clearances.hot_closed_gap(
-            bore=d.bore,
-            gap=d.closed_gap,
-            ring_expansion=d.ring_material.expansion,
-            cylinder_expansion=d.cylinder_material.expansion,
-            ring_temperature=d.steam_temperature,
-            cylinder_temperature=wall_temperature,
-            shop_temperature=d.shop_temperature,
-        )
-
-    hot = left(d.warming_wall_temperature)
+    # What is said is the case that the gap is filed for; butting in a half-warm cylinder stops.
+    hot = gap_left(d, d.closed_gap, d.wall_temperature)
     margin = clearances.running_gap(d.bore)
-    outcome = STOP if hot <= 0.0 else WATCH if hot < 0.999 * margin else GOOD
-    said = {
-        STOP: ": they butt and the ring seizes.",
-        WATCH: ", less than practice leaves.",
-        GOOD: ".",
-    }
+    outcome = GOOD
+    if gap_left(d, d.closed_gap, d.warming_wall_temperature) <= 0.0:
+        outcome = STOP
+    elif hot < 0.999 * margin:
+        outcome = WATCH
+    said = "%s is left between the ends" % fine_length(hot)
+    if hot <= 0.0:
+        said = "the ends butt and the ring %s" % ("seizes" if outcome == STOP else "may seize")
+    elif outcome == WATCH:
+        said += ", less than practice leaves"
     remedy = ""
     if outcome != GOOD:
         remedy = "Give a closed gap of at least %s." % length(d.closed_gap + margin - hot)
@@ -90,14 +85,14 @@ def _end_gap(rows, d):
         finding(
             "end-gap",
             outcome,
-            "Started hot in a half-warm cylinder, %s is left between the ends%s"
-            % (fine_length(hot), said[outcome]),
+            "Started hot in a %s cylinder, %s."
+            % ("half-warm" if d.turns == 1 else "stone-cold", said),
             remedy,
             Quantity(hot, "mm"),
             Quantity(margin, "mm"),
         )
     )
-    cold = left(d.shop_temperature)
+    cold = gap_left(d, d.closed_gap, d.shop_temperature)
     if outcome != STOP and cold < 0.0:
         rows.append(
             finding(

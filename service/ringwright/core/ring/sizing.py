@@ -7,7 +7,7 @@ from .. import clearances
 from ..cautions import cautions
 from ..records import figure
 from . import heat_set, ring_findings, section, spring, winding
-from .design import settle
+from .design import gap_left, settle
 from .ring_inputs import BLANK_FIELDS, RING_FIELDS
 
 FIELDS = RING_FIELDS + BLANK_FIELDS
@@ -249,13 +249,7 @@ def _clearance_figures(out, d):
     out["steam_temperature"] = figure(steam, "degC", "T", "steam-temperature")
     heat = {"ring_temperature": steam, "shop_temperature": shop, "ring_expansion": ring.expansion}
     out["closed_gap_hot"] = figure(
-        clearances.hot_closed_gap(
-            bore=d.bore,
-            gap=d.closed_gap,
-            cylinder_expansion=cylinder.expansion,
-            cylinder_temperature=wall,
-            **heat,
-        ),
+        gap_left(d, d.closed_gap, wall),
         "mm",
         "s1 hot",
         "hot-closed-gap",

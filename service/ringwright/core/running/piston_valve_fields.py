@@ -107,7 +107,8 @@ FIELDS = (
         "closed_gap",
         "length",
         "gap of a new ring, cold in the liner",
-        "expansion from shop to steam with the liner half warm, and a margin",
+        "expansion to steam heat, with the liner half warm for a plain ring and stone cold "
+        "for a double-turn ring, and a margin",
         lowest=0.0,
         highest=30.0,
         symbol="s1",

@@ -134,8 +134,8 @@ def _losses(given, engine):
     arch = leak.light_opening(given["light"], given["light_length"])
     paths = OrderedDict()
     for name, ring_type, gap, worn, light in (
-        ("plain", PLAIN, given["closed_gap"], fresh, 0.0),
-        ("double-turn", DOUBLE_TURN, given["closed_gap"], fresh, 0.0),
+        ("plain", PLAIN, given["new_gaps"][PLAIN], fresh, 0.0),
+        ("double-turn", DOUBLE_TURN, given["new_gaps"][DOUBLE_TURN], fresh, 0.0),
         ("now", given["ring_type"], given["worn_gap"], given["groove_wear"], arch),
     ):
         paths[name] = ring_leak.paths(given, engine.duty, ring_type, gap, worn, light)

@@ -149,7 +149,8 @@ RING_AT_HAND_FIELDS = (
         "closed_gap",
         "length",
         "gap of a new ring, cold in the bore",
-        "expansion from shop to steam with the cylinder half warm, and a margin",
+        "expansion to steam heat, with the cylinder half warm for a plain ring and stone cold "
+        "for a double-turn ring, and a margin",
         lowest=0.0,
         highest=30.0,
         symbol="s1",

@@ -102,9 +102,8 @@ def _round_the_back(loss):
         GOOD,
         "A double-turn ring leaves no straight way through. Steam that stands behind it can still "
         "leave by the gap of the turn on the low side: how much is not known from measurement, so "
-        "the figure runs from nil, which the trade claims, to all that a plain ring's gap would "
-        "pass "
-        "(%s an hour)." % _steam_mass(loss.total[2]),
+        "the figure runs from nil, which the trade claims, to all that a plain ring's gap as wide "
+        "would pass (%s an hour)." % _steam_mass(loss.total[2]),
     )
 
 

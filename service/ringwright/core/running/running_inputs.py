@@ -5,7 +5,7 @@ from ..problems import Fault, InputProblem
 from ..properties import steam, steam_properties
 from ..properties.materials import material
 from ..records import Choice
-from ..ring.ring_inputs import DOUBLE_TURN
+from ..ring.ring_inputs import DOUBLE_TURN, PLAIN
 from ..wording import decimal, temperature
 from . import friction, leak, steam_cycle
 from .running_fields import DOUBLE
@@ -156,7 +156,8 @@ def _fill_ring(given, take):
 
 
 def fill_sizes(given, take):
-    """Takes materials, gaps and clearances not given; adds "expansions" of the three parts.
+    """Takes materials, gaps and clearances not given; adds "expansions" of the three parts and
+    "new_gaps", the closed gap of a new ring by type.
 
     given: inputs with bore, ring_width and steam. take: as in `filled`. Raises InputProblem.
     """
@@ -171,20 +172,21 @@ def fill_sizes(given, take):
     ]
     hot, shop = given["steam_temperature"], given["shop_temperature"]
     wall = clearances.starting_wall_temperature(hot, shop)
-    take(
-        "closed_gap",
-        clearances.closed_gap(
-            bore=bore,
-            ring_expansion=ring,
-            cylinder_expansion=cylinder,
-            ring_temperature=hot,
-            cylinder_temperature=wall,
-            shop_temperature=shop,
-            margin=clearances.running_gap(bore),
-        ),
-        "mm",
-        "expansion with the cylinder half warm, and a margin",
-    )
+    new_gaps = given["new_gaps"] = {}
+    for ring_type, turns in ((PLAIN, 1), (DOUBLE_TURN, 2)):
+        new_gaps[ring_type] = given["closed_gap"]
+        if given["closed_gap"] is None:
+            new_gaps[ring_type] = clearances.usual_closed_gap(
+                turns=turns,
+                bore=bore,
+                ring_expansion=ring,
+                cylinder_expansion=cylinder,
+                ring_temperature=hot,
+                shop_temperature=shop,
+            )
+    ring_type = given["ring_type"]
+    why = clearances.USUAL_GAP_WHY[1 if ring_type == PLAIN else 2]
+    take("closed_gap", new_gaps[ring_type], "mm", why)
     take("worn_gap", given["closed_gap"], "mm", "as new: measure it cold in the bore")
     take(
         "piston_diameter",
