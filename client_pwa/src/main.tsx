@@ -6,7 +6,8 @@ import { App } from "./shell/App";
 import { start } from "./shell/session";
 
 warmUp();
-render(<App />, document.getElementById("app")!);
 void start();
+// In a task of its own, while the book is read.
+setTimeout(() => render(<App />, document.getElementById("app")!));
 // The figures come first; keeping the app for later can wait until they stand.
 addEventListener("load", () => void registerOffline());

@@ -89,8 +89,8 @@ class Sheet:
         return self
 
     def ready(self):
-        """Waits until the figures on the plate belong to the entries above them."""
-        self.page.wait_for_selector('.plate[data-state="ready"]')
+        """Waits until the figures belong to the entries, those below the plate with them."""
+        self.page.wait_for_selector('html:not([data-drawing]) .plate[data-state="ready"]')
         return self
 
     def enter(self, label, text):

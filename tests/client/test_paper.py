@@ -100,3 +100,16 @@ def test_template_prints_at_full_size(sheet, tmp_path, paper):
     path = _printed(sheet, tmp_path, paper)
     assert _size(path) == pytest.approx(PAPERS[paper], abs=1.0)
     assert "Template" in _text(path)
+
+
+def test_what_was_to_be_drawn_later_is_drawn_before_printing(sheet, tmp_path):
+    page = sheet.page
+    before = page.locator(".rows [data-figure=free_gap] b").text_content()
+    # A phone too busy to come to its later tasks: from here on none of them runs.
+    page.evaluate("window.setTimeout = () => 0")
+    sheet.enter("Bore", "120 mm")
+    page.wait_for_selector('html[data-drawing] .plate[data-state="ready"]')
+    assert page.locator(".rows [data-figure=free_gap] b").text_content() == before
+    _printed(sheet, tmp_path, "A4")
+    now = page.locator(".rows [data-figure=free_gap] b").text_content()
+    assert now == page.locator(".plate [data-figure=free_gap] b").text_content() != before

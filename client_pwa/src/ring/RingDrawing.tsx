@@ -3,18 +3,20 @@
 
 import type { Figure } from "../engine/answers";
 
+const VIEW = "0 0 230 120";
 const SIZE = 120;
 const CENTRE = SIZE / 2;
 const LARGEST = 54;
 
-export function RingDrawing({ figures, turns }: { figures: Record<string, Figure>; turns: number }) {
+export function RingDrawing({ figures = {}, turns }: { figures: Record<string, Figure> | undefined; turns: number }) {
   const inside = figures.inside_diameter?.value ?? 0;
   const thickness = figures.radial_thickness?.value ?? 0;
   const gap = figures.free_gap?.value ?? 0;
   const closed = figures.closed_gap?.value ?? 0;
   const width = figures.ring_width?.value ?? 0;
   const bore = inside + 2 * thickness;
-  if (bore <= 0 || thickness <= 0) return null;
+  // Its room is kept while there is nothing to draw.
+  if (bore <= 0 || thickness <= 0) return <svg class="plate-drawing" viewBox={VIEW} aria-hidden="true" />;
   // Free, the neutral line keeps its length and takes the gap as well.
   const neutral = (bore - thickness) / 2;
   const metal = 2 * Math.PI * neutral - closed;
@@ -22,7 +24,7 @@ export function RingDrawing({ figures, turns }: { figures: Record<string, Figure
   const scale = LARGEST / (freeRadius + thickness);
   const sectionScale = Math.min(46 / Math.max(thickness, width), scale * 6);
   return (
-    <svg class="plate-drawing" viewBox="0 0 230 120" role="img" aria-label="The ring to scale: free, and closed in its bore; its section beside it">
+    <svg class="plate-drawing" viewBox={VIEW} role="img" aria-label="The ring to scale: free, and closed in its bore; its section beside it">
       <circle class="line-thin line-chain" cx={CENTRE} cy={CENTRE} r={(bore / 2) * scale} />
       <path class="line-bold" d={arcBand(freeRadius - thickness / 2, freeRadius + thickness / 2, gap / freeRadius, scale)} />
       <path class="line-thin line-dash" d={arcBand(inside / 2, bore / 2, Math.max(closed / neutral, 0.01), scale)} />

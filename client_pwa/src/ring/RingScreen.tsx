@@ -1,7 +1,6 @@
 /** The first screen: a bore and a steam pressure give a complete ring. */
 
 import { Drawing } from "../drawings/Drawing";
-import type { Answer } from "../engine/answers";
 import { fieldsOf, isKnown } from "../engine/tables";
 import { ChoiceBar } from "../fields/FieldEntry";
 import { SheetEntry } from "../fields/SheetEntry";
@@ -10,7 +9,9 @@ import { Choices } from "../figures/Choices";
 import { FigureRows } from "../figures/Figures";
 import { Findings, Mark, summary, worst } from "../figures/Findings";
 import { inView } from "../figures/results";
+import type { InView } from "../figures/results";
 import { Status } from "../figures/Status";
+import { Later } from "../shell/Later";
 import { inputs, setInput } from "../sheet/sheet";
 import { FIGURE_GROUPS, grouped, INPUT_GROUPS } from "./groups";
 import { RingPlate } from "./RingPlate";
@@ -30,42 +31,41 @@ const DRAWINGS: readonly [string, string, number][] = [
 
 const ON_TOP = ["bore", "steam_pressure", "ring_type"];
 
+const FIELDS = fieldsOf("sizing");
+const TYPE = FIELDS.find((field) => field.name === "ring_type");
+const CHOICES = grouped(
+  INPUT_GROUPS,
+  FIELDS.map((field) => field.name).filter((name) => !ON_TOP.includes(name)),
+  "The rest",
+).map((group) => ({ title: group.title, fields: FIELDS.filter((field) => group.names.includes(field.name)) }));
+
 export function RingScreen() {
   const sizing = inView("sizing");
-  const tooling = inView("tooling");
-  const job = inView("job");
-  const fields = fieldsOf("sizing");
-  const type = fields.find((field) => field.name === "ring_type");
   const given = inputs.value.ring_type;
-  const chosenType = typeof given === "string" ? given : (type?.choices?.[0] ?? "");
-  const names = fields.map((field) => field.name).filter((name) => !ON_TOP.includes(name));
+  const chosenType = typeof given === "string" ? given : (TYPE?.choices?.[0] ?? "");
+  const turns = chosenType === "plain" ? 1 : 2;
   const findings = sizing.answer?.findings ?? [];
+  const waiting = sizing.result.state === "waiting";
   return (
     <div class="two">
       <div class="two-left">
         <form class="card top-entries" onSubmit={(event) => event.preventDefault()}>
           <SheetEntry name="bore" calculation="sizing" faults={sizing.faults} />
           <SheetEntry name="steam_pressure" calculation="sizing" faults={sizing.faults} placeholder={pressurePlaceholder(sizing.answer)} />
-          {type && (
+          {TYPE && (
             <ChoiceBar
               name="ring_type"
               label="Type of ring"
-              choices={type.choices ?? []}
+              choices={TYPE.choices ?? []}
               chosen={chosenType}
               onChange={(choice) => setInput("ring_type", choice)}
             />
           )}
         </form>
-        {/* While the first figures are worked the plate says so in its own place, and nothing jumps. */}
-        {sizing.result.state !== "waiting" && <Status result={sizing.result} shownAt={(fault) => ON_TOP.includes(String(fault.path[0]))} />}
-        <RingPlate
-          sizing={sizing.answer}
-          tooling={tooling.answer}
-          stock={job.answer?.stock as Answer | undefined}
-          stale={sizing.stale}
-          turns={chosenType === "plain" ? 1 : 2}
-          waiting={sizing.result.state === "waiting"}
-        />
+        {/* While the first figures are worked their places stand already, and nothing jumps. */}
+        {!waiting && <Status result={sizing.result} shownAt={(fault) => ON_TOP.includes(String(fault.path[0]))} />}
+        <RingPlate sizing={sizing.answer} stale={sizing.stale} turns={turns} waiting={waiting} />
+        {waiting && <p class="verdict">Working it out…</p>}
         {findings.length > 0 && (
           <a class={`verdict verdict-${worst(findings)}`} href="#findings" onClick={toFindings}>
             <Mark outcome={worst(findings)} />
@@ -73,43 +73,58 @@ export function RingScreen() {
           </a>
         )}
       </div>
-      <div class="two-right">
-        <div id="findings" tabIndex={-1}>
-          <Findings findings={findings} />
-        </div>
+      <div class="two-right">{!waiting && <Below sizing={sizing} turns={turns} />}</div>
+    </div>
+  );
+}
+
+/** What follows the figures of the plate, in the order of the page. */
+function Below({ sizing: { answer, faults, stale }, turns }: { sizing: InView; turns: number }) {
+  return (
+    <>
+      <div id="findings" tabIndex={-1}>
+        <Later>
+          <Findings findings={answer?.findings ?? []} />
+        </Later>
+      </div>
+      <Later>
         <h2 class="group-head">Chosen for you, and yours to change</h2>
-        {grouped(INPUT_GROUPS, names, "The rest").map((group) => (
-          <Choices calculation="sizing"
-            key={group.title}
-            title={group.title}
-            fields={fields.filter((field) => group.names.includes(field.name))}
-            answer={sizing.answer}
-            faults={sizing.faults}
-          />
-        ))}
-        {sizing.answer && (
-          <>
+      </Later>
+      {CHOICES.map(({ title, fields }) => (
+        <Later key={title}>
+          <Choices calculation="sizing" title={title} fields={fields} answer={answer} faults={faults} />
+        </Later>
+      ))}
+      {answer && (
+        <>
+          <Later>
             <h2 class="group-head">Drawings and charts</h2>
             <div class="card drawings">
-              {DRAWINGS.filter(([, , turns]) => turns === 0 || turns === (chosenType === "plain" ? 1 : 2)).map(([part, title]) => (
+              {DRAWINGS.filter((drawing) => drawing[2] === 0 || drawing[2] === turns).map(([part, title]) => (
                 <Drawing key={part} part={part} title={title} />
               ))}
             </div>
+          </Later>
+          <Later>
             <h2 class="group-head">All figures</h2>
-            {grouped(FIGURE_GROUPS, Object.keys(sizing.answer.figures), "Hot, and the rest").map((group) => (
-              <details class="card" key={group.title} open={group.title === FIGURE_GROUPS[0]!.title}>
+          </Later>
+          {grouped(FIGURE_GROUPS, Object.keys(answer.figures), "Hot, and the rest").map((group, index) => (
+            <Later key={group.title}>
+              <details class="card" open={index === 0}>
                 <summary>
                   <h3>{group.title}</h3>
                 </summary>
-                <FigureRows figures={sizing.answer!.figures} names={group.names} stale={sizing.stale} />
+                <FigureRows figures={answer.figures} names={group.names} stale={stale} />
               </details>
-            ))}
+            </Later>
+          ))}
+          <Later>
             {isKnown("spread") && <WhatMatters />}
-            <Cautions cautions={sizing.answer.cautions} />
-          </>
-        )}
-      </div>
-    </div>
+            <Cautions cautions={answer.cautions} />
+          </Later>
+        </>
+      )}
+    </>
   );
 }
 

@@ -50,9 +50,9 @@ export function App() {
       <Header />
       <StageStrip />
       <Banners />
-      <main id="main" ref={main} tabIndex={-1} aria-label={title}>
+      <main id="main" ref={main} tabIndex={-1} aria-label={title} hidden={!started.value}>
         <h1 class="unseen">{title}</h1>
-        {started.value && View ? <View /> : <p class="status">Opening the job book…</p>}
+        {started.value && View && <View />}
       </main>
       <Beside />
       <Said />

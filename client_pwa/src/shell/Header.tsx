@@ -3,7 +3,7 @@
 import { job } from "../sheet/sheet";
 import { system } from "./settings";
 import { addressOf, place } from "./routes";
-import { keeping } from "./session";
+import { keeping, started } from "./session";
 
 const KEEPING_WORDS = {
   kept: "kept on this device",
@@ -23,9 +23,7 @@ export function Header() {
         <span class="head-names">
           <b>{job.value.name}</b>
           <span class="unseen">{inBook ? "Back to the ring of this job." : "Open the job book."}</span>
-          <small>
-            {KEEPING_WORDS[keeping.value]}
-          </small>
+          <small>{started.value ? KEEPING_WORDS[keeping.value] : "opening the job book…"}</small>
         </span>
       </a>
       <button
