@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ringwright.core import calculations
-from ringwright.core.making import bars
+from ringwright.core.making import bar_choice, bars
 from ringwright.core.problems import OutOfRange
 
 METALS = st.sampled_from(bars.METALS)
@@ -84,3 +84,20 @@ def test_the_reference_list():
     metric = calculations.run("bars", {"sizes": "metric", "metal": "bronze"})
     assert {size["sizes"] for size in metric["solid"]} == {"metric"}
     assert "caster" in metric["note"]
+
+
+def test_a_stick_stands_out_by_one_and_a_half_diameters():
+    """Common practice, no source: 120 mm of an 80 mm bar, so ten blanks of 11 mm and parting."""
+    assert bar_choice.most_on_a_stick(80.0, 12.0) == 10
+    assert bar_choice.most_on_a_stick(80.0, 12.01) == 9
+    assert bar_choice.most_on_a_stick(20.0, 40.0) == 1
+
+
+def test_the_bar_of_least_metal_is_taken():
+    """For a blank of 60 and 54 mm: of both forms the one with the smaller section, if it is made."""
+    asked = {"outside": 60.0, "inside": 54.0, "family": "iron"}
+    both = [bar_choice.best_bar(form=form, **asked) for form in bars.FORMS]
+    areas = [math.pi / 4 * (one.as_cast**2 - max(one.as_cast_bore, 0.0) ** 2) for one in both]
+    best = bar_choice.best_bar(**asked)
+    assert best == both[areas.index(min(areas))]
+    assert bar_choice.best_bar(outside=900.0, inside=800.0, family="iron") is None

@@ -10,6 +10,7 @@ DOUBLE = [
     "survey",
     "face-bar",
     "turn-rough",
+    "bore-rough",
     "bore",
     "part-off",
     "face-blank",
@@ -34,6 +35,7 @@ PLAIN = [
     "survey",
     "face-bar",
     "turn-rough",
+    "bore-rough",
     "bore",
     "part-off",
     "face-blank",
@@ -87,17 +89,74 @@ def test_sizes_on_the_card_are_those_of_sizing_and_tooling(bore, ring_type):
     assert compared >= 12
 
 
+def row(answer, key):
+    return next(one for one in answer["operations"] if one["key"] == key)
+
+
+def test_a_solid_bar_is_drilled_first():
+    """A 24 mm ring of a solid bar: the largest whole drill at least 2 mm under the bore."""
+    solid = route(bore=24.0, bar_form="solid")
+    assert keys(solid)[1:5] == ["face-bar", "drill", "turn-rough", "bore-rough"]
+    bore = row(solid, "bore")["sizes"][0]["value"]
+    drill = row(solid, "drill")["sizes"][0]["value"]
+    assert drill == math.floor(bore - 2.0)
+    # Drilling grey iron with high-speed steel, 25 to 35 m/min (teaching-speeds, read).
+    assert 25.0 <= row(solid, "drill")["surface_speed"]["value"] <= 35.0
+    carbide = route(bore=24.0, bar_form="solid", tool_material="carbide")
+    assert row(carbide, "drill")["speed"] == row(solid, "drill")["speed"]
+    assert "drill" not in keys(route(bore=80.0, bar_form="cored"))
+    # No larger drill than a small lathe holds.
+    assert row(route(bore=80.0, bar_form="solid"), "drill")["sizes"][0]["value"] == 25.0
+
+
+def test_metal_from_skin_and_core_is_counted_in_passes():
+    """On a light lathe 0.75 mm a cut outside and 0.5 mm inside, 0.25 mm left to size the bore."""
+    request = {"bore": 79.375, "bar_sizes": "inch", "bar_form": "cored"}
+    bar = calculations.run("job", request)["stock"]["figures"]
+    # One producer's table (read): a 3 1/4 in bar measures 0.110 in more, its bore 0.250 in less.
+    assert bar["bar_diameter"]["value"] == pytest.approx(3.25 * 25.4)
+    skin, core = 3.36 * 25.4, bar["bar_bore"]["value"] - 0.25 * 25.4
+    card = route(**request)
+    outside = row(card, "turn-rough")["sizes"][0]["value"]
+    inside = row(card, "bore")["sizes"][0]["value"]
+    turned = math.ceil((skin - outside) / 2 / 0.75)
+    bored = math.ceil(((inside - core) / 2 - 0.25) / 0.5)
+    assert row(card, "turn-rough")["passes"] == turned
+    assert row(card, "bore-rough")["passes"] == bored
+    assert row(card, "bore")["passes"] == 2
+
+
+def test_a_casting_serves_where_no_bar_is_made():
+    """3 mm on the radius outside and in, so four cuts of 0.75 mm."""
+    card = route(bore=600.0)
+    assert row(card, "turn-rough")["passes"] == 4
+    assert "drill" not in keys(card)
+
+
+@pytest.mark.parametrize("ring_type", ["plain", "double-turn"])
+def test_both_sides_are_faced(ring_type):
+    card = route(bore=80.0, ring_type=ring_type)
+    for key in ("face-blank", "face-step" if ring_type == "double-turn" else "face-sides"):
+        assert row(card, key)["passes"] % 2 == 0, key
+
+
+def test_blanks_on_one_stick_share_the_setting_of_the_tool():
+    """Four rings on one stick: four times the cutting, once the half minute to set each cut."""
+    one, four = route(bore=80.0, rings=1), route(bore=80.0, rings=4)
+    single, together = row(one, "turn-rough"), row(four, "turn-rough")
+    cutting = single["time"]["value"] - 0.5 * single["passes"]
+    assert together["time_all"]["value"] == pytest.approx(4 * cutting + 0.5 * single["passes"])
+    assert row(four, "part-off")["time_all"]["value"] == 4 * row(one, "part-off")["time"]["value"]
+
+
 def test_speeds_follow_the_definition_and_the_lathe():
-    """n = 1000 v/(pi D); with speeds listed, the next below."""
+    """n = 1000 v/(pi D), D over the skin; with speeds listed, the next below."""
     free = route(bore=80.0)
-    for operation in free["operations"]:
-        if operation["key"] == "turn-rough":
-            diameter = operation["sizes"][0]["value"]
-            speed = operation["surface_speed"]["value"] * 1000 / (math.pi * diameter)
-            assert operation["speed"]["value"] == pytest.approx(speed)
-            assert (
-                18.0 <= operation["surface_speed"]["value"] <= 25.0
-            )  # a reference table, HSS, read
+    diameter = calculations.run("job", {"bore": 80.0})["stock"]["figures"]["bar_as_cast"]["value"]
+    roughing = row(free, "turn-rough")
+    speed = roughing["surface_speed"]["value"] * 1000 / (math.pi * diameter)
+    assert roughing["speed"]["value"] == pytest.approx(speed)
+    assert 18.0 <= roughing["surface_speed"]["value"] <= 25.0  # a reference table, HSS, read
     geared = route(bore=80.0, spindle_speeds=[30.0, 65.0, 130.0, 300.0])
     used = {
         operation["speed"]["value"]

@@ -107,7 +107,7 @@ METHODS = (
 def cutting_speed(operation, tool, material_key, machine="light"):
     """Cutting speed from the table, a Tabled [m/min].
 
-    operation: one of turn-rough, turn-finish, bore, face, part, drill, mill, slit-saw.
+    operation: one of turn-rough, turn-finish, bore-rough, bore, face, part, drill, mill, slit-saw.
     tool: hss or carbide. material_key: key of the material cut.
     machine: light (the low end, and at most 90 m/min with carbide) or rigid (the middle).
     Raises OutOfRange for an unknown name.
@@ -215,7 +215,7 @@ def passes(stock, operation, machine="light"):
     ceil(stock/depth), at least 1.
 
     stock: metal to take off, on the radius or the face [mm], 0 or more. operation: turn-rough,
-    turn-finish, bore, face or mill. machine: light or rigid.
+    turn-finish, bore-rough, bore, face or mill. machine: light or rigid.
     Raises OutOfRange for an unknown name or a negative stock.
     Source: depths of cut, see machining_table.py.
     """

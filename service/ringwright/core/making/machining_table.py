@@ -3,7 +3,9 @@
 Each entry is (low, high, key of the source). Speeds in m/min, feeds in mm.
 """
 
-OPERATIONS = ("turn-rough", "turn-finish", "bore", "face", "part", "drill", "mill", "slit-saw")
+OPERATIONS = (
+    "turn-rough", "turn-finish", "bore-rough", "bore", "face", "part", "drill", "mill", "slit-saw"
+)  # fmt: skip
 TOOLS = ("hss", "carbide")
 MACHINES = ("light", "rigid")
 
@@ -92,6 +94,7 @@ CARBIDE_OVER_HSS = 2.0  # shop-speeds
 # Operations that have no row of their own: (row they follow, share of its low, share of its high,
 # source of the shares).
 FOLLOWS = {
+    "bore-rough": ("turn-rough", 0.8, 1.0, "practice"),
     "bore": ("turn-rough", 0.8, 1.0, "practice"),
     "face": ("turn-rough", 1.0, 1.0, "practice"),
     "part": ("turn-rough", 0.5, 1.0, "practice"),
@@ -104,6 +107,7 @@ LIGHT_CARBIDE_CAP = 90.0
 FEEDS = {
     "turn-rough": (0.2, 0.3, "turning-speeds"),
     "turn-finish": (0.05, 0.1, "turning-speeds"),
+    "bore-rough": (0.1, 0.2, "memory"),
     "bore": (0.05, 0.1, "memory"),
     "face": (0.05, 0.1, "memory"),
     "part": (0.03, 0.05, "lathe-manual"),
@@ -130,6 +134,7 @@ DRILL_FEEDS = {
 DEPTHS = {
     "turn-rough": (0.75, 2.0),
     "turn-finish": (0.075, 0.075),
+    "bore-rough": (0.5, 1.5),
     "bore": (0.5, 1.0),
     "face": (0.5, 1.0),
     "mill": (0.5, 1.5),
@@ -139,6 +144,7 @@ DEPTHS = {
 HANDLING = {
     "turn-rough": 0.5,
     "turn-finish": 1.5,
+    "bore-rough": 0.5,
     "bore": 1.0,
     "face": 0.5,
     "part": 1.0,

@@ -1,14 +1,16 @@
 """Calculation "route": the operations in order, with sizes, tool, speed, feed, time and check."""
 
-from collections import OrderedDict, namedtuple
+from collections import OrderedDict
 
 from ..cautions import CAUTIONS, cautions
 from ..fields import field
 from ..records import Quantity, figure
-from . import machining, route_findings
+from . import machining, route_findings, route_tube
 from .part_sizes import Size, bare, limited
 from .part_sizes import tree as size_tree
+from .route_rows import FACE_RUN_OUT, TURN_RUN_OUT, Bench
 from .route_text import TEXT
+from .stock_fields import SHOP_FIELDS
 from .tooling import FIELDS as TOOLING_FIELDS
 from .tooling import settle_tooling
 
@@ -37,32 +39,8 @@ FIELDS = TOOLING_FIELDS + (
         items=(field("", "speed", "a spindle speed", lowest=1.0, highest=20000.0),),
     ),
 )
+FIELDS += tuple([entry for entry in SHOP_FIELDS if entry.name in ("bar_form", "bar_sizes")])
 
-# A row of the card before it is numbered. key: into route_text.TEXT. sizes: list of
-# part_sizes.Size. cut: a machining.Cut or None. minutes: for one ring, handling included, or
-# None. each: done per ring.
-Operation = namedtuple("Operation", ("key", "sizes", "cut", "minutes", "each"))
-
-# Hand work and waiting [min a ring]; common practice, no source.
-HAND_MINUTES = {
-    "mark-out": 5.0,
-    "saw-wedges": 4.0,
-    "saw-ends": 4.0,
-    "deburr": 3.0,
-    "turn-through": 3.0,
-    "put-on-former": 2.0,
-    "spread": 2.0,
-    "take-off": 2.0,
-    "measure-free-gap": 2.0,
-    "clamp": 5.0,
-    "dress-ends": 6.0,
-    "inspect": 10.0,
-    "fit": 10.0,
-    "fit-double": 12.0,
-}
-# Metal taken from each face while it is trued; the parting tool's width is the stock list's affair.
-_FACE_RUN_OUT = 1.0
-_TURN_RUN_OUT = 3.0
 # What the last two light cuts take together, on the radius [mm].
 _LAST_CUTS = 0.15
 HEAT_UP_HOURS = 0.5
@@ -85,7 +63,7 @@ def answer(design, tooling, chosen, values):
     used = []
     listing = []
     for number, row in enumerate(rows, 1):
-        listing.append(_tree(number, row, design))
+        listing.append(_tree(number, row))
         for key in TEXT[row.key].cautions:
             if key not in used:
                 used.append(key)
@@ -93,7 +71,7 @@ def answer(design, tooling, chosen, values):
     for row in rows:
         if row.minutes is not None:
             one += row.minutes
-            all_rings += row.minutes * (design.rings if row.each else 1)
+            all_rings += row.together
     figures = OrderedDict()
     figures["time_first_ring"] = figure(one, "min", "t", "machining-time")
     figures["time_all_rings"] = figure(
@@ -118,8 +96,9 @@ def answer(design, tooling, chosen, values):
 
 def operations(design, tooling, values):
     """List of Operation for a Design and its Tooling, in the order of the work."""
-    work = _Work(design, tooling, values)
-    rows = work.tube()
+    bench = Bench(design, values)
+    work = _Work(design, tooling, bench)
+    rows = route_tube.rows(bench, design, values)
     rows += work.sawing() if design.turns == 2 else work.plain_sawing()
     rows += work.setting()
     rows += work.finishing()
@@ -127,68 +106,20 @@ def operations(design, tooling, values):
 
 
 class _Work:
-    """Makes the rows; keeps what every cut shares."""
+    """The rows after the blank: sawing, setting, finishing."""
 
-    def __init__(self, design, tooling, values):
+    def __init__(self, design, tooling, bench):
         self.d = design
         self.t = tooling
-        self.tool = values.get("tool_material") or "hss"
-        self.machine = values.get("machine") or "light"
-        self.speeds = tuple(values.get("spindle_speeds") or ())
-
-    def cut(self, operation, diameter, travel, stock=None, times=1):
-        if stock is not None:
-            times = machining.passes(stock, operation, self.machine)
-        return machining.cut(
-            operation=operation,
-            material_key=self.d.ring_material.key,
-            diameter=diameter,
-            travel=travel,
-            tool=self.tool,
-            machine=self.machine,
-            times=times,
-            spindle_speeds=self.speeds,
-        )
-
-    def turned(self, key, sizes, operation, diameter, travel, stock=None, each=True):
-        made = self.cut(operation, diameter, travel, stock)
-        return Operation(key, sizes, made, made.time, each)
+        self.bench = bench
 
     def last_turning(self, sizes):
         """The clamped outside: most of the metal as in roughing, then two light cuts."""
-        d = self.d
+        d, bench = self.d, self.bench
         stock = 0.5 * (d.rough_outside - d.finish_outside)
-        times = machining.passes(max(stock - _LAST_CUTS, 0.0), "turn-rough", self.machine) + 2
-        made = self.cut("turn-finish", d.rough_outside, d.ring_width + _TURN_RUN_OUT, times=times)
-        return Operation("turn-finish", sizes, made, made.time, True)
-
-    def hand(self, key, sizes, each=True):
-        return Operation(key, sizes, None, HAND_MINUTES.get(key), each)
-
-    def tube(self):
-        d = self.d
-        wall = 0.5 * (d.rough_outside - d.bored_inside)
-        length = d.blank_length
-        rough = limited("rough_outside_diameter", "rough outside", d.rough_outside, "h11")
-        bored = limited("bored_inside_diameter", "bore", d.bored_inside, "H9")
-        part_length = bare("part_length", "length off the bar", length + 2.0 * d.facing_allowance)
-        faced = limited("blank_length", "blank length", length, "h9")
-        run = length + _TURN_RUN_OUT
-        return [
-            self.hand("survey", [bare("bore", "bore", d.bore)], each=False),
-            self.turned("face-bar", [], "face", d.rough_outside, wall + _TURN_RUN_OUT, each=False),
-            self.turned("turn-rough", [rough], "turn-rough", d.rough_outside, run, 2.0),
-            self.turned("bore", [bored], "bore", d.bored_inside, run, 2.0),
-            self.turned("part-off", [part_length], "part", d.rough_outside, wall + _FACE_RUN_OUT),
-            self.turned(
-                "face-blank",
-                [faced],
-                "face",
-                d.rough_outside,
-                wall + _FACE_RUN_OUT,
-                2.0 * d.facing_allowance,
-            ),
-        ]
+        times = bench.passes(max(stock - _LAST_CUTS, 0.0), "turn-rough") + 2
+        made = bench.cut("turn-finish", d.rough_outside, d.ring_width + TURN_RUN_OUT, times)
+        return bench.turned("turn-finish", sizes, made)
 
     def sawing(self):
         d, t = self.d, self.t
@@ -214,7 +145,7 @@ class _Work:
             diameter=t.cutter_diameter,
             travel=travel,
             tool="hss",
-            machine=self.machine,
+            machine=self.bench.machine,
             teeth=machining.saw_teeth(t.cutter_diameter),
         )
         wedge = [
@@ -222,11 +153,11 @@ class _Work:
             bare("hand_wedge_length", "along the inside", t.slit.hand_wedge_length),
         ]
         return [
-            self.hand("mark-out", mark),
-            Operation("slit", saw, made, made.time, True),
-            self.hand("saw-wedges", wedge),
-            self.hand("saw-ends", [bare("end_kerf", "saw thickness", d.end_kerf)]),
-            self.hand("deburr", []),
+            self.bench.hand("mark-out", mark),
+            self.bench.turned("slit", saw, made),
+            self.bench.hand("saw-wedges", wedge),
+            self.bench.hand("saw-ends", [bare("end_kerf", "saw thickness", d.end_kerf)]),
+            self.bench.hand("deburr", []),
         ]
 
     def plain_sawing(self):
@@ -234,8 +165,8 @@ class _Work:
         key = "saw-step" if d.end_cut == "stepped" else "saw-end"
         saw = [bare("end_kerf", "saw thickness", d.end_kerf)]
         return [
-            Operation(key, saw, None, HAND_MINUTES["saw-ends"], True),
-            self.hand("deburr", []),
+            self.bench.hand(key, saw, "saw-ends"),
+            self.bench.hand("deburr", []),
         ]
 
     def setting(self):
@@ -243,42 +174,37 @@ class _Work:
         rows = []
         if d.turns == 2:
             rows.append(
-                self.hand(
+                self.bench.hand(
                     "turn-through", [bare("blank_length", "each free end moves", d.blank_length)]
                 )
             )
         if t.former_diameter is not None:
             former = [limited("former_diameter", "former", t.former_diameter, "h9")]
             key = "put-on-former-bound" if d.setting == "bound" else "put-on-former"
-            rows.append(Operation(key, former, None, HAND_MINUTES["put-on-former"], True))
+            rows.append(self.bench.hand(key, former, "put-on-former"))
         else:
-            rows.append(
-                self.hand("spread", [limited("spacer_width", "spacer", t.spacer_width, "js9")])
-            )
+            spacer = [limited("spacer_width", "spacer", t.spacer_width, "js9")]
+            rows.append(self.bench.hand("spread", spacer))
         soak = [
             bare("soak_temperature", "ring at", d.soak_temperature, "degC"),
             bare("soak_time", "held", d.soak_time, "h"),
         ]
         heat = 60.0 * (d.soak_time + HEAT_UP_HOURS)
-        rows.append(Operation("soak", soak, None, heat, False))
-        rows.append(
-            Operation(
-                "turn-back" if d.turns == 2 else "take-off",
-                [],
-                None,
-                HAND_MINUTES["take-off"],
-                True,
-            )
-        )
+        rows.append(self.bench.waited("soak", soak, heat))
+        off = "turn-back" if d.turns == 2 else "take-off"
+        rows.append(self.bench.hand(off, [], "take-off"))
         # The gap on the bench before turning is along the neutral line of the rough ring.
         free = d.gap_change + d.closed_gap
-        rows.append(self.hand("measure-free-gap", [bare("free_gap", "free gap", free)]))
+        rows.append(self.bench.hand("measure-free-gap", [bare("free_gap", "free gap", free)]))
         return rows
 
     def finishing(self):
         d, t = self.d, self.t
-        stock = 2.0 * d.facing_allowance + (0.0 if d.turns == 1 else d.slit_width)
-        run = 0.5 * (d.rough_outside - d.bored_inside) + _FACE_RUN_OUT
+        # Two sides; the step that the slit leaves is shared between them.
+        stock = d.facing_allowance + (0.0 if d.turns == 1 else 0.5 * d.slit_width)
+        run = 0.5 * (d.rough_outside - d.bored_inside) + FACE_RUN_OUT
+        times = 2 * self.bench.passes(stock, "face")
+        faced = self.bench.cut("face", d.rough_outside, run, times)
         width = [
             limited("pot_bore", "pot", t.pot_bore, "H8"),
             limited("ring_width", "finished width", d.ring_width, "h7"),
@@ -326,30 +252,23 @@ class _Work:
         ]
         facing = "face-step" if d.turns == 2 else "face-sides"
         rows = [
-            self.turned(facing, width, "face", d.rough_outside, run, stock),
-            Operation(clamp_key, clamp, None, HAND_MINUTES["clamp"], True),
+            self.bench.turned(facing, width, faced),
+            self.bench.hand(clamp_key, clamp, "clamp"),
             self.last_turning(outside),
-            self.hand("dress-ends", gap),
-            self.hand("inspect", inspect),
-            self.hand("fit-double" if d.turns == 2 else "fit", groove),
+            self.bench.hand("dress-ends", gap),
+            self.bench.hand("inspect", inspect),
+            self.bench.hand("fit-double" if d.turns == 2 else "fit", groove),
         ]
         if d.finishing == "band":
             inside = limited("inside_diameter", "inside, clamped", t.inside_clamped, "H9")
-            rows.insert(
-                3,
-                self.turned(
-                    "bore-clamped",
-                    [inside],
-                    "bore",
-                    t.inside_clamped,
-                    d.ring_width + _TURN_RUN_OUT,
-                    max(d.inside_allowance, _LAST_CUTS),
-                ),
-            )
+            run = d.ring_width + TURN_RUN_OUT
+            times = self.bench.passes(max(d.inside_allowance, _LAST_CUTS), "bore")
+            bored = self.bench.cut("bore", t.inside_clamped, run, times)
+            rows.insert(3, self.bench.turned("bore-clamped", [inside], bored))
         return rows
 
 
-def _tree(number, row, design):
+def _tree(number, row):
     text = TEXT[row.key]
     entry = OrderedDict(
         (
@@ -369,7 +288,7 @@ def _tree(number, row, design):
         entry["passes"] = row.cut.passes
     if row.minutes is not None:
         entry["time"] = Quantity(row.minutes, "min")
-        entry["time_all"] = Quantity(row.minutes * (design.rings if row.each else 1), "min")
+        entry["time_all"] = Quantity(row.together, "min")
     entry["each_ring"] = row.each
     entry["check"] = text.check
     entry["cautions"] = [

@@ -8,7 +8,7 @@ SPEED_SHARE = 0.3
 
 
 def findings(design, tooling, values, rows):
-    """List of Finding for the route.Operation rows of a Design and its Tooling."""
+    """List of Finding for the route_rows.Operation rows of a Design and its Tooling."""
     found = []
     fast = slow = None
     for row in rows:

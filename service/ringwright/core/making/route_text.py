@@ -30,6 +30,17 @@ TEXT = OrderedDict(
             ),
         ),
         (
+            "drill",
+            Text(
+                "Drill through",
+                "Centre drill, then twist drills in steps",
+                "Centre the face and drill right through the blanks, the size given last. Draw "
+                "back often to clear the chips.",
+                "Hole near enough to the middle to clean up.",
+                ("rotating-work", "iron-dust"),
+            ),
+        ),
+        (
             "turn-rough",
             Text(
                 "Turn the outside",
@@ -37,6 +48,17 @@ TEXT = OrderedDict(
                 "Turn the outside parallel, deep enough to get under the skin in one cut. It "
                 "stays oversize until last.",
                 "Rough size, parallel over the length.",
+                ("rotating-work", "iron-dust"),
+            ),
+        ),
+        (
+            "bore-rough",
+            Text(
+                "Rough out the bore",
+                "The stoutest boring tool that goes in",
+                "Open the bore out to leave two light cuts. In a cored bar the first cut goes "
+                "under the skin all round.",
+                "No skin, no blow-holes.",
                 ("rotating-work", "iron-dust"),
             ),
         ),

@@ -10,10 +10,10 @@ from collections import OrderedDict, namedtuple
 
 from ..cautions import cautions
 from ..fields import field
-from ..problems import Fault, InputProblem, OutOfRange
+from ..problems import Fault, InputProblem
 from ..properties.materials import material
 from ..records import Choice, Method, Quantity, figure
-from . import bars, cutting, stock_bars, stock_findings
+from . import bar_choice, bars, cutting, stock_bars, stock_findings
 from .stock_fields import MOST_SETS, SET_FIELDS, SHOP_FIELDS
 
 FIELDS = (
@@ -28,7 +28,6 @@ FIELDS = (
     ),
 ) + SHOP_FIELDS
 
-OVERHANG = 1.5
 SPARE_SHARE = 5
 END_FACING = 1.5
 SAW = 2.0
@@ -139,7 +138,7 @@ def _set(at, entry, values, saw, chosen):
     spares = take("spares", max(1, count // SPARE_SHARE), "1", "one in five, at least one")
     parting = take(
         "parting_width",
-        2.0 if outside < 40.0 else 3.0 if outside < 120.0 else 4.0,
+        bar_choice.parting_width(outside),
         "mm",
         "a tool stiff enough for the diameter",
     )
@@ -154,12 +153,18 @@ def _set(at, entry, values, saw, chosen):
     part = entry["part_length"] + parting
     most = take(
         "rings_per_stick",
-        max(1, int(OVERHANG * outside / part)),
+        bar_choice.most_on_a_stick(outside, part),
         "1",
         "so that the stick stands out by at most one and a half diameters",
     )
     wanted = count + spares
-    size = _bar(outside, inside, metal, values)
+    size = bar_choice.best_bar(
+        outside=outside,
+        inside=inside,
+        family=metal.family,
+        form=values.get("bar_form"),
+        system=values.get("bar_sizes"),
+    )
     through = size is not None and stock_bars.passes(size.as_cast, values)
     sticks = [wanted] if through else cutting.sticks(wanted, most)
     extra = chucking + facing
@@ -173,26 +178,6 @@ def _set(at, entry, values, saw, chosen):
         count, wanted, part, extra, most, sticks, through, length, size, mass,
         metal.density * ring * count * 1e-9, chucking,
     )  # fmt: skip
-
-
-def _bar(outside, inside, metal, values):
-    """The bar of least metal that serves, None when none is made."""
-    best = None
-    forms = (values["bar_form"],) if values.get("bar_form") else bars.FORMS
-    for form in forms:
-        try:
-            size = bars.bar_for(
-                outside=outside,
-                inside=inside,
-                form=form,
-                system=values.get("bar_sizes"),
-                metal=bars.metal_of(metal.family),
-            )
-        except OutOfRange:
-            continue
-        if best is None or bars.section(size) < bars.section(best):
-            best = size
-    return best
 
 
 def _figures(sets, values, done):

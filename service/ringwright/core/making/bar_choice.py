@@ -1,0 +1,44 @@
+"""Which bar a set of blanks is cut from, and how many of them one stick carries."""
+
+from ..problems import OutOfRange
+from . import bars
+
+# How far a stick stands out of the chuck, in diameters; common practice, no source.
+OVERHANG = 1.5
+
+
+def best_bar(*, outside, inside, family, form=None, system=None):
+    """The bars.BarSize of least metal that serves, None when none is made.
+
+    outside: largest diameter that must clean up; inside: smallest bore, below it [mm]. family: of
+    the material. form: solid or cored, None for either. system: inch or metric, None for either.
+    Source: as bars.bar_for.
+    """
+    best = None
+    metal = bars.metal_of(family)
+    for one in (form,) if form else bars.FORMS:
+        try:
+            size = bars.bar_for(
+                outside=outside, inside=inside, form=one, system=system, metal=metal
+            )
+        except OutOfRange:
+            continue
+        if best is None or bars.section(size) < bars.section(best):
+            best = size
+    return best
+
+
+def parting_width(outside):
+    """Width of a parting tool stiff enough for that diameter [mm]. outside [mm].
+
+    Source: common practice, no source.
+    """
+    return 2.0 if outside < 40.0 else 3.0 if outside < 120.0 else 4.0
+
+
+def most_on_a_stick(outside, part):
+    """The most blanks on one stick, so that it stands out by one and a half diameters [1].
+
+    outside: of the blank; part: length that each takes, parting included [mm], above 0. At least 1.
+    """
+    return max(1, int(OVERHANG * outside / part))

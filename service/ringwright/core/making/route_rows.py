@@ -1,0 +1,88 @@
+"""Rows of a route card before they are numbered, and the bench that reckons cuts and times."""
+
+from collections import namedtuple
+
+from . import machining
+
+# key: into route_text.TEXT. sizes: list of part_sizes.Size. cut: a machining.Cut or None. minutes:
+# for one ring, handling included, or None. together: for all rings, or None. each: done per ring.
+Operation = namedtuple("Operation", ("key", "sizes", "cut", "minutes", "together", "each"))
+
+# Hand work and waiting [min a ring]; common practice, no source.
+HAND_MINUTES = {
+    "mark-out": 5.0,
+    "saw-wedges": 4.0,
+    "saw-ends": 4.0,
+    "deburr": 3.0,
+    "turn-through": 3.0,
+    "put-on-former": 2.0,
+    "spread": 2.0,
+    "take-off": 2.0,
+    "measure-free-gap": 2.0,
+    "clamp": 5.0,
+    "dress-ends": 6.0,
+    "inspect": 10.0,
+    "fit": 10.0,
+    "fit-double": 12.0,
+}
+# How far a tool runs beyond the work, facing and turning [mm].
+FACE_RUN_OUT = 1.0
+TURN_RUN_OUT = 3.0
+
+
+class Bench:
+    """Makes rows for one job: its rings, their metal, the lathe and its tools."""
+
+    def __init__(self, design, values):
+        """design: a Design. values: checked inputs of the route card."""
+        self.rings = design.rings
+        self.metal = design.ring_material.key
+        self.tool = values.get("tool_material") or "hss"
+        self.machine = values.get("machine") or "light"
+        self.speeds = tuple(values.get("spindle_speeds") or ())
+
+    def passes(self, stock, operation):
+        """Passes that take off so much on the radius or the face [mm]."""
+        return machining.passes(stock, operation, self.machine)
+
+    def cut(self, operation, diameter, travel, times=1):
+        """A machining.Cut on the lathe. diameter, travel [mm]. times: passes.
+
+        A drill is of high-speed steel whatever the turning tools are.
+        """
+        return machining.cut(
+            operation=operation,
+            material_key=self.metal,
+            diameter=diameter,
+            travel=travel,
+            tool="hss" if operation == "drill" else self.tool,
+            machine=self.machine,
+            times=times,
+            spindle_speeds=self.speeds,
+        )
+
+    def turned(self, key, sizes, made):
+        """A row done ring by ring. made: a Cut."""
+        return Operation(key, sizes, made, made.time, made.time * self.rings, True)
+
+    def on_sticks(self, key, sizes, made, sticks):
+        """A row done along whole sticks of blanks: tool set once a stick and pass, not once a ring.
+
+        made: a Cut for one ring.
+        """
+        setting = made.time - made.cutting_time
+        together = self.rings * made.cutting_time + sticks * setting
+        return Operation(key, sizes, made, made.time, together, True)
+
+    def once(self, key, sizes, made, times):
+        """A row done once for a stick and not for a ring. times: sticks."""
+        return Operation(key, sizes, made, made.time, times * made.time, False)
+
+    def hand(self, key, sizes, work=None):
+        """A row of hand work. work: entry of HAND_MINUTES, the key itself when None."""
+        minutes = HAND_MINUTES[key if work is None else work]
+        return Operation(key, sizes, None, minutes, minutes * self.rings, True)
+
+    def waited(self, key, sizes, minutes):
+        """A row that takes as long for one ring as for all. minutes: None where unknown."""
+        return Operation(key, sizes, None, minutes, minutes, False)

@@ -1,0 +1,89 @@
+"""From the bar to faced blanks: the first rows of a route card."""
+
+import math
+
+from .bar_choice import best_bar, most_on_a_stick, parting_width
+from .bars import SOLID
+from .part_sizes import bare, limited
+from .route_rows import FACE_RUN_OUT, TURN_RUN_OUT
+
+# Where no bar is made so large: metal to take off a casting, on the radius, outside and in [mm];
+# common practice, no source.
+CASTING_STOCK = 3.0
+# Largest drill for a small lathe, the least that it leaves to the boring tool on the diameter, and
+# its point over its diameter [mm, mm, 1]; common practice.
+LARGEST_DRILL = 25.0
+LEFT_BY_DRILL = 2.0
+DRILL_POINT = 0.3
+# What roughing leaves in the bore on the radius, for a cut to measure by and a cut to size [mm].
+LEFT_TO_SIZE = 0.25
+CUTS_TO_SIZE = 2
+
+
+def rows(bench, design, values):
+    """List of route_rows.Operation from the bar to the faced blank.
+
+    bench: a Bench. design: a Design. values: checked inputs; bar_form and bar_sizes choose the bar
+    as the stock list does.
+    """
+    d = design
+    outside, inside = d.rough_outside, d.bored_inside
+    bar = best_bar(
+        outside=outside,
+        inside=inside,
+        family=d.ring_material.family,
+        form=values.get("bar_form"),
+        system=values.get("bar_sizes"),
+    )
+    if bar is None:
+        skin, hole = outside + 2.0 * CASTING_STOCK, max(inside - 2.0 * CASTING_STOCK, 0.0)
+    else:
+        skin, hole = bar.as_cast, max(bar.as_cast_bore, 0.0)
+    solid = hole == 0.0 if bar is None else bar.form == SOLID
+    length = d.blank_length
+    part = length + 2.0 * d.facing_allowance
+    sticks = -(-d.rings // most_on_a_stick(outside, part + parting_width(outside)))
+    run = length + TURN_RUN_OUT
+    wall = 0.5 * (outside - inside)
+    across = 0.5 * (skin - hole) + FACE_RUN_OUT
+    found = [
+        bench.waited("survey", [bare("bore", "bore", d.bore)], None),
+        bench.once("face-bar", [], bench.cut("face", skin, across), sticks),
+    ]
+    if solid:
+        hole = drill_for(inside)
+        drilled = bench.cut("drill", hole, part + DRILL_POINT * hole)
+        sizes = [bare("drill_diameter", "drill", hole)]
+        found.append(bench.on_sticks("drill", sizes, drilled, sticks))
+    times = bench.passes(0.5 * (skin - outside), "turn-rough")
+    rough = limited("rough_outside_diameter", "rough outside", outside, "h11")
+    turned = bench.cut("turn-rough", skin, run, times)
+    found.append(bench.on_sticks("turn-rough", [rough], turned, sticks))
+    roughed = inside - 2.0 * LEFT_TO_SIZE
+    if roughed > hole:
+        times = bench.passes(0.5 * (roughed - hole), "bore-rough")
+        opened = bench.cut("bore-rough", roughed, run, times)
+        sizes = [bare("roughed_bore", "bore, roughed", roughed)]
+        found.append(bench.on_sticks("bore-rough", sizes, opened, sticks))
+    bored = limited("bored_inside_diameter", "bore", inside, "H9")
+    made = bench.cut("bore", inside, run, CUTS_TO_SIZE)
+    found.append(bench.on_sticks("bore", [bored], made, sticks))
+    parted = bench.cut("part", outside, wall + FACE_RUN_OUT)
+    found.append(
+        bench.turned("part-off", [bare("part_length", "length off the bar", part)], parted)
+    )
+    times = 2 * bench.passes(d.facing_allowance, "face")
+    faced = bench.cut("face", outside, wall + FACE_RUN_OUT, times)
+    sizes = [limited("blank_length", "blank length", length, "h9")]
+    found.append(bench.turned("face-blank", sizes, faced))
+    return found
+
+
+def drill_for(inside):
+    """Drill to go through a solid bar before it is bored [mm].
+
+    inside: bore to be made [mm], above 0. A whole millimetre at least 2 mm under it and at most
+    25 mm; of a very small bore three quarters. Source: common practice, no source.
+    """
+    whole = math.floor(min(LARGEST_DRILL, inside - LEFT_BY_DRILL))
+    return float(whole) if whole >= 2 else 0.75 * inside
