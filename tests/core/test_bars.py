@@ -94,7 +94,7 @@ def test_a_stick_stands_out_by_one_and_a_half_diameters():
 
 
 def test_the_bar_of_least_metal_is_taken():
-    """For a blank of 60 and 54 mm: of both forms the one with the smaller section, if it is made."""
+    """For a blank of 60 and 54 mm: of both forms the one with the smaller section."""
     asked = {"outside": 60.0, "inside": 54.0, "family": "iron"}
     both = [bar_choice.best_bar(form=form, **asked) for form in bars.FORMS]
     areas = [math.pi / 4 * (one.as_cast**2 - max(one.as_cast_bore, 0.0) ** 2) for one in both]
