@@ -105,6 +105,12 @@ def test_a_groove_already_there_settles_the_width():
     assert "ring_width" in [choice.input for choice in chosen]
 
 
+def test_a_ring_for_a_groove_that_is_there_keeps_both_widths():
+    design, _ = settle({"bore": 80.0, "ring_width": 5.0, "groove_width": 5.06})
+    assert (design.ring_width, design.groove_width) == (5.0, 5.06)
+    assert design.side_clearance == pytest.approx(0.06, abs=1e-12)
+
+
 def test_everything_not_given_is_said():
     _, chosen = settle({"bore": 80.0})
     names = [choice.input for choice in chosen]
@@ -126,7 +132,6 @@ def test_everything_not_given_is_said():
 CONFLICTS = [
     ({"wall_pressure": 0.05, "free_gap": 8.0}, "free_gap"),
     ({"former_ratio": 1.02, "shelf_former": 78.0}, "shelf_former"),
-    ({"ring_width": 5.0, "groove_width": 5.1}, "groove_width"),
     ({"ring_type": "plain", "former_ratio": 1.02}, "former_ratio"),
     ({"free_gap": 0.1}, "free_gap"),
     ({"shelf_former": 60.0}, "shelf_former"),

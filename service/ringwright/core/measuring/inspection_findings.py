@@ -3,7 +3,7 @@
 from .. import clearances
 from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..ring import heat_set, ring_findings, soak
-from ..ring.design import gap_left
+from ..ring.fit_findings import WIDE_GAP, gap_left, side_left
 from ..wording import decimal, fine_length, length, percent, temperature, wall_pressure
 
 ACCEPT = "accept"
@@ -15,9 +15,6 @@ PRESSURE_OFF = 0.25
 # Thinner or thicker than designed by so much and pressure and stress are another ring's.
 THICKNESS_WATCH = 0.03
 THICKNESS_STOP = 0.10
-# Gap of a plain ring in its bore over the bore: 0.002 to 0.004 (Khurmi and Gupta); scrap at twice
-# that.
-GAP_SCRAP_SHARE = 0.008
 # Short of the gap practice leaves by less than this, a feeler hardly tells; common practice, no
 # source.
 GAP_SHORT = 0.9
@@ -145,15 +142,16 @@ def _width(rows, values, found):
     if measured is None:
         return
     d = found.intended
-    side = d.groove_width - measured
+    clear = d.groove_width - measured
+    side = side_left(d, measured)
     _, least, greatest = clearances.running_side_clearance(d.bore)
     value = Quantity(side, "mm")
     said = "The ring stands %s in its groove of %s." % (
-        fine_length(side) + (" clear" if side >= 0.0 else " proud"),
+        fine_length(abs(clear)) + (" clear" if clear >= 0.0 else " proud"),
         fine_length(d.groove_width),
     )
     if side < least:
-        remedy = "Face it to %s." % fine_length(d.groove_width - least)
+        remedy = "Face it to %s." % fine_length(measured + side - least)
         rows.append(finding("width", STOP, said, remedy, value, Quantity(least, "mm")))
     elif side > 1.5 * greatest:
         stop = side > 3.0 * greatest
@@ -183,7 +181,7 @@ def _closed_gap(rows, values, found):
     if gap_left(d, measured, d.warming_wall_temperature) <= 0.0:
         remedy = "File the ends until the gap is %s." % fine_length(need)
         rows.append(finding("closed-gap", STOP, said, remedy, value, Quantity(need, "mm")))
-    elif measured > GAP_SCRAP_SHARE * d.bore and d.turns == 1:
+    elif d.turns == 1 and hot > WIDE_GAP * d.bore:
         remedy = "Make it again: a plain ring leaks through its gap."
         rows.append(
             finding(
@@ -192,7 +190,7 @@ def _closed_gap(rows, values, found):
                 said,
                 remedy,
                 value,
-                Quantity(GAP_SCRAP_SHARE * d.bore, "mm"),
+                Quantity(measured - hot + WIDE_GAP * d.bore, "mm"),
             )
         )
     elif measured < GAP_SHORT * need:

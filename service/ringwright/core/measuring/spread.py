@@ -13,7 +13,8 @@ from collections import OrderedDict, namedtuple
 from ..cautions import cautions
 from ..problems import InputProblem, unworkable
 from ..records import GOOD, STOP, WATCH, Choice, Method, Quantity, figure, finding
-from ..ring.design import gap_left, settle
+from ..ring.design import settle
+from ..ring.fit_findings import gap_left
 from ..wording import percent
 from .ring_sample import Limits, outcome, sample
 

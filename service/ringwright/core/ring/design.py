@@ -77,7 +77,6 @@ def settle(values):
     Raises InputProblem where the values cannot be worked together.
     """
     at_most_one(values, ("wall_pressure", "free_gap", "former_ratio", "shelf_former"))
-    at_most_one(values, ("ring_width", "groove_width"))
     take = _Chooser(values)
     bore = values["bore"]
     ring_type = take("ring_type", DOUBLE_TURN, "", "each of its turns closes the gap of the other")
@@ -261,22 +260,6 @@ def settle(values):
         ),
         take.chosen,
     )  # fmt: skip
-
-
-def gap_left(design, gap, wall_temperature):
-    """What a cold gap becomes with the ring at steam heat [mm]; nought or less: the ends butt.
-
-    design: a Design. gap: cold, in the bore [mm]. wall_temperature: of the cylinder [degC].
-    """
-    return clearances.hot_closed_gap(
-        bore=design.bore,
-        gap=gap,
-        ring_expansion=design.ring_material.expansion,
-        cylinder_expansion=design.cylinder_material.expansion,
-        ring_temperature=design.steam_temperature,
-        cylinder_temperature=wall_temperature,
-        shop_temperature=design.shop_temperature,
-    )
 
 
 def _soak(take, family):

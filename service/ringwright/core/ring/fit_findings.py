@@ -1,10 +1,47 @@
-"""Whether the ring suits its cylinder, groove, piston and steam, as findings in words."""
+"""Whether the ring suits its cylinder, groove, piston and steam, cold and hot, in words."""
 
 from .. import clearances
 from ..properties.materials import pairing
 from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..wording import fine_length, length, temperature
-from .design import gap_left
+
+# Gap of a plain ring over its bore, hot: twice the most of 0.002 to 0.004 (Khurmi and Gupta).
+WIDE_GAP = 0.008
+
+
+def gap_left(design, gap, wall_temperature):
+    """What a cold gap becomes with the ring at steam heat [mm]; nought or less: the ends butt.
+
+    design: a Design. gap: cold, in the bore [mm]. wall_temperature: of the cylinder [degC].
+    """
+    return clearances.hot_closed_gap(
+        bore=design.bore,
+        gap=gap,
+        ring_expansion=design.ring_material.expansion,
+        cylinder_expansion=design.cylinder_material.expansion,
+        ring_temperature=design.steam_temperature,
+        cylinder_temperature=wall_temperature,
+        shop_temperature=design.shop_temperature,
+    )
+
+
+def side_left(design, width):
+    """Clearance of a ring at the sides of its groove, cold or hot, whichever is less [mm].
+
+    design: a Design, which has groove and heat. width: of the ring as made [mm].
+    """
+    d = design
+    cold = d.groove_width - width
+    hot = clearances.hot_side_clearance(
+        ring_width=width,
+        clearance=cold,
+        ring_expansion=d.ring_material.expansion,
+        piston_expansion=d.piston_material.expansion,
+        ring_temperature=d.steam_temperature,
+        piston_temperature=d.steam_temperature,
+        shop_temperature=d.shop_temperature,
+    )
+    return min(cold, hot)
 
 
 def findings(design):
@@ -19,6 +56,15 @@ def findings(design):
 def _materials(rows, d):
     outcome, why, remedy = pairing(d.ring_material.key, d.cylinder_material.key)
     rows.append(finding("pairing", outcome, why, remedy))
+    if d.piston_material.family == "aluminium" and d.ring_material.family != "plastic":
+        rows.append(
+            finding(
+                "piston-metal",
+                WATCH,
+                "A metal ring hammers out its groove in a soft aluminium piston.",
+                "Gauge the groove whenever the piston is out, or make an iron piston.",
+            )
+        )
     if d.steam_temperature > d.ring_material.hottest:
         rows.append(
             finding(
@@ -92,6 +138,17 @@ def _end_gap(rows, d):
             Quantity(margin, "mm"),
         )
     )
+    if d.turns == 1 and hot > WIDE_GAP * d.bore:
+        rows.append(
+            finding(
+                "gap-wide",
+                WATCH,
+                "Hot, the gap is still %s wide: a plain ring leaks through it." % fine_length(hot),
+                "Leave closed_gap out, or make a double-turn ring.",
+                Quantity(hot, "mm"),
+                Quantity(WIDE_GAP * d.bore, "mm"),
+            )
+        )
     cold = gap_left(d, d.closed_gap, d.shop_temperature)
     if outcome != STOP and cold < 0.0:
         rows.append(
@@ -110,14 +167,21 @@ def _end_gap(rows, d):
 
 def _clearances(rows, d):
     _, least, greatest = clearances.running_side_clearance(d.bore)
-    side = d.side_clearance
+    side = side_left(d, d.ring_width)
     outcome = STOP if side <= 0.0 else GOOD if least <= side <= greatest * 1.5 else WATCH
     rows.append(
         finding(
             "side-clearance",
             outcome,
-            "The ring has %s at its sides in the groove; practice is %s to %s."
-            % (fine_length(side), fine_length(least), fine_length(greatest)),
+            "The ring %s %s groove; practice leaves %s to %s."
+            % (
+                "has %s at its sides in" % fine_length(side)
+                if side > 0.0
+                else "is %s too wide for" % fine_length(-side),
+                "the hot" if side < d.side_clearance else "its",
+                fine_length(least),
+                fine_length(greatest),
+            ),
             ""
             if outcome == GOOD
             else "Make the ring narrower or open the groove."

@@ -227,6 +227,7 @@ def _bearing(rows, d, acts):
                 "over %s behind each tip." % angle(acts.slack_angle),
                 "Set it spread by a spacer, or finish it held by a flexible band.",
                 Quantity(acts.slack_angle, "deg"),
+                Quantity(0.0, "deg"),
             )
         )
     else:

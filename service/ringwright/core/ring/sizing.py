@@ -7,7 +7,8 @@ from .. import clearances
 from ..cautions import cautions
 from ..records import figure
 from . import heat_set, ring_findings, section, spring, winding
-from .design import gap_left, settle
+from .design import settle
+from .fit_findings import gap_left
 from .ring_inputs import BLANK_FIELDS, RING_FIELDS
 
 FIELDS = RING_FIELDS + BLANK_FIELDS

@@ -152,7 +152,7 @@ def _ring_figures(out, given):
         ("a1", thickness, "mm"),
         ("E", modulus, "MPa"),
     )
-    if _springs(given):
+    if _springiness(given) <= spring.LARGEST_SPRINGINESS:
         change = spring.gap_change(pressure, bore, thickness, modulus)
         free = change + given["closed_gap"]
         out["free_gap"] = figure(free, "mm", "m + s1", "uniform-gap", elastic)
@@ -172,12 +172,11 @@ def _ring_figures(out, given):
     )
 
 
-def _springs(given):
-    """Whether a ring of this section can be given its wall pressure by its own spring."""
-    springiness = spring.springiness(
+def _springiness(given):
+    """What its wall pressure asks of a ring of this section [1]."""
+    return spring.springiness(
         given["wall_pressure"], given["bore"], given["radial_thickness"], given["modulus"]
     )
-    return springiness <= spring.LARGEST_SPRINGINESS
 
 
 def _running_figures(out, given):
@@ -218,7 +217,8 @@ def _running_figures(out, given):
 def _findings(given, crossing):
     found = [_width(given, crossing)]
     edge = given["edge_rounding"]
-    if not _springs(given):
+    most = spring.LARGEST_SPRINGINESS / _springiness(given) * given["wall_pressure"]
+    if given["wall_pressure"] > most:
         found.append(
             finding(
                 "spring",
@@ -226,6 +226,7 @@ def _findings(given, crossing):
                 "A ring of this section cannot press so hard by its own spring.",
                 "Make it thicker, ask less wall pressure, or put an expander behind it.",
                 Quantity(given["wall_pressure"], "MPa"),
+                Quantity(most, "MPa"),
             )
         )
     if not crossing["held"]:

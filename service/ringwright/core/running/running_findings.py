@@ -130,6 +130,7 @@ def _steam(given, engine, losses):
                 "The cycle gives no power: the steam expands below the back pressure.",
                 "Cut off later, or run with more steam pressure.",
                 Quantity(engine.mean_pressure[1], "MPa"),
+                Quantity(0.0, "MPa"),
             )
         )
     measured = given["steam_measured"]
@@ -196,7 +197,8 @@ def _steam(given, engine, losses):
 
 def _ring(given):
     found = []
-    if given["worn_gap"] > 1.5 * given["closed_gap"] and given["light"] == 0.0:
+    wide = 1.5 * given["closed_gap"]
+    if given["worn_gap"] > wide and given["light"] == 0.0:
         found.append(
             finding(
                 "light",
@@ -205,6 +207,8 @@ def _ring(given):
                 "between ring and bore may pass more than the gap.",
                 "Try the ring in the bore with a lamp behind it, at both ends and the middle, "
                 "and give the widest light and its length.",
+                Quantity(given["worn_gap"], "mm"),
+                Quantity(wide, "mm"),
             )
         )
     if given["groove_wear"] > WORN_GROOVE:
