@@ -39,7 +39,7 @@ const DATABASE_VERSION = 1;
 let opened: Promise<IDBPDatabase<Book>> | undefined;
 let onLost: () => void = () => undefined;
 
-/** Called when the browser takes the open book away (site data cleared while the page is open). */
+/** Called when the open book is taken away (site data cleared while the page is open). */
 export function whenLost(listener: () => void): void {
   onLost = listener;
 }
@@ -49,10 +49,12 @@ function book(): Promise<IDBPDatabase<Book>> {
     upgrade(database) {
       database.createObjectStore("jobs", { keyPath: "id" });
     },
-    // A newer page wants to change the book: let go, the next save opens it again.
-    blocking(_current, _blocked, event) {
+    // A newer page wants to change the book: let go, the next save opens it again. No version at all means
+    // that it is being deleted.
+    blocking(_current, wanted, event) {
       (event.target as IDBDatabase).close();
       opened = undefined;
+      if (wanted === null) onLost();
     },
     terminated() {
       opened = undefined;
