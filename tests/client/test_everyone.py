@@ -76,7 +76,7 @@ def test_axe_finds_nothing_on_a_figures_working_a_fault_and_a_code(browser, serv
     page.locator(".fault").first.wait_for()
     assert _faults(page) == []
     sheet.enter("Bore", "80").kept().go("book")
-    page.get_by_role("button", name="Link, code for Launch engine Marigold").click()
+    page.get_by_role("button", name="Link or code for Launch engine Marigold").click()
     page.get_by_label("Link", exact=True).wait_for()
     assert _faults(page) == []
     context.close()

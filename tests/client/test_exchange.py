@@ -32,7 +32,7 @@ def test_the_demo_as_a_file_keeps_to_the_schema(sheet, schema):
 
 def test_a_job_in_a_link_keeps_to_the_schema(sheet, schema):
     sheet.enter("Bore", "63 mm").ready().kept().go("book")
-    sheet.page.get_by_role("button", name="Link, code for Launch engine Marigold").click()
+    sheet.page.get_by_role("button", name="Link or code for Launch engine Marigold").click()
     packed = sheet.page.get_by_label("Link", exact=True).input_value().rpartition("/")[2]
     data = base64.urlsafe_b64decode(packed + "=" * (-len(packed) % 4))
     job = json.loads(zlib.decompress(data, -zlib.MAX_WBITS))

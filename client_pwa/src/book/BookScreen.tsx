@@ -85,7 +85,7 @@ function SoundJob({ entry, sheet, share }: { entry: BookEntry; sheet: Job; share
     <>
       {open ? (
         <label class="job-name">
-          <span>Open now, name:</span>
+          <span>Name of the open job</span>
           <input type="text" maxLength={120} value={current.name} onInput={(event) => rename(event.currentTarget.value)} />
         </label>
       ) : (
@@ -106,8 +106,8 @@ function SoundJob({ entry, sheet, share }: { entry: BookEntry; sheet: Job; share
         <button type="button" aria-label={`Copy ${current.name}`} onClick={() => void copy(current)}>
           Copy
         </button>
-        <button type="button" aria-label={`Link, code for ${current.name}`} onClick={() => share(current)}>
-          Link, code
+        <button type="button" aria-label={`Link or code for ${current.name}`} onClick={() => share(current)}>
+          Link or code
         </button>
         <button type="button" aria-label={`File of ${current.name}`} onClick={() => saveOut(fileName(current), fileText([current]))}>
           File

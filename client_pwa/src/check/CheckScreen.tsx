@@ -70,9 +70,9 @@ function OnTheWall({ shared }: { shared: ReadonlySet<string> }) {
         <div class="two-right">
           {cold.answer && (
             <>
-              <Findings findings={cold.answer.findings} title="By its own spring" />
+              <Findings findings={cold.answer.findings} />
               <section class="card" aria-label="Figures on the wall">
-                <h2>By its own spring</h2>
+                <h2>Figures, by its own spring</h2>
                 <FigureRows figures={cold.answer.figures} stale={cold.stale} />
               </section>
             </>

@@ -9,6 +9,7 @@ import { shownUnit, unitsOf } from "../units/kinds";
 import { fieldParts, joinText, parseQuantity, splitText } from "../units/parse";
 import { unitNamed } from "../units/kinds";
 import { shown } from "../units/show";
+import { sentence } from "./labels";
 import { padTarget } from "./pad";
 
 interface Props {
@@ -140,12 +141,6 @@ export function FaultWords({ id, fault }: { id?: string; fault: Fault }) {
       <b>{sentence(fault.message)}</b> {sentence(fault.remedy)}
     </span>
   );
-}
-
-function sentence(text: string): string {
-  if (text === "") return "";
-  const head = text.charAt(0).toUpperCase() + text.slice(1);
-  return /[.!?]$/.test(head) ? head : head + ".";
 }
 
 /** The measure in the units it was not typed in, so that a slip of the unit is seen at once. */

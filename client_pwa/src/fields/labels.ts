@@ -21,7 +21,7 @@ const LABELS: Readonly<Record<string, string>> = {
   setting: "Way of setting",
   finishing: "Held for finish-turning",
   relief: "Stress relief reached",
-  wall_pressure: "Wall pressure, mean",
+  wall_pressure: "Mean wall pressure",
   widest_light: "Widest light",
   former_ratio: "Former to ring bore",
   ring_material: "Ring iron or bronze",
@@ -58,6 +58,13 @@ export function labelOf(name: string, calculation = ""): string {
 export function choiceWords(choice: string): string {
   if (/^\d+$/.test(choice)) return choice;
   return choice.charAt(0).toUpperCase() + choice.slice(1).replace(/_/g, " ");
+}
+
+/** What the core says, as a sentence, with the names of inputs as they stand on the screen. */
+export function sentence(text: string): string {
+  const named = text.replace(/\b[a-z]+(_[a-z0-9]+)+\b/g, (name) => labelOf(name).toLowerCase());
+  const head = named.charAt(0).toUpperCase() + named.slice(1);
+  return /[.!?]$/.test(head) || head === "" ? head : head + ".";
 }
 
 /** A path in a request as words: "bars, row 2, length". */

@@ -6,7 +6,7 @@ import type { Answer, Choice, Fault } from "../engine/answers";
 import type { Field } from "../engine/tables";
 import type { Input } from "../book/job";
 import { FieldEntry } from "../fields/FieldEntry";
-import { choiceWords, labelOf } from "../fields/labels";
+import { choiceWords, labelOf, sentence } from "../fields/labels";
 import { system } from "../shell/settings";
 import { inputsFor, setInputFor } from "../sheet/sheet";
 import { shown } from "../units/show";
@@ -114,9 +114,4 @@ function rangeWords(field: Field): string {
   if (field.lowest !== undefined && field.highest !== undefined) return `From ${bound(field.lowest)} to ${bound(field.highest)}.`;
   if (field.lowest !== undefined) return field.above_lowest ? `More than ${bound(field.lowest)}.` : `From ${bound(field.lowest)} up.`;
   return field.highest === undefined ? "" : `Up to ${bound(field.highest)}.`;
-}
-
-function sentence(text: string): string {
-  const head = text.charAt(0).toUpperCase() + text.slice(1);
-  return /[.!?]$/.test(head) ? head : head + ".";
 }

@@ -29,7 +29,7 @@ export function SizeTable({ sizes, place, caption }: Props) {
       </thead>
       <tbody role="rowgroup">
         {sizes.map((size, index) => {
-          const text = shown(size.value, size.unit, system.value, size.limits ? "limit" : (size.name ?? size.label));
+          const text = shown(aim(size), size.unit, system.value, size.limits ? "limit" : (size.name ?? size.label));
           const limits = size.limits && {
             lower: shown(size.limits.lower.value, size.limits.lower.unit, system.value, "limit"),
             upper: shown(size.limits.upper.value, size.limits.upper.unit, system.value, "limit"),
@@ -63,6 +63,13 @@ export function SizeTable({ sizes, place, caption }: Props) {
     </table>
     </div>
   );
+}
+
+/** What to make it: the basic size, or where a fit leaves that outside its limits, the middle of them. */
+function aim({ value, limits }: Size): number {
+  if (!limits) return value;
+  const { lower, upper } = limits;
+  return value < lower.value || value > upper.value ? (lower.value + upper.value) / 2 : value;
 }
 
 function measure(key: string, text: string): void {

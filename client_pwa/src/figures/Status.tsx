@@ -1,7 +1,7 @@
 /** What stands in the place of figures while there are none, or why the ones shown are old. */
 
 import type { Fault } from "../engine/answers";
-import { labelOf, pathWords } from "../fields/labels";
+import { labelOf, pathWords, sentence } from "../fields/labels";
 import type { Result } from "../sheet/sheet";
 
 export function Status({ result, calculation, shownAt }: { result: Result; calculation?: string; shownAt?: (fault: Fault) => boolean }) {
@@ -15,7 +15,7 @@ export function Status({ result, calculation, shownAt }: { result: Result; calcu
     case "incomplete":
       return (
         <p class="status" role="status">
-          Enter {listWords(result.missing.map((name) => labelOf(name, calculation).toLowerCase()))} to see figures.
+          {result.words ?? `Enter ${listWords(result.missing.map((name) => labelOf(name, calculation).toLowerCase()))} to see figures.`}
         </p>
       );
     case "faults": {
@@ -30,7 +30,7 @@ export function Status({ result, calculation, shownAt }: { result: Result; calcu
             {elsewhere.map((fault, index) => (
               <li key={index}>
                 {fault.path.length > 0 && <b>{pathWords(fault.path)}: </b>}
-                {fault.message}. {fault.remedy}.
+                {sentence(fault.message)} {sentence(fault.remedy)}
               </li>
             ))}
           </ul>

@@ -30,7 +30,7 @@ export function RingPlate({ sizing, stale, turns, waiting }: Props) {
           <RingDrawing figures={figures} turns={turns} />
         </>
       ) : (
-        <p class="plate-empty">A bore and a steam pressure are enough.</p>
+        <p class="plate-empty">Enter a bore and a steam pressure: the rest is chosen for you, and yours to change.</p>
       )}
     </section>
   );

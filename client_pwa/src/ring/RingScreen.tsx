@@ -62,8 +62,8 @@ export function RingScreen() {
             />
           )}
         </form>
-        {/* While the first figures are worked their places stand already, and nothing jumps. */}
-        {!waiting && <Status result={sizing.result} shownAt={(fault) => ON_TOP.includes(String(fault.path[0]))} />}
+        {/* While the first figures are worked their places stand already, and nothing jumps; what is wanted the plate says. */}
+        {!waiting && sizing.result.state !== "incomplete" && <Status result={sizing.result} shownAt={(fault) => ON_TOP.includes(String(fault.path[0]))} />}
         <RingPlate sizing={sizing.answer} stale={sizing.stale} turns={turns} waiting={waiting} />
         {waiting && <p class="verdict">Working it out…</p>}
         {findings.length > 0 && (

@@ -4,6 +4,7 @@ import { batch, computed, effect, signal } from "@preact/signals";
 import type { Signal } from "@preact/signals";
 import type { Answer, Fault } from "../engine/answers";
 import { ask, drop } from "../engine/client";
+import { sentence } from "../fields/labels";
 import { fieldsOf, isKnown } from "../engine/tables";
 import { newJob } from "../book/job";
 import type { Input, Inputs, Job } from "../book/job";
@@ -13,7 +14,7 @@ import { assemble, sheetPath } from "./request";
 
 export type Result =
   | { state: "waiting" }
-  | { state: "incomplete"; missing: string[] }
+  | { state: "incomplete"; missing: string[]; words?: string }
   | { state: "ready"; answer: Answer; stale: boolean }
   | { state: "faults"; faults: Fault[]; before: Answer | undefined }
   | { state: "broken"; message: string; before: Answer | undefined };
@@ -168,6 +169,10 @@ function put(key: string, calculation: string, request: unknown, rows: Map<strin
     else if (outcome.state === "broken") {
       asked.delete(key);
       result.value = { state: "broken", message: outcome.error.message, before: kept };
+    } else if (outcome.problem.faults.some((fault) => fault.code === "required" && fault.path.length === 1)) {
+      // Nothing is wrong yet: something is still to be entered.
+      const words = outcome.problem.faults.map((fault) => `${sentence(fault.message)} ${sentence(fault.remedy)}`).join(" ");
+      result.value = { state: "incomplete", missing: [], words };
     } else if (outcome.problem.faults.length > 0) {
       const mended = outcome.problem.faults.map((fault) => ({ ...fault, path: sheetPath(fault.path, rows) }));
       result.value = { state: "faults", faults: mended, before: kept };

@@ -5,6 +5,7 @@ import { fileName, fileText, saveOut } from "../book/files";
 import { newJob } from "../book/job";
 import { newVersion, useNewVersion } from "../offline/register";
 import { job } from "../sheet/sheet";
+import { place } from "./routes";
 import { addJob, cleared, fromLink, keepLinked, keepMine, keeping, said, saveNow, takeTheirs } from "./session";
 
 export function Banners() {
@@ -79,7 +80,8 @@ export function Banners() {
           </button>
         </Banner>
       )}
-      {job.value.demo && (
+      {/* The book has a button of its own for a new job. */}
+      {job.value.demo && place.value.screen !== "book" && (
         <Banner kind="demo">
           <p>
             <b>Demo:</b> an invented engine.

@@ -52,7 +52,7 @@ function Verdict({ view }: { view: InView }) {
       </section>
       {size && (
         <p>
-          <button type="button" class="main-action" onClick={() => setInputs({ bore: `${Number(size.value.toFixed(3))} mm` })}>
+          <button type="button" class="main-action print-button" onClick={() => setInputs({ bore: `${Number(size.value.toFixed(3))} mm` })}>
             Use this size as the bore of the job
           </button>
         </p>
@@ -64,6 +64,7 @@ function Verdict({ view }: { view: InView }) {
 
 function Sections({ sections }: { sections: readonly Section[] }) {
   if (sections.length < 2) return null;
+  const { unit } = shown(0, "mm", system.value);
   return (
     <section class="card" aria-label="Height by height">
       <h2>Height by height</h2>
@@ -71,7 +72,7 @@ function Sections({ sections }: { sections: readonly Section[] }) {
         <caption class="unseen">Mean size and ovality at each height</caption>
         <thead>
           <tr>
-            <th scope="col">Height</th>
+            <th scope="col">Height, {unit}</th>
             <th scope="col">Mean</th>
             <th scope="col">Oval by</th>
           </tr>
@@ -79,7 +80,7 @@ function Sections({ sections }: { sections: readonly Section[] }) {
         <tbody>
           {sections.map((section, index) => (
             <tr key={index}>
-              <th scope="row">{words(section.height)}</th>
+              <th scope="row">{words(section.height, "height")}</th>
               <td>{words(section.mean_diameter)}</td>
               <td>{words(section.ovality)}</td>
             </tr>
@@ -90,8 +91,6 @@ function Sections({ sections }: { sections: readonly Section[] }) {
   );
 }
 
-function words(quantity: Quantity | null | undefined): string {
-  if (!quantity) return "not known";
-  const text = shown(quantity.value, quantity.unit, system.value, "limit");
-  return `${text.text} ${text.unit}`;
+function words(quantity: Quantity | null | undefined, name = "limit"): string {
+  return quantity ? shown(quantity.value, quantity.unit, system.value, name).text : "not known";
 }

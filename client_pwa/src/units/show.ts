@@ -65,7 +65,7 @@ function convert(value: number, unit: string, system: System, name: string): Con
     case "kg":
       if (value !== 0 && Math.abs(value) < 0.01) {
         const small = inch ? (value / KG_PER_LB) * 16 : value * 1000;
-        return { value: small, unit: inch ? "oz" : "g", places: significantPlaces(small) - 1 };
+        return { value: small, unit: inch ? "oz" : "g", places: Math.min(4, significantPlaces(small) - 1) };
       }
       return inch ? { value: value / KG_PER_LB, unit: "lb", places: 2 } : { value, unit: "kg", places: 2 };
     case "kg/h":
@@ -133,7 +133,7 @@ function inches(value: number, name: string): Converted {
 }
 
 function pressure(value: number, inch: boolean, name: string): Converted {
-  const steam = /steam|gauge|back_pressure|boiler/.test(name);
+  const steam = /steam|gauge|back_pressure|boiler/.test(name) && !/wall/.test(name);
   if (inch) {
     const psi = value / MPA_PER_PSI;
     if (Math.abs(psi) >= 1000) return { value: Math.round(psi / 100) * 100, unit: "psi", places: 0 };
@@ -159,7 +159,7 @@ function watts(value: number, inch: boolean): Converted {
 
 function pureNumber(value: number, name: string): Converted {
   if (/share|yield|relief|efficiency|spring_left/.test(name) && Math.abs(value) <= 1.0000001) {
-    return { value: value * 100, unit: "%", places: Math.abs(value) < 0.01 ? 2 : Math.abs(value) < 0.1 ? 1 : 0 };
+    return { value: value * 100, unit: "%", places: value === 0 ? 0 : Math.abs(value) < 0.01 ? 2 : Math.abs(value) < 0.1 ? 1 : 0 };
   }
   if (Number.isInteger(value)) return { value, unit: "", places: 0 };
   return { value, unit: "", places: Math.max(3, significantPlaces(value)) };

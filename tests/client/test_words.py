@@ -1,0 +1,56 @@
+"""What stands on the screen before there are figures, and when an entry cannot be."""
+
+import json
+
+import pytest
+
+
+def _job(sheet, tmp_path, inputs):
+    """Brings in a job with these inputs and opens it."""
+    path = tmp_path / "job.json"
+    job = {"name": "Mill engine", "inputs": inputs}
+    path.write_text(json.dumps({"format": "ringwright-job", "version": 2, "jobs": [job]}))
+    sheet.go("book").page.get_by_label("Job file to bring in").set_input_files(path)
+    sheet.page.get_by_role("button", name="Mill engine").first.click()
+    sheet.until("document.querySelector('.head-names b').textContent === 'Mill engine'")
+    return sheet
+
+
+def test_nothing_measured_yet_is_no_fault(sheet, tmp_path):
+    page = _job(sheet, tmp_path, {"bore": "80 mm"}).go("check").page
+    words = page.locator("main .status", has_text="Nothing was measured yet")
+    words.wait_for()
+    assert "scale reading" in words.inner_text()
+    assert "_" not in words.inner_text()
+    assert page.locator(".fault, .status-fault").count() == 0
+
+
+def test_nothing_entered_yet_is_said_once(sheet, tmp_path):
+    page = _job(sheet, tmp_path, {}).page
+    page.locator(".plate", has_text="Enter a bore").wait_for()
+    assert page.locator("main .status").count() == 0
+
+
+@pytest.mark.parametrize(
+    "inputs",
+    [
+        {"bore": "80 mm", "wall_pressure": "0.05 MPa", "free_gap": "6 mm"},
+        {"bore": "80 mm", "groove_width": "0.2 mm", "piston_diameter": "90 mm"},
+    ],
+)
+def test_faults_call_inputs_by_the_words_of_the_screen(sheet, tmp_path, inputs):
+    page = _job(sheet, tmp_path, inputs).page
+    page.locator(".status-fault").wait_for()
+    for said in page.locator(".status-fault, .fault").all_inner_texts():
+        assert "_" not in said
+
+
+def test_size_to_make_lies_within_its_limits(sheet):
+    page = sheet.go("tools").page
+    page.locator(".sizes-value small").first.wait_for()
+    cells = page.locator(".sizes-value:has(small)").all()
+    assert len(cells) >= 4
+    for cell in cells:
+        wanted = float(cell.locator("b").inner_text())
+        lower, upper = map(float, cell.locator("small").inner_text().split(" to "))
+        assert lower <= wanted <= upper
