@@ -167,6 +167,28 @@ def test_the_verdict_follows_the_wear():
     assert outcome(survey(gauged(bore(oval=(0.03, 20.0))), **thick), "ring-follows") == "watch"
 
 
+def test_a_hone_takes_out_the_largest_place_and_no_more_than_it_can():
+    answer = survey(gauged(bore(oval=(0.03, 0.0))), radial_thickness=6.0, ring_type="plain")
+    assert answer["verdict"] == "hone"
+    clean, largest = value(answer, "clean_up_diameter"), value(answer, "largest_diameter")
+    assert largest == pytest.approx(80.06, abs=1e-6)
+    assert largest < clean < largest + 0.03
+    # 0.15 mm is the most a hone takes out; common practice, no source.
+    assert clean - value(answer, "smallest_diameter") <= 0.15
+
+
+def test_every_spread_runs_from_low_to_high_about_its_figure():
+    figures = survey(gauged(bore(oval=(0.03, 0.0)), taper=0.1), gauge_uncertainty=0.01)["figures"]
+    for name in ("mean_diameter", "largest_diameter", "smallest_diameter", "taper", "ovality"):
+        row = figures[name]
+        assert row["low"] < row["value"] < row["high"], name
+        assert row["high"] - row["value"] == pytest.approx(row["value"] - row["low"], abs=1e-9)
+    assert figures["largest_diameter"]["high"] == pytest.approx(80.12, abs=1e-6)
+    breathing = figures["gap_breathing"]
+    assert breathing["value"] == pytest.approx(math.pi * 0.1, abs=1e-9)
+    assert breathing["working"][0]["value"] == pytest.approx(0.1, abs=1e-9)
+
+
 def test_the_clean_up_size_clears_the_largest_place():
     answer = survey(gauged(bore(oval=(0.08, 20.0)), taper=0.1))
     clean, largest = value(answer, "clean_up_diameter"), value(answer, "largest_diameter")

@@ -105,6 +105,18 @@ def test_a_groove_already_there_settles_the_width():
     assert "ring_width" in [choice.input for choice in chosen]
 
 
+def test_sizes_are_those_a_lathe_holds_nearest_to_the_best():
+    for bore in (20.0, 47.0, 80.0, 150.0, 310.0):
+        design, _ = settle({"bore": bore, "ring_type": "plain"})
+        step = 0.05 if design.window.best < 5.0 else 0.1
+        assert abs(design.radial_thickness - design.window.best) <= 0.5 * step + 1e-9
+        assert design.radial_thickness / step == pytest.approx(
+            round(design.radial_thickness / step), abs=1e-9
+        )
+        # 1.25 thicknesses, to half a millimetre; common practice, no source.
+        assert abs(design.ring_width - 1.25 * design.radial_thickness) <= 0.25 + 1e-9
+
+
 def test_a_ring_for_a_groove_that_is_there_keeps_both_widths():
     design, _ = settle({"bore": 80.0, "ring_width": 5.0, "groove_width": 5.06})
     assert (design.ring_width, design.groove_width) == (5.0, 5.06)

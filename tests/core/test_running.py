@@ -247,6 +247,17 @@ def test_friction_by_hand():
     assert friction.COEFFICIENT[1] == 0.1
 
 
+def test_friction_share_is_power_rubbed_away_over_power_made():
+    figures = run(friction_coefficient=0.1)["figures"]
+    rubbed, made, share = (
+        figures[name] for name in ("friction_power", "indicated_power", "friction_share")
+    )
+    assert share["value"] == pytest.approx(rubbed["value"] / made["value"], rel=1e-12)
+    # The least share is the least friction in the strongest engine.
+    assert share["low"] == pytest.approx(rubbed["low"] / made["high"], rel=1e-12)
+    assert share["high"] == pytest.approx(rubbed["high"] / made["low"], rel=1e-12)
+
+
 def test_steam_load_does_not_depend_on_the_number_of_rings():
     one = run(wall_pressure=0.0, rings=1)["figures"]["friction_power"]["value"]
     four = run(wall_pressure=0.0, rings=4)["figures"]["friction_power"]["value"]

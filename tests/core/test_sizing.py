@@ -2,10 +2,12 @@
 
 import math
 
+import numpy as np
 import pytest
 
 from ringwright.core import calculations
 from ringwright.core.problems import InputProblem
+from ringwright.core.ring.design import settle
 
 NAMES = [
     "radial_thickness",
@@ -131,6 +133,45 @@ def test_wall_pressure_of_a_round_set_plain_ring_is_135_percent_of_a_spread_one(
     spread = value(sizing(setting="spread", **common), "wall_pressure")
     bound = value(sizing(setting="bound", **common), "wall_pressure")
     assert bound / spread == pytest.approx(1.35, rel=0.02)
+
+
+@pytest.mark.parametrize("setting", ["bound", "sprung"])
+def test_force_that_brings_a_round_set_ring_to_the_bore_across(setting):
+    """Two forces at 90 degrees to the gap, from the free curvature by integration along the ring.
+
+    A force F bends the half turn beyond it by F r cos(phi), phi from the back, and closes that
+    diameter by pi F r^3/(2 E I). The curvature the heat left is even when bound; sprung, it goes
+    with sin(psi)/sin(122.57 deg) behind each tip, as the moment on the former did.
+    """
+    answer = sizing(
+        bore=100.0, ring_type="plain", setting=setting, finishing="closing-ring",
+        radial_thickness=4.0, ring_width=4.0, modulus=100000.0, wall_pressure=0.01,
+    )  # fmt: skip
+    contact = {row["symbol"]: row["value"] for row in answer["figures"]["widest_light"]["working"]}
+    kappa, r = contact["kappa0"], 48.0
+    stiffness = 100000.0 * 4.0 * 4.0**3 / 12.0
+    phi = np.linspace(0.0, 0.5 * math.pi, 20001)
+    start = math.radians(122.57)
+    left = np.ones_like(phi)
+    if setting == "sprung":
+        left = np.where(phi > math.pi - start, np.sin(phi) / math.sin(start), 1.0)
+    grown = 2.0 * kappa * r * r * np.trapezoid(left * np.cos(phi), phi)
+    force = grown * 2.0 * stiffness / (math.pi * r**3)
+    assert value(answer, "diametral_force_to_bore") == pytest.approx(force, rel=2e-3)
+
+
+@pytest.mark.parametrize("ring_type", ["plain", "double-turn"])
+@pytest.mark.parametrize("bore", [25.0, 80.0, 300.0])
+def test_the_thickness_chosen_is_as_safe_in_the_bore_as_on_its_way_there(ring_type, bore):
+    """Stress in the bore over 0.45 of the strength is that of fitting over 0.75 of it."""
+    request = {"bore": bore, "ring_type": ring_type, "ring_width": 0.06 * bore}
+    best = settle(request)[0].window.best
+    answer = sizing(**request, radial_thickness=best)
+    fitting = [value(answer, "sprung_on_stress")]
+    if ring_type == "double-turn":
+        fitting = [value(answer, name) for name in ("turning_through_stress", "wound_on_stress")]
+    share = max(fitting) / 0.75
+    assert value(answer, "closed_stress") / 0.45 == pytest.approx(share, rel=0.02)
 
 
 def test_every_fault_is_reported_at_once():

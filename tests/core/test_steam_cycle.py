@@ -148,7 +148,7 @@ def test_means_over_a_turn_agree_with_a_fine_integration(double_acting):
         pressure_volume=0.19,
         atmosphere=air,
     )
-    flow = napier = difference = slid = 0.0
+    flow = napier = squares = difference = slid = 0.0
     fine = 4000
     for step in range(fine if double_acting else 2 * fine):
         angle = (step + 0.5) * math.pi / fine
@@ -168,11 +168,13 @@ def test_means_over_a_turn_agree_with_a_fine_integration(double_acting):
             )
         flow += leak.orifice_flow(1.0, max(ends), 0.19 / max(ends), min(ends), 1.135)
         napier += leak.napier_flow(1.0, max(ends), min(ends))
+        squares += max(ends) ** 2 - min(ends) ** 2
         difference += abs(math.sin(angle)) * abs(ends[0] - ends[1])
         slid += abs(math.sin(angle))
     count = fine if double_acting else 2 * fine
     assert found.gap_flow == pytest.approx(flow / count, rel=0.01)
     assert found.napier_flow == pytest.approx(napier / count, rel=0.01)
+    assert found.squares == pytest.approx(squares / count, rel=0.01)
     assert found.mean_difference == pytest.approx(difference / slid, rel=0.01)
 
 
@@ -182,3 +184,5 @@ def test_steady_pressures_are_a_duty_without_a_crank():
         leak.orifice_flow(1.0, 0.8, 0.19 / 0.8, 0.11, 1.135), rel=1e-9
     )
     assert found.napier_flow == pytest.approx(leak.napier_flow(1.0, 0.8, 0.11), rel=1e-9)
+    assert found.squares == pytest.approx(0.8**2 - 0.11**2, rel=1e-12)
+    assert found.mean_difference == found.greatest_difference == pytest.approx(0.69, rel=1e-12)

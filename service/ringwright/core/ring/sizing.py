@@ -23,10 +23,14 @@ Behaviour = namedtuple(
     ),
 )  # fmt: skip
 
-# Diametral force that brings the diameter at 90 degrees to the bore, over Ft: a ring that is wider
-# there when free (uniform) needs more than one that is round. With C = m/(3 pi) the radius there
-# grows by (1 + pi/4) C for the uniform shape and 1.5 C for the round one.
-_ROUND_TO_BORE = (1.0 + 4.0 / math.pi) * 1.5 / (1.0 + math.pi / 4.0)
+# Diametral force that brings the diameter of one turn at 90 degrees to the bore, over p0*h1*r_o.
+# The radius there has grown by r^2 times the integral of cos(phi) over the curvature left, phi from
+# the back: kappa0*r^2 when bound, (s + 1/s)/2 of it when sprung, s = sin(psi0). pi*F*r^3/(2*E*I)
+# takes out twice that.
+_TO_BORE = {
+    heat_set.BOUND: 4.0 / math.pi,
+    heat_set.SPRUNG: 2.0 / math.pi * (heat_set.PEAK_MOMENT + 1.0 / heat_set.PEAK_MOMENT),
+}
 
 
 def behaviour(design):
@@ -46,7 +50,9 @@ def behaviour(design):
         pull = contact * heat_set.band_share(d.setting, d.turns)
         tangential = spring.tangential_force(pull, bore, d.ring_width)
         across = heat_set.closing_force(contact, bore, d.ring_width, d.setting, d.turns)
-        to_bore = _ROUND_TO_BORE * tangential if d.turns == 1 else None
+        to_bore = None
+        if d.turns == 1:
+            to_bore = 0.5 * _TO_BORE[d.setting] * contact * d.ring_width * bore
     else:
         closed = spring.closed_stress(d.wall_pressure, bore, thickness)
         tangential = spring.tangential_force(d.wall_pressure, bore, d.ring_width)

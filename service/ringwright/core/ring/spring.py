@@ -298,7 +298,8 @@ METHODS = (
     Method(
         "diametral-force",
         "Diametral force",
-        "Fd = 6 pi/(4 + pi) Ft to close the gap; (1 + 4/pi) Ft to bring that diameter to the bore",
+        "Fd = 6 pi/(4 + pi) Ft to close the gap; to bring that diameter to the bore (1 + 4/pi) Ft, "
+        "set round 1.910 Ft (bound), 1.874 Ft (sprung)",
         "one turn, without friction; makers print 2.05 to 2.21 Ft",
         ("beam",),
     ),
