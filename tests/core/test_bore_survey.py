@@ -248,3 +248,24 @@ def test_radii_all_round_give_the_lobes_back():
     assert found[2].amplitude == pytest.approx(0.03, abs=1e-12)
     assert found[3].phase == pytest.approx(50.0, abs=1e-6)
     assert max(found[n].amplitude for n in range(4, 12)) < 1e-12
+
+
+@pytest.mark.parametrize(("count", "top"), [(9, 2), (12, 3), (18, 5), (36, 11)])
+def test_no_more_lobes_than_readings_can_tell(count, top):
+    """At most two unknowns, of which 1 + 2 n for n lobes, to every three readings."""
+    r = bore(40.0, oval=(0.03, 25.0))
+    angles = [360.0 / count * i for i in range(count)]
+    shape = bore_shape.shape_of_readings(angles, [r(math.radians(a)) for a in angles], 80.0)
+    assert max(h.order for h in shape.harmonics) == top
+    assert shape.harmonics[0].amplitude == pytest.approx(0.03, abs=1e-9)
+
+
+def test_a_step_along_the_bore_is_misfit_though_every_height_is_round():
+    rows = gauged(bore(), heights=(0.0, 30.0, 60.0, 90.0, 120.0))
+    for row in rows:
+        row["diameter"] += 0.05 if row["height"] > 70.0 else 0.0
+    sizes = [80.0, 80.0, 80.0, 80.05, 80.05]
+    places = np.linspace(-1.0, 1.0, 5)
+    left = np.array(sizes) - np.polyval(np.polyfit(places, sizes, 2), places)
+    assert value(survey(rows), "misfit") == pytest.approx(np.sqrt(np.mean(left**2)), rel=1e-6)
+    assert np.sqrt(np.mean(left**2)) > 0.005

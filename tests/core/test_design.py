@@ -117,6 +117,13 @@ def test_sizes_are_those_a_lathe_holds_nearest_to_the_best():
         assert abs(design.ring_width - 1.25 * design.radial_thickness) <= 0.25 + 1e-9
 
 
+def test_allowances_grow_with_the_bore():
+    """0.5 mm and 0.4 % of the bore to finish, 1.2 % where a band holds it (common practice)."""
+    for finishing, share in (("closing-ring", 0.004), ("band", 0.012)):
+        design, _ = settle({"bore": 200.0, "finishing": finishing, "setting": "sprung"})
+        assert design.finishing_allowance == pytest.approx(0.5 + share * 200.0, abs=1e-9)
+
+
 def test_a_ring_for_a_groove_that_is_there_keeps_both_widths():
     design, _ = settle({"bore": 80.0, "ring_width": 5.0, "groove_width": 5.06})
     assert (design.ring_width, design.groove_width) == (5.0, 5.06)

@@ -53,6 +53,37 @@ def test_a_ring_drawn_for_uniform_pressure_presses_uniformly():
     assert borne.widest_light < 0.002
 
 
+@pytest.mark.parametrize(
+    ("span", "wave"),
+    [
+        (350.0, lambda phi, nu: np.cos(nu * phi) / (1.0 - nu * nu)),
+        # Over a full turn the second wave is the one that the circle answers with phi sin(phi)/2.
+        (360.0, lambda phi, nu: 0.5 * phi * np.sin(phi)),
+    ],
+)
+@pytest.mark.parametrize("size", [0.5, 4.0])
+def test_the_curvature_is_that_of_the_curve_itself(span, wave, size):
+    """Against the curvature of the drawn curve by numpy's differences, slope and all."""
+
+    def rho(phi):
+        return 50.0 + size * wave(phi, 3.0 * math.pi / math.radians(span))
+
+    taken = np.radians(np.linspace(0.0, span, 61))
+    readings = [(math.degrees(p), float(rho(p)) + 0.5 * THICKNESS) for p in taken]
+    found = free_shape.measured(readings, THICKNESS, RADIUS, 1, 181)
+
+    phi = np.linspace(0.0, math.radians(span), 20001)
+    x, y = rho(phi) * np.cos(phi), rho(phi) * np.sin(phi)
+    x1, y1 = np.gradient(x, phi), np.gradient(y, phi)
+    x2, y2 = np.gradient(x1, phi), np.gradient(y1, phi)
+    curvature = (x1 * y2 - y1 * x2) / (x1**2 + y1**2) ** 1.5
+    length = cumulative_trapezoid(np.hypot(x1, y1), phi, initial=0.0)
+    wanted = np.interp(np.linspace(0.0, length[-1], 181), length, curvature)
+    expected = RADIUS - RADIUS * RADIUS * wanted
+    # The ends of the drawn curve have no differences on both sides.
+    assert found[2:-2] == pytest.approx(expected[2:-2], abs=2e-3 * size)
+
+
 def test_errors_of_reading_do_little():
     """Radii within 0.01 mm give pressures within a tenth."""
     chance = np.random.default_rng(5)

@@ -258,6 +258,23 @@ def test_friction_share_is_power_rubbed_away_over_power_made():
     assert share["high"] == pytest.approx(rubbed["high"] / made["low"], rel=1e-12)
 
 
+def test_a_light_leaks_as_a_gap_of_its_size_would():
+    """Both are openings with the same discharge: two thirds of 0.05 by 40 mm, 1 by 0.2 mm."""
+    sizes = {"worn_gap": 1.0, "piston_diameter": 79.6, "end_cut": "square", "ring_type": "plain"}
+    now = rows(run(**sizes, light=0.05, light_length=40.0))["now"]
+    area = (2.0 / 3.0 * 0.05 * 40.0) / (1.0 * 0.2)
+    # Warm, the gap is some 0.3 % larger each way.
+    assert now["light_leak"]["value"] == pytest.approx(area * now["gap_leak"]["value"], rel=0.01)
+
+
+def test_wall_load_by_hand():
+    """p + share (p1 - p2)/n: a quarter, half and all of the steam's pressure behind the ring."""
+    figure = run(wall_pressure=0.05, rings=3)["figures"]["wall_pressure_with_steam"]
+    across = {row["symbol"]: row["value"] for row in figure["working"]}["p1 - p2"]
+    for bound, share in (("low", 0.25), ("value", 0.5), ("high", 1.0)):
+        assert figure[bound] == pytest.approx(0.05 + share * across / 3.0, rel=1e-12)
+
+
 def test_steam_load_does_not_depend_on_the_number_of_rings():
     one = run(wall_pressure=0.0, rings=1)["figures"]["friction_power"]["value"]
     four = run(wall_pressure=0.0, rings=4)["figures"]["friction_power"]["value"]

@@ -39,6 +39,18 @@ def test_half_warm_gap_lies_in_the_range_of_the_book(bore, psi):
     assert 0.002 * bore < iron_gap(bore, psi * PSI, 0.5) < 0.004 * bore
 
 
+@pytest.mark.parametrize(
+    ("bore", "gap", "piston"), [(20.0, 0.025, 0.05), (50.0, 0.025, 0.05), (200.0, 0.1, 0.2)]
+)
+def test_margins_left_when_hot(bore, gap, piston):
+    """Gap: half a thou per inch, at least a thou; piston: a thou per inch, at least two.
+
+    Common practice, no source.
+    """
+    assert clearances.running_gap(bore) == pytest.approx(gap, rel=0.02)
+    assert clearances.running_piston_clearance(bore) == pytest.approx(piston, rel=0.02)
+
+
 def greatest_lag(film, ratio, thickness=3.2e-3, cells=30):
     """How far a wall is behind a ring at the worst moment, as a share of the whole rise.
 
