@@ -65,9 +65,8 @@ def blank(job):
     ]
     if d.turns == 2:
         notes.append(
-            "Saw each band through on its own side of the bridge, the saw on the side of the "
-            "band and not of the bridge. "
-            "Take the burrs off."
+            "Saw each band through on its own side of the bridge, the saw on the side of the band "
+            "and not of the bridge. Take the burrs off."
         )
     about = "The blank lengthways, with its end cuts rolled out."
     if d.turns == 2:

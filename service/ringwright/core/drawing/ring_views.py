@@ -64,8 +64,7 @@ def closed(job):
     if d.turns == 2:
         notes.append(
             "Two turns side by side in one piece: where one has its gap the other is solid. "
-            "Dashed: the gap "
-            "of the turn behind."
+            "Dashed: the gap of the turn behind."
         )
     return views, notes, "The finished ring closed in its bore, with its section and its ends."
 

@@ -70,8 +70,7 @@ def rotary_table(job):
         "Feed in along the line of centres until the cutter is %s through the wall, then turn "
         "the table." % words.length(BREAKTHROUGH, job.system),
         "Set the middle of the cutter's thickness to the middle of the blank's length. Guard the "
-        "cutter; lock the "
-        "slides that do not move.",
+        "cutter; lock the slides that do not move.",
         "Double-chain line: the cutter at the end of its cut.",
     ]
     about = (

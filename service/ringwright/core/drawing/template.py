@@ -63,9 +63,8 @@ def _notes(job, around):
     notes = [
         "Print at actual size, not fitted to the page; if either rule measures wrong, do not use "
         "it.",
-        "Cut along the outer edges, join the pieces tab under letter, and wrap round %s: it is "
-        "%s long and the ends butt. "
-        "Paper 0.1 mm thick leaves them 0.3 mm apart."
+        "Cut along the outer edges, join the pieces tab under letter, and wrap round %s: it is %s "
+        "long and the ends butt. Paper 0.1 mm thick leaves them 0.3 mm apart."
         % (words.diameter(d.rough_outside, job.system), words.length(around, job.system, 1)),
     ]
     if d.turns == 2:

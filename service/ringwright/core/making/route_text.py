@@ -12,8 +12,7 @@ TEXT = OrderedDict(
                 "Survey the bore",
                 "Bore gauge or inside micrometer",
                 "Gauge the bore at three heights, along and across the crankshaft. Make the ring "
-                "to the size "
-                "where it will run; note taper and ovality.",
+                "to the size where it will run; note taper and ovality.",
                 "Readings repeat; the bore is fit for rings.",
                 ("isolate", "pressure-system"),
             ),
@@ -98,9 +97,8 @@ TEXT = OrderedDict(
             Text(
                 "Mark out slit, bridge and ends",
                 "Paper template or height gauge and dividers",
-                "Scribe the slit line round the middle, the two ends of the bridge, and one "
-                "angled end in each "
-                "band, on opposite sides of the bridge.",
+                "Scribe the slit line round the middle, the two ends of the bridge, and one angled "
+                "end in each band, on opposite sides of the bridge.",
                 "Both ends start on the bridge and lean the same way.",
                 ("sharp-edges",),
             ),
@@ -111,8 +109,7 @@ TEXT = OrderedDict(
                 "Slit round the tube",
                 "Slitting saw on an arbor, rotary table, blank on a mandrel",
                 "Set the saw to the slit line. Feed in radially beside the bridge until it just "
-                "breaks "
-                "through, then turn the table against the cut and stop at the far mark.",
+                "breaks through, then turn the table against the cut and stop at the far mark.",
                 "Bridge left solid; bands the same width.",
                 ("slitting-saw", "iron-dust"),
             ),
@@ -134,8 +131,7 @@ TEXT = OrderedDict(
                 "Saw one end in each band",
                 "Saw guided at the angle",
                 "Saw through one band beside the bridge at the marked angle, then the other band "
-                "on the "
-                "bridge's other side.",
+                "on the bridge's other side.",
                 "Each turn has one free end; the bridge joins them.",
                 ("sharp-edges", "iron-dust"),
             ),
@@ -177,8 +173,7 @@ TEXT = OrderedDict(
                 "Turn the ring inside out",
                 "By hand, slowly",
                 "Work one free end sideways past the other turn and follow it round, so that the "
-                "two turns "
-                "pass through one another and change sides.",
+                "two turns pass through one another and change sides.",
                 "No crack at the roots beside the bridge, seen with a glass.",
                 ("stored-spring", "sharp-edges"),
             ),
@@ -222,8 +217,7 @@ TEXT = OrderedDict(
                 "Heat-set",
                 "Furnace, or a hearth with the ring boxed in",
                 "Bring ring and holder up together, hold the ring itself at heat, and cool slowly "
-                "in the box. A "
-                "whole batch goes in at once.",
+                "in the box. A whole batch goes in at once.",
                 "Temperature by pyrometer or crayon at the ring, not by the flame.",
                 ("hot-work",),
             ),
@@ -255,8 +249,7 @@ TEXT = OrderedDict(
                 "Measure the free gap",
                 "Rule or caliper, ring flat on a plate",
                 "Measure the gap half-way through the thickness. It tells how much the heat "
-                "relaxed: correct "
-                "the next ring by it.",
+                "relaxed: correct the next ring by it.",
                 "Within a tenth of the size given; else see inspection.",
                 (),
             ),
@@ -266,9 +259,8 @@ TEXT = OrderedDict(
             Text(
                 "Face the step away from both sides",
                 "Facing pot, sharp facing tool",
-                "Press the ring into the pot by its own spring and face one side until the step "
-                "at the bridge "
-                "is gone; turn it over and face to width.",
+                "Press the ring into the pot by its own spring and face one side until the step at "
+                "the bridge is gone; turn it over and face to width.",
                 "Width even all round; sides flat on a surface plate.",
                 ("rotating-work", "stored-spring", "iron-dust"),
             ),
@@ -290,8 +282,7 @@ TEXT = OrderedDict(
                 "Close and clamp the ring",
                 "Closing ring, clamp mandrel, end plate",
                 "Squeeze the ring into the closing ring, put it on the spigot, tighten the end "
-                "plate, then draw "
-                "the closing ring off.",
+                "plate, then draw the closing ring off.",
                 "Gap as given; ring does not slip when the closing ring comes off.",
                 ("stored-spring",),
             ),
@@ -302,8 +293,7 @@ TEXT = OrderedDict(
                 "Force the ring round and clamp it",
                 "Closing ring, clamp mandrel, end plate",
                 "Close the ring on the spigot so that it is forced round from inside and outside, "
-                "then tighten the "
-                "end plate and draw the closing ring off.",
+                "then tighten the end plate and draw the closing ring off.",
                 "Gap as given; light will show behind the tips of a ring set on a round former.",
                 ("stored-spring",),
             ),
@@ -314,8 +304,7 @@ TEXT = OrderedDict(
                 "Close the ring with a band and clamp it",
                 "Flexible band, clamp mandrel with a small spigot, end plate",
                 "Draw the ring shut with the band alone, touching nothing inside, tighten the end "
-                "plate, take "
-                "the band off.",
+                "plate, take the band off.",
                 "Gap as given; the ring lies as the band left it.",
                 ("stored-spring",),
             ),
@@ -346,9 +335,8 @@ TEXT = OrderedDict(
             Text(
                 "Dress the ends to the gap",
                 "Fine file, feelers, the bore or trial bore",
-                "Square the ring in the bore with the piston, measure the gap, and dress both "
-                "ends alike until "
-                "it is right.",
+                "Square the ring in the bore with the piston, measure the gap, and dress both ends "
+                "alike until it is right.",
                 "Gap by feeler, parallel from edge to edge.",
                 ("sharp-edges",),
             ),
@@ -359,8 +347,7 @@ TEXT = OrderedDict(
                 "Inspect",
                 "Bore, lamp, feelers, surface plate, kitchen scale",
                 "Try the ring in the bore with a lamp behind it; measure free gap, width, "
-                "thickness; press it "
-                "shut on a scale. Enter the sizes: they correct the next ring.",
+                "thickness; press it shut on a scale. Enter the sizes: they correct the next ring.",
                 "No light, or only where the wall picture shows it.",
                 ("stored-spring",),
             ),
@@ -370,9 +357,8 @@ TEXT = OrderedDict(
             Text(
                 "Fit to the piston",
                 "Strips of thin brass",
-                "Slide the ring over on strips, oiled, bottom groove first. Stagger the gaps, "
-                "keep them clear of the "
-                "ports. Run in light with plenty of oil.",
+                "Slide the ring over on strips, oiled, bottom groove first. Stagger the gaps, keep "
+                "them clear of the ports. Run in light with plenty of oil.",
                 "Ring turns freely in its groove all round.",
                 ("stored-spring", "isolate", "pressure-system"),
             ),
@@ -383,8 +369,8 @@ TEXT = OrderedDict(
                 "Wind on to the piston",
                 "Strips of thin brass",
                 "Oil the ring, start one free end in the groove and wind it on like a key ring, "
-                "the crossing spread "
-                "over a third of a turn. Stagger the bridges. Run in light with plenty of oil.",
+                "the crossing spread over a third of a turn. Stagger the bridges. Run in light "
+                "with plenty of oil.",
                 "Ring turns freely in its groove all round; no crack beside the bridge.",
                 ("stored-spring", "isolate", "pressure-system"),
             ),

@@ -19,9 +19,8 @@ def tools(design, tooling):
                 "former",
                 "Set former",
                 d.former_material.title,
-                "Holds the ring open and round while the heat relaxes it; a hole or a web keeps "
-                "it from "
-                "holding heat too long.",
+                "Holds the ring open and round while the heat relaxes it; a hole or a web keeps it "
+                "from holding heat too long.",
                 [
                     limited("former_diameter", "diameter", t.former_diameter, "h9"),
                     bare("former_length", "length", t.former_length),
@@ -45,8 +44,7 @@ def tools(design, tooling):
             "Facing pot",
             "Grey cast iron or mild steel",
             "Grips the ring by its outside, by the ring's own spring, while its sides are faced; "
-            "the "
-            "shoulder must be true.",
+            "the shoulder must be true.",
             [
                 limited("pot_bore", "bore", t.pot_bore, "H8"),
                 bare("pot_depth", "depth to the shoulder", t.pot_depth),
@@ -72,8 +70,7 @@ def tools(design, tooling):
             "Clamp mandrel",
             "Mild steel",
             "Centres the closed ring and, with the end plate, grips it by its sides while its "
-            "outside is "
-            "turned; turn the spigot in place.",
+            "outside is turned; turn the spigot in place.",
             [
                 limited("clamp_mandrel_diameter", "spigot", t.clamp_mandrel_diameter, "g6"),
                 bare("spigot_length", "spigot length, less than the ring", t.spigot_length),

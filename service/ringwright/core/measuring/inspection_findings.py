@@ -107,8 +107,7 @@ def _agreement(rows, found):
         if 0.75 * low <= found.modulus <= 1.25 * high:
             remedy = (
                 "Measure both again; if they stand, the iron has a modulus of about %s GPa: give "
-                "it as "
-                "modulus for the next ring." % decimal(found.modulus / 1000.0, 0)
+                "it as modulus for the next ring." % decimal(found.modulus / 1000.0, 0)
             )
     rows.append(finding("agreement", WATCH, why, remedy))
 

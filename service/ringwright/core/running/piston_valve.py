@@ -237,8 +237,7 @@ def _findings(given, crossing):
             finding(
                 "bar-wear",
                 WATCH,
-                "While it crosses a port the ring bears on the bars alone, %s of the way round, "
-                "at "
+                "While it crosses a port the ring bears on the bars alone, %s of the way round, at "
                 "about %s: the bars wear first."
                 % (percent(crossing["covered"]), wall_pressure(crossing["bar_pressure"])),
                 "Wider or slanted bars, a wider ring, or less spring.",

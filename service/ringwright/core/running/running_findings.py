@@ -87,8 +87,7 @@ def _verdict(given, losses):
     saved = now.total[1] - new.total[1]
     if saved <= 0.5 * now.total[1]:
         remedy = (
-            "New rings of this kind alone would not help much: look to the gap they are given, "
-            "the "
+            "New rings of this kind alone would not help much: look to the gap they are given, the "
             "piston's clearance and the sides of the grooves."
         )
     else:
@@ -147,8 +146,7 @@ def _steam(given, engine, losses):
                 WATCH,
                 "The feed measured is less than the steam the cycle holds.",
                 "Check the cut-off and the pressure in the chest: an earlier cut-off or a "
-                "throttled "
-                "steam pipe would explain it.",
+                "throttled steam pipe would explain it.",
                 value,
                 limit,
             )
@@ -172,8 +170,8 @@ def _steam(given, engine, losses):
                 "missing-quantity",
                 GOOD,
                 "%s of the feed does not show in the cycle, as published trials of single "
-                "cylinders "
-                "lead one to expect. Up to about %s of that may be leaks, valves included."
+                "cylinders lead one to expect. Up to about %s of that may be leaks, valves "
+                "included."
                 % (_percent(missing), _percent(most)),
                 "",
                 value,

@@ -30,9 +30,8 @@ _ALL = (
         "Two turns in one piece side by side in one groove, each covering the other's gap.",
         "Where the straight way through a gap is to be shut; small bores, slow engines, hand "
         "pumps.",
-        "Twice the work; iron may break when it is turned through itself or wound on; steam "
-        "behind the "
-        "ring can still find the gap of the turn on the low side.",
+        "Twice the work; iron may break when it is turned through itself or wound on; steam behind "
+        "the ring can still find the gap of the turn on the low side.",
         None,
         "practice",
         "All that is reckoned of a plain ring, and the turning inside out.",
@@ -68,15 +67,13 @@ _ALL = (
         "O-ring with a slipper",
         "An elastic O-ring in the groove pressing out a thin uncut ring of filled PTFE.",
         "Small bores with a fine finish, moderate saturated steam, engines that must not drip.",
-        "The O-ring sets and hardens with heat and oil; the slipper has to be stretched on; a "
-        "worn or "
-        "tapered bore defeats it.",
+        "The O-ring sets and hardens with heat and oil; the slipper has to be stretched on; a worn "
+        "or tapered bore defeats it.",
         150.0,
         "memory",
         "The heat against its limit; the cylinder's power and steam use.",
         "Squeeze, friction and life: follow the maker of the O-ring. Which rubber stands steam: "
-        "many "
-        "that stand the heat dry do not stand it wet.",
+        "many that stand the heat dry do not stand it wet.",
     ),
     Sealing(
         "grooved-piston",
