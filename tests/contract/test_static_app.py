@@ -4,7 +4,7 @@ import gzip
 
 import pytest
 
-from ringwright.api import create_app
+from ringwright.api import create_app, static_app
 
 SCRIPT = b"const ring = 'spring';\n" * 200
 
@@ -103,3 +103,13 @@ def test_head(built):
     assert head.status_code == 200
     assert head.data == b""
     assert int(head.headers["Content-Length"]) == len(SCRIPT)
+
+
+def test_a_first_visit_as_it_is_sent_keeps_to_the_budget(client):
+    """400 kB gzipped, all files of the app built in this checkout, as the service sends them."""
+    names = [path for path in static_app.FOLDER.rglob("*") if path.suffix not in (".gz", ".br")]
+    files = [path.relative_to(static_app.FOLDER).as_posix() for path in names if path.is_file()]
+    assert len(files) > 8, "the app is not built: service/build_app"
+    sent = [client.get("/" + name, headers={"Accept-Encoding": "gzip"}) for name in files]
+    assert {response.status_code for response in sent} == {200}
+    assert 200_000 < sum(len(response.data) for response in sent) <= 400_000
