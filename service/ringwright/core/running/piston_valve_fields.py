@@ -4,8 +4,11 @@ from collections import OrderedDict
 
 from ..fields import field
 from ..ring.ring_inputs import RING_FIELDS
+from .running_fields import ENGINE_FIELDS, RING_AT_HAND_FIELDS
 
-_SHARED = OrderedDict([(entry.name, entry) for entry in RING_FIELDS])
+_SHARED = OrderedDict(
+    [(entry.name, entry) for entry in RING_FIELDS + ENGINE_FIELDS + RING_AT_HAND_FIELDS]
+)
 
 
 def _same(name):
@@ -22,14 +25,7 @@ FIELDS = (
         symbol="d1",
         required=True,
     ),
-    field(
-        "steam_pressure",
-        "pressure",
-        "steam pressure in the chest, gauge",
-        lowest=0.02,
-        highest=6.0,
-        required=True,
-    ),
+    _same("steam_pressure"),
     field(
         "port_width",
         "length",
@@ -38,22 +34,8 @@ FIELDS = (
         highest=300.0,
         required=True,
     ),
-    field(
-        "steam_temperature",
-        "temperature",
-        "steam temperature where it is superheated",
-        "boiling point at the steam pressure",
-        lowest=100.0,
-        highest=500.0,
-    ),
-    field(
-        "back_pressure",
-        "pressure",
-        "pressure in the exhaust, gauge",
-        "0.01 MPa (1.5 psi)",
-        lowest=-0.095,
-        highest=2.0,
-    ),
+    _same("steam_temperature"),
+    _same("back_pressure"),
     field(
         "ring_width",
         "length",
@@ -63,15 +45,7 @@ FIELDS = (
         highest=150.0,
         symbol="h1",
     ),
-    field(
-        "radial_thickness",
-        "length",
-        "radial thickness of the ring",
-        "bore/28",
-        lowest=0.3,
-        highest=60.0,
-        symbol="a1",
-    ),
+    _same("radial_thickness"),
     field("rings", "count", "rings between steam and exhaust", "2", lowest=1, highest=8),
     field("bars", "count", "bridge bars across the port", "8", lowest=1, highest=60),
     field(
@@ -103,32 +77,9 @@ FIELDS = (
         lowest=4.0,
         highest=900.0,
     ),
-    field(
-        "closed_gap",
-        "length",
-        "gap of a new ring, cold in the liner",
-        "expansion to steam heat, with the liner half warm for a plain ring and stone cold "
-        "for a double-turn ring, and a margin",
-        lowest=0.0,
-        highest=30.0,
-        symbol="s1",
-    ),
-    field(
-        "worn_gap",
-        "length",
-        "gap of the ring at hand, measured cold in the liner",
-        "as new",
-        lowest=0.0,
-        highest=60.0,
-    ),
-    field(
-        "side_clearance",
-        "length",
-        "clearance of the ring in its groove, cold",
-        "from practice, by bore",
-        lowest=0.0,
-        highest=5.0,
-    ),
+    _same("closed_gap"),
+    _same("worn_gap"),
+    _same("side_clearance"),
     _same("ring_type"),
     _same("end_cut"),
     _same("ring_material"),
@@ -145,13 +96,5 @@ FIELDS = (
         highest=1.0,
         symbol="p",
     ),
-    field(
-        "friction_coefficient",
-        "ratio",
-        "coefficient of friction between ring and liner",
-        "0.10 oiled iron (0.05 to 0.15), 0.12 filled PTFE (0.06 to 0.20)",
-        lowest=0.005,
-        highest=1.0,
-        symbol="mu",
-    ),
+    _same("friction_coefficient"),
 )
