@@ -8,8 +8,8 @@ import { keeping, started } from "./session";
 const KEEPING_WORDS = {
   kept: "kept on this device",
   keeping: "keeping…",
-  full: "not kept: storage is full",
-  conflict: "not kept: changed elsewhere",
+  full: "not kept: no room",
+  conflict: "not kept: see below",
   "no-book": "not kept on this device",
 } as const;
 
