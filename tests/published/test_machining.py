@@ -11,11 +11,11 @@ from ringwright.core.making.machining_table import (
     CUTS_AS,
     MACHINES,
     OPERATIONS,
-    SAW_THICKNESSES,
     TOOLS,
 )
 from ringwright.core.problems import OutOfRange
 from ringwright.core.properties.material_table import MATERIALS
+from ringwright.core.ring import blank, design
 from ringwright.core.sources import SOURCES
 
 FOOT = 0.3048
@@ -185,28 +185,18 @@ def test_passes_by_depth_of_cut(stock, operation, machine, count):
     assert machining.passes(stock, operation, machine) == count
 
 
-@pytest.mark.parametrize(
-    ("least", "thickness", "saw"),
-    [
-        # ISO 2296 and DIN 1837 (memory).
-        (40.0, 1.0, (40.0, 1.0, 10.0)),
-        (40.1, 1.0, (50.0, 1.0, 13.0)),
-        (61.0, 0.9, (63.0, 0.8, 16.0)),
-        (61.0, 1.5, (63.0, 1.6, 16.0)),
-        (150.0, 0.5, (160.0, 1.0, 32.0)),
-        (5.0, 6.0, (20.0, 2.0, 5.0)),
-    ],
-)
-def test_the_smallest_standard_saw_that_reaches(least, thickness, saw):
-    found = machining.standard_saw(least, thickness)
-    assert (found.diameter, found.thickness, found.bore) == saw
-    assert found.teeth % 2 == 0
+def test_saws_are_those_of_the_standard():
+    """ISO 2296 and DIN 1837: diameter and hole [mm] (memory)."""
+    assert [(saw.diameter, saw.hole) for saw in blank.SAWS] == [
+        (20, 5), (25, 8), (32, 8), (40, 10), (50, 13), (63, 16), (80, 22), (100, 22), (125, 22),
+        (160, 32), (200, 32),
+    ]  # fmt: skip
 
 
 def test_saw_thicknesses_are_mostly_preferred_numbers():
     """ISO 3, R10: 1 1.25 1.6 2 2.5 3.15 4 5 6.3 8, rounded as the trade does to 1.2, 3 and 6."""
     rounded = {1, 1.2, 1.6, 2, 2.5, 3, 4, 5, 6, 8}
-    for size in SAW_THICKNESSES:
+    for size in design.SAWS:
         decade = size if size >= 1 else size * 10
         assert round(decade, 6) in rounded
 
@@ -245,8 +235,6 @@ def test_every_operation_tool_metal_and_machine_has_a_speed_and_a_feed_with_a_so
         (lambda: machining.machining_time(1.0, 0.0), "feed_rate"),
         (lambda: machining.passes(1.0, "drill"), "operation"),
         (lambda: machining.passes(-1.0, "bore"), "stock"),
-        (lambda: machining.standard_saw(201.0, 1.0), "least_diameter"),
-        (lambda: machining.standard_saw(50.0, 7.0), "thickness"),
         (lambda: machining.saw_teeth(0.0), "diameter"),
     ],
 )

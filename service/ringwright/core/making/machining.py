@@ -26,16 +26,11 @@ from .machining_table import (
     OPERATIONS,
     PER_TOOTH,
     SAW_PITCH,
-    SAW_THICKNESSES,
-    SAWS,
     TOOLS,
 )
 
 # A figure from a table: what to use, the range it was taken from, and the key of its source.
 Tabled = namedtuple("Tabled", ("value", "low", "high", "source"))
-
-# A metal slitting saw of standard size [mm]; `teeth` is an estimate until they are counted.
-Saw = namedtuple("Saw", ("diameter", "thickness", "bore", "teeth"))
 
 # One operation worked out. surface_speed: what the spindle speed really gives [m/min];
 # wanted_speed: Tabled [m/min]; spindle_speed [1/min]; feed: Tabled [mm]; feed_per: "turn" or
@@ -93,13 +88,6 @@ METHODS = (
         "t = passes (travel/(feed n z) + handling), z the teeth of a cutter, 1 for a lathe tool",
         "tool kept sharp; setting up not included",
         ("definition", "practice"),
-    ),
-    Method(
-        "standard-saw",
-        "Standard slitting saw",
-        "the smallest standard diameter not below that wanted, in the nearest thickness made",
-        "diameters 20 to 200 mm, 0.2 to 6 mm thick",
-        ("iso2296",),
     ),
 )
 
@@ -294,27 +282,6 @@ def cut(
         machining_time(travel, rate, times),
         machining_time(travel, rate, times, minutes),
     )
-
-
-def standard_saw(least_diameter, thickness):
-    """The smallest standard slitting saw that is large enough, a Saw [mm].
-
-    least_diameter: smallest that reaches [mm], up to 200. thickness: wanted, the nearest standard
-    is taken, the thinner if two are as near [mm], 0.2 to 6.
-    Raises OutOfRange when no standard saw is that large or that thick.
-    Source: ISO 2296 and DIN 1837, from memory.
-    """
-    if not SAW_THICKNESSES[0] <= thickness <= SAW_THICKNESSES[-1]:
-        raise OutOfRange("thickness", thickness, "0.2 to 6 mm", "ISO 2296")
-    for diameter, bore, thinnest, thickest in SAWS:
-        if diameter >= least_diameter:
-            made = [size for size in SAW_THICKNESSES if thinnest <= size <= thickest]
-            nearest = made[0]
-            for size in made:
-                if abs(size - thickness) < abs(nearest - thickness) - 1e-12:
-                    nearest = size
-            return Saw(diameter, nearest, bore, saw_teeth(diameter))
-    raise OutOfRange("least_diameter", least_diameter, "up to 200 mm", "ISO 2296")
 
 
 def saw_teeth(diameter):

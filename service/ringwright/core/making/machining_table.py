@@ -153,21 +153,4 @@ HANDLING = {
     "slit-saw": 2.0,
 }
 
-# Metal slitting saws, ISO 2296 and DIN 1837, from memory: diameter, bore, thinnest, thickest [mm].
-SAWS = (
-    (20.0, 5.0, 0.2, 2.0),
-    (25.0, 8.0, 0.2, 2.5),
-    (32.0, 8.0, 0.2, 3.0),
-    (40.0, 10.0, 0.2, 4.0),
-    (50.0, 13.0, 0.25, 5.0),
-    (63.0, 16.0, 0.3, 6.0),
-    (80.0, 22.0, 0.5, 6.0),
-    (100.0, 22.0, 0.6, 6.0),
-    (125.0, 22.0, 0.8, 6.0),
-    (160.0, 32.0, 1.0, 6.0),
-    (200.0, 32.0, 1.0, 6.0),
-)
-SAW_THICKNESSES = (
-    0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.8, 1.0, 1.2, 1.6, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0
-)  # fmt: skip
 SAW_PITCH = 4.0  # pitch of the teeth of the coarser saws, about [mm]; from memory

@@ -37,9 +37,6 @@ Slit = namedtuple(
 # A slitting saw [mm]: its diameter, its hole, and the collar that leaves its teeth clear.
 Saw = namedtuple("Saw", ("diameter", "hole", "collar"))
 
-# Widths of a turn of a double-turn ring [mm]: beside the bridge it grows from, and at its free end.
-TurnWidths = namedtuple("TurnWidths", ("at_root", "at_tip"))
-
 # A stepped joint [mm]. tongue_width: of each tongue. overlap: of the tongues in the bore.
 # opening: gap, ring in the bore, at which the tongues part.
 SteppedJoint = namedtuple("SteppedJoint", ("tongue_width", "overlap", "opening"))
@@ -85,7 +82,7 @@ METHODS = (
         "C = ri - e + Dc/2; cos(half angle) = (C^2 + rho^2 - Dc^2/4)/(2*C*rho); "
         "travel = 360 - bridge - 2*(half angle at ro)",
         "cutter fed radially from outside until it breaks through by e",
-        ("slit-geometry",),
+        ("slit-geometry", "iso2296"),
     ),
     Method(
         "scarf",
@@ -141,16 +138,6 @@ def diameters(*, bore, thickness, closed_gap, clamped_gap, kerf, finishing_allow
     return Diameters(finish_outside, bored_inside, finish_outside + growth + finishing_allowance)
 
 
-def closed_gap_in_bore(*, bore, finish_outside, clamped_gap):
-    """Gap that a ring turned to `finish_outside` has in the bore: clamped_gap + pi*(bore -
-    finish_outside).
-
-    All [mm], gaps along the neutral line. The inverse of `diameters`; below 0 the ends butt before
-    the ring is home. Source: derived.
-    """
-    return clamped_gap + math.pi * (bore - finish_outside)
-
-
 def gap_at_edge(*, gap, kerf, thickness, neutral_radius):
     """Gap at the outer edge of ends that were sawn parallel: gap - thickness*(kerf -
     gap)/(2*neutral_radius).
@@ -161,16 +148,6 @@ def gap_at_edge(*, gap, kerf, thickness, neutral_radius):
     Holds for thin rings closed round. Source: derived.
     """
     return gap - thickness * (kerf - gap) / (2.0 * neutral_radius)
-
-
-def gap_on_neutral_line(*, edge_gap, kerf, thickness, neutral_radius):
-    """Gap along the neutral line from the feeler gap at the outer edge; the inverse of gap_at_edge.
-
-    (edge_gap + t*kerf)/(1 + t) with t = thickness/(2*neutral_radius). All [mm]; with edge_gap = 0
-    it is the least gap to which undressed ends close. Source: derived.
-    """
-    tilt = thickness / (2.0 * neutral_radius)
-    return (edge_gap + tilt * kerf) / (1.0 + tilt)
 
 
 def end_kerf(*, saw_thickness, angle):
@@ -200,18 +177,6 @@ def blank_length(*, ring_width, facing_allowance, slit=0.0):
     ring [mm]. Result [mm]; for a double-turn blank it is two bands and the slit. Source: derived.
     """
     return ring_width + 2.0 * slit + 2.0 * facing_allowance
-
-
-def turn_widths(*, ring_width, slit):
-    """TurnWidths of a finished double-turn ring: (ring_width - slit)/2 at the root, (ring_width +
-    slit)/2 at the tip.
-
-    Facing the step away takes it from each turn beside its own root and leaves it at its free end.
-    ring_width, slit [mm]. Raises OutOfRange when the slit is as wide as the ring. Source: derived.
-    """
-    if slit >= ring_width:
-        raise OutOfRange("slit", slit, "less than the ring's width", "slit geometry")
-    return TurnWidths((ring_width - slit) / 2.0, (ring_width + slit) / 2.0)
 
 
 def slit_half_angle(*, centre, radius, cutter_diameter):

@@ -110,19 +110,11 @@ def curvature_for_contact(pressure, bore, thickness, modulus):
     return 3.0 * pressure * (bore - thickness) * bore / (modulus * cube)
 
 
-def curvature_for_mean(pressure, bore, thickness, modulus, turns):
-    """The kappa0 of the round free shape that ends with that mean wall pressure [1/mm].
-
-    pressure: mean wall pressure [MPa]. bore, thickness [mm], modulus [MPa]. turns: 1 or 2.
-    """
-    return curvature_for_contact(pressure / mean_share(turns), bore, thickness, modulus)
-
-
 def mean_pressure(curvature_change, bore, thickness, modulus, turns):
     """All the outward force of a round-set ring over the swept wall [MPa].
 
-    Inverse of curvature_for_mean. A ring held by a band for its last turning instead presses as
-    the uniform ring of the same gap does: spring.pressure_from_gap.
+    A ring held by a band for its last turning instead presses as the uniform ring of the same gap
+    does: spring.pressure_from_gap.
     curvature_change: kappa0 [1/mm]. bore, thickness [mm], modulus [MPa]. turns: 1 or 2.
     """
     return mean_share(turns) * contact_pressure(curvature_change, bore, thickness, modulus)
