@@ -144,6 +144,43 @@ def test_light_tells_the_pressure_of_a_ring_left_as_it_was_bound():
     assert value(answer, "wall_pressure_by_light") == pytest.approx(0.085694, rel=0.01)
 
 
+def test_each_witness_has_the_spread_of_its_readings_and_together_they_weigh_by_it():
+    """Gap read within 0.1 mm, thickness 0.01 mm (cubed), light 0.01 mm, force 10 %, modulus 3 %.
+
+    Independent errors add as squares; the weights of a mean are the inverse squares.
+    """
+    answer = inspection(
+        bore=100.0,
+        ring_type="plain",
+        setting="bound",
+        finishing="forced-round",
+        radial_thickness=4.0,
+        modulus=100000.0,
+        measured_light=0.1,
+        measured_free_gap=6.0,
+        measured_force=36.0,
+    )
+    figures = answer["figures"]
+    gap = figures["gap_change"]["value"]
+    half = {
+        "free_gap": math.sqrt(0.03**2 + (0.1 / gap) ** 2 + (3 * 0.01 / 4.0) ** 2),
+        "closing_force": 0.10,
+        "light": 0.03 + 0.01 / 0.1,
+    }
+    weights = total = 0.0
+    for name, share in half.items():
+        row = figures["wall_pressure_by_" + name]
+        off = share * row["value"]
+        assert row["low"] == pytest.approx(row["value"] - off, rel=1e-9), name
+        assert row["high"] == pytest.approx(row["value"] + off, rel=1e-9), name
+        weights += off**-2
+        total += row["value"] * off**-2
+    together = figures["wall_pressure"]
+    assert together["value"] == pytest.approx(total / weights, rel=1e-9)
+    assert together["high"] - together["value"] == pytest.approx(weights**-0.5, rel=1e-9)
+    assert together["value"] - together["low"] == pytest.approx(weights**-0.5, rel=1e-9)
+
+
 def test_the_verdict_weighs_what_can_be_mended():
     ring = {"bore": 80.0, "ring_type": "plain"}
     design, _ = settle(ring)

@@ -267,6 +267,30 @@ def test_a_light_leaks_as_a_gap_of_its_size_would():
     assert now["light_leak"]["value"] == pytest.approx(area * now["gap_leak"]["value"], rel=0.01)
 
 
+def test_indicated_power_by_hand_from_what_is_shown():
+    """PLAN: pressure, length, area, number of working strokes; a double-acting engine has two."""
+    figures = run()["figures"]
+    row = figures["indicated_power"]
+    put_in = {entry["symbol"]: entry["value"] for entry in row["working"]}
+    assert put_in["strokes"] == pytest.approx(600.0)
+    area = math.pi * 0.080**2 / 4.0
+    by_hand = put_in["p_m"] * 1e6 * 0.090 * area * put_in["strokes"] / 60.0
+    assert row["value"] == pytest.approx(by_hand, rel=1e-12)
+
+
+def test_the_diagram_drawn_goes_round():
+    """Out at the steam's pressure and back at the exhaust's, closing where compression ends."""
+    drawn = run(cut_off=0.5, compression=0.1)["diagram"]
+    out, back = drawn["pressure_outward"]["values"], drawn["pressure_returning"]["values"]
+    assert drawn["travel"]["values"][0] == 0.0 and drawn["travel"]["values"][-1] == 1.0
+    steam, air = 0.7 + 0.101325, 0.01 + 0.101325
+    assert out[0] == out[20] == pytest.approx(steam)
+    assert back[-1] == back[10] == pytest.approx(air)
+    # Drawn against the same travel: at the dead centre the return has compressed what it kept,
+    # clearance 0.1 and 0.1 of the stroke, to half the volume.
+    assert back[0] == pytest.approx(2.0 * air)
+
+
 def test_wall_load_by_hand():
     """p + share (p1 - p2)/n: a quarter, half and all of the steam's pressure behind the ring."""
     figure = run(wall_pressure=0.05, rings=3)["figures"]["wall_pressure_with_steam"]
