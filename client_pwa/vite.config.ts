@@ -3,6 +3,7 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import { VitePWA } from "vite-plugin-pwa";
 import { compressPlugin } from "./vite/compress_plugin.ts";
+import { inlineCssPlugin } from "./vite/inline_css_plugin.ts";
 import { enginePlugin } from "./vite/engine_plugin.ts";
 import { corePlugin } from "./vite/core_plugin.ts";
 
@@ -18,6 +19,7 @@ export default defineConfig(({ mode }) => ({
     ...(mode === "test"
       ? []
       : [
+          inlineCssPlugin(),
           VitePWA({
             strategies: "injectManifest",
             srcDir: "src/offline",

@@ -104,10 +104,7 @@ def test_job_in_a_link_opens_with_its_figures(firefox, own_server):
     page = firefox().open(own_server.address + "/").until(READY)
     page.type("#in-bore", "6", "Enter").until(READY).until(KEPT)
     _go(page, "book", ".jobs")
-    page.run(
-        "[...document.querySelectorAll('.jobs button')]"
-        ".find(each => each.textContent === 'Link, code').click()"
-    )
+    page.run("document.querySelector('.jobs button[aria-label^=Link]').click()")
     page.until("document.querySelector('.share-link textarea')")
     link = page.run("document.querySelector('.share-link textarea').value")
     page.close()

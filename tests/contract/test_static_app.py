@@ -6,6 +6,9 @@ import pytest
 
 from ringwright.api import create_app, static_app
 
+STYLE = "body { margin: 0 }"
+# By another tool: printf %s 'body { margin: 0 }' | openssl dgst -sha256 -binary | base64
+STYLE_HASH = "mX+s7KJgWpgxJola85xdpAFPBQaV091gzM2oPjgTW2w="
 SCRIPT = b"const ring = 'spring';\n" * 200
 
 
@@ -15,7 +18,9 @@ def built(tmp_path_factory):
     tmp_path = tmp_path_factory.mktemp("app")
     assets = tmp_path / "assets"
     assets.mkdir()
-    (tmp_path / "index.html").write_text("<!doctype html><title>Ringwright</title>")
+    (tmp_path / "index.html").write_text(
+        "<!doctype html><title>Ringwright</title><style>%s</style>" % STYLE
+    )
     (tmp_path / "sw.js").write_bytes(SCRIPT)
     (tmp_path / "manifest.webmanifest").write_text("{}")
     (assets / "index-Ab3_x9Zk.js").write_bytes(SCRIPT)
@@ -31,6 +36,7 @@ def test_the_page(built):
     assert response.headers["Cache-Control"] == "no-cache"
     policy = response.headers["Content-Security-Policy"]
     assert "script-src 'self' 'wasm-unsafe-eval';" in policy
+    assert "style-src 'self' 'sha256-%s';" % STYLE_HASH in policy
     assert "unsafe-inline" not in policy
     assert "'unsafe-eval'" not in policy
     assert "http" not in policy

@@ -54,7 +54,7 @@ export function App() {
         <h1 class="unseen">{title}</h1>
         {started.value && View && <View />}
       </main>
-      <Beside />
+      {started.value && <Beside />}
       <Said />
       <Keypad />
       <WorkingDialog />

@@ -6,6 +6,7 @@ changes and may be kept for ever; everything else (the page, the service worker,
 asked for again each time, and an unchanged one costs a 304.
 """
 
+import base64
 import gzip
 import hashlib
 import mimetypes
@@ -19,13 +20,15 @@ from werkzeug.exceptions import NotFound
 from . import headers, limits
 
 FOLDER = Path(__file__).parents[1] / "app"
-# WebAssembly needs one word; all else comes from this very host, and nothing is written inline.
+# WebAssembly needs one word; all else comes from this very host, and the style sheet within the
+# page is allowed by its hash (CSP 3, 6.7.3.3: the hash of just what stands in the element).
 POLICY = (
-    "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; "
+    "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'%s; "
     "img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; worker-src 'self'; "
     "manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 )
 PERMISSIONS = "camera=(), microphone=(), geolocation=(), payment=(), usb=()"
+_STYLE = re.compile(b"<style>(.*?)</style>", re.DOTALL)
 # What Vite puts between the last dash and the extension: name-Ab3_x9Zk.js
 _HASHED = re.compile("[.-][A-Za-z0-9_-]{8,}\\.[a-z0-9]+$")
 _TYPES = {
@@ -42,7 +45,7 @@ _COMPRESSED = (".br", ".gz")
 _WORTH_COMPRESSING = 400
 
 # content: encoding name ("br", "gzip", "identity") -> bytes.
-Held = namedtuple("Held", ("media_type", "for_ever", "content", "tag"))
+Held = namedtuple("Held", ("media_type", "for_ever", "content", "tag", "policy"))
 
 
 def read_app(folder=FOLDER):
@@ -71,7 +74,17 @@ def _held(folder, path):
         if len(smaller) < len(data):
             content["gzip"] = smaller
     for_ever = name.startswith("assets/") and bool(_HASHED.search(path.name))
-    return Held(media_type, for_ever, content, hashlib.sha256(data).hexdigest()[:32])
+    tag = hashlib.sha256(data).hexdigest()[:32]
+    return Held(media_type, for_ever, content, tag, _policy(data, media_type))
+
+
+def _policy(data, media_type):
+    hashes = ""
+    if media_type == "text/html":
+        for style in _STYLE.findall(data):
+            digest = base64.b64encode(hashlib.sha256(style).digest()).decode()
+            hashes += " 'sha256-%s'" % digest
+    return POLICY % hashes
 
 
 def make_view(held):
@@ -103,7 +116,7 @@ def _send(found):
     response.headers["Cache-Control"] = (
         "public, max-age=%d, immutable" % limits.FOREVER_SECONDS if found.for_ever else "no-cache"
     )
-    response.headers["Content-Security-Policy"] = POLICY
+    response.headers["Content-Security-Policy"] = found.policy
     response.headers["Permissions-Policy"] = PERMISSIONS
     response.headers["Cross-Origin-Opener-Policy"] = "same-origin"
     return response
