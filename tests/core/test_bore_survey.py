@@ -6,13 +6,14 @@ three-point gauge the circle through three feet 120 degrees apart.
 """
 
 import math
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
 
 from ringwright.core import calculations
 from ringwright.core.least_squares import fit
-from ringwright.core.measuring import bore_fit
+from ringwright.core.measuring import bore_fit, survey_findings
 from ringwright.core.problems import InputProblem
 from ringwright.core.wall import bore_shape
 
@@ -248,6 +249,28 @@ def test_radii_all_round_give_the_lobes_back():
     assert found[2].amplitude == pytest.approx(0.03, abs=1e-12)
     assert found[3].phase == pytest.approx(50.0, abs=1e-6)
     assert max(found[n].amplitude for n in range(4, 12)) < 1e-12
+
+
+@pytest.mark.parametrize(
+    ("sealed", "light", "word"),
+    [
+        # A hundredth of the seal, or 0.02 mm of light beyond what it shows in a round bore, beds in
+        # (common practice); a ring that shows light in any bore is not held against the bore.
+        (0.32, 0.30, "run"),
+        (0.30, 0.11, "run"),
+        (0.30, 0.13, "hone"),
+    ],
+)
+def test_a_bore_is_judged_by_what_it_adds_to_the_ring(sealed, light, word):
+    barrel = SimpleNamespace(diameter=80.0)
+    seen = SimpleNamespace(barrel=barrel, largest=80.05, smallest=79.97, size=80.01)
+    trial = SimpleNamespace(
+        worst=SimpleNamespace(sealed_share=sealed, widest_light=light),
+        in_round=SimpleNamespace(sealed_share=0.32, widest_light=0.10),
+    )
+    judged = survey_findings.verdict(seen, trial, None)
+    assert judged.word == word
+    assert judged.out_of_true == pytest.approx(0.08)
 
 
 def test_the_worst_direction_of_the_gap_is_looked_for():

@@ -78,6 +78,34 @@ def test_a_simulated_ring_gives_its_relief_back(ring_type, setting, relief):
     assert value(answer, "relief_given") == pytest.approx(relief, abs=0.012)
 
 
+@pytest.mark.parametrize("metal", ["stainless-steel", "grey-iron"])
+def test_a_former_that_outgrows_the_ring_is_reckoned_with(metal):
+    """Stainless grows 0.2 % more than iron up to a soak, a tenth of what the heat adds."""
+    request = {"bore": 80.0, "setting": "bound", "former_material": metal}
+    design, _ = settle(request)
+    gap = free_gap_at_outer_edge(design, 0.8, design.former_diameter)
+    answer = inspection(**request, measured_free_gap=gap, former_used=design.former_diameter)
+    assert value(answer, "relief_given") == pytest.approx(0.8, abs=0.012)
+
+
+@pytest.mark.parametrize(
+    ("share", "outcome_word", "says", "remedy"),
+    [(0.4, "stop", "was intended", "larger"), (2.5, "stop", "was intended", "smaller")],
+)
+def test_too_weak_asks_for_a_larger_former_and_too_strong_for_a_smaller(
+    share, outcome_word, says, remedy
+):
+    request = {"bore": 80.0, "setting": "sprung"}
+    design, _ = settle(request)
+    gap = design.closed_gap + share * design.gap_change
+    answer = inspection(**request, measured_free_gap=gap, gap_measured_at="neutral-line")
+    row = [entry for entry in answer["findings"] if entry["check"] == "pressure"][0]
+    assert row["outcome"] == outcome_word
+    assert says in row["why"] and "on a %s former" % remedy in row["remedy"]
+    relief = [entry for entry in answer["findings"] if entry["check"] == "relief"][0]
+    assert ("no heat gives" in relief["why"]) is (share > 1.0)
+
+
 @pytest.mark.parametrize("relief", [0.4, 0.7, 0.9])
 def test_a_ring_spread_by_a_spacer_gives_its_relief_back(relief):
     """The spacer opens the sawn ring; the heat keeps its share of that opening."""

@@ -39,6 +39,15 @@ def test_half_warm_gap_lies_in_the_range_of_the_book(bore, psi):
     assert 0.002 * bore < iron_gap(bore, psi * PSI, 0.5) < 0.004 * bore
 
 
+@pytest.mark.parametrize(("share", "wall"), [(0.0, 20.0), (0.3, 65.0), (0.5, 95.0), (1.0, 170.0)])
+def test_a_wall_part_warm_lies_between_shop_and_steam(share, wall):
+    """So much of the way from 20 to 170 degC; a gap is filed for half, or none for two turns."""
+    assert clearances.starting_wall_temperature(170.0, 20.0, share) == pytest.approx(wall)
+    if share in (0.0, 0.5):
+        turns = 1 if share else 2
+        assert clearances.filing_wall_temperature(turns, 170.0, 20.0) == pytest.approx(wall)
+
+
 @pytest.mark.parametrize(
     ("bore", "gap", "piston"), [(20.0, 0.025, 0.05), (50.0, 0.025, 0.05), (200.0, 0.1, 0.2)]
 )
