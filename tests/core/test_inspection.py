@@ -78,6 +78,17 @@ def test_a_simulated_ring_gives_its_relief_back(ring_type, setting, relief):
     assert value(answer, "relief_given") == pytest.approx(relief, abs=0.012)
 
 
+@pytest.mark.parametrize("ring_type", ["plain", "double-turn"])
+def test_force_alone_gives_the_relief_back(ring_type):
+    """There and back: pressed shut with the force that its sizing gives, a ring had its relief."""
+    request = {"bore": 80.0, "ring_type": ring_type}
+    sized = calculations.run("sizing", request)
+    design, _ = settle(request)
+    answer = inspection(**request, measured_force=value(sized, "diametral_force"))
+    assert value(answer, "wall_pressure") == pytest.approx(design.wall_pressure, rel=1e-9)
+    assert value(answer, "relief_given") == pytest.approx(design.relief, rel=1e-6)
+
+
 @pytest.mark.parametrize("metal", ["stainless-steel", "grey-iron"])
 def test_a_former_that_outgrows_the_ring_is_reckoned_with(metal):
     """Stainless grows 0.2 % more than iron up to a soak, a tenth of what the heat adds."""

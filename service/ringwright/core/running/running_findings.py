@@ -4,7 +4,7 @@ from ..properties.materials import material, pairing
 from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..ring.ring_inputs import DOUBLE_TURN
 from ..wording import KG_PER_LB, decimal, length, mass, percent, steam_pressure, temperature
-from . import leak, steam_cycle
+from . import steam_cycle
 from .wear import hours_to
 
 WORN_GROOVE = 0.05  # [mm] out of flat: about the least that a feeler finds; common practice
@@ -138,8 +138,8 @@ def _steam(given, engine, losses):
     missing = 1.0 - engine.indicated / measured
     low, _, high = steam_cycle.MISSING_QUANTITY
     value, limit = Quantity(missing, "1"), Quantity(high, "1")
-    least, most = leak.ROUND_THE_BACK[0], steam_cycle.LEAKAGE_OF_MISSING[1]
-    if missing < least:
+    most = steam_cycle.LEAKAGE_OF_MISSING[1]
+    if missing < 0.0:
         found.append(
             finding(
                 "missing-quantity",
@@ -148,7 +148,7 @@ def _steam(given, engine, losses):
                 "Check the cut-off and the pressure in the chest: an earlier cut-off or a "
                 "throttled steam pipe would explain it.",
                 value,
-                limit,
+                Quantity(0.0, "1"),
             )
         )
     elif missing > high:
@@ -241,7 +241,7 @@ def _ring(given):
 
 
 def _wear(given, grown, largest):
-    value = Quantity(grown.growth[1], "mm")
+    value = Quantity(grown.last_gap, "mm")
     if largest is None or grown.growth[2] <= 0.0:
         return finding("wear", GOOD, "The gap readings show no growth that matters.", "", value)
     left = hours_to(grown.last_gap, largest, grown.growth[2])
