@@ -127,6 +127,21 @@ def test_nothing_runs_off_a_narrow_screen_at_twice_the_text(browser, served, scr
     context.close()
 
 
+@pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
+def test_no_entered_number_is_cut_short(browser, served, size):
+    """A diameter of which the last digit is hidden is another diameter."""
+    context, sheet = _themed(browser, served, "light", size)
+    for screen in STAGES + BESIDE:
+        sheet.go(screen)
+        _settle(sheet)
+        cut = sheet.page.evaluate(
+            "[...document.querySelectorAll('input.entry-number')]"
+            ".filter(e => e.scrollWidth > e.clientWidth).map(e => `${e.id} ${e.value}`)"
+        )
+        assert cut == [], screen
+    context.close()
+
+
 @pytest.mark.parametrize("screen", SCREENS)
 def test_every_target_is_large_enough_for_a_glove(browser, served, screen):
     context, sheet = _themed(browser, served, "light")
@@ -141,7 +156,7 @@ def test_every_target_is_large_enough_for_a_glove(browser, served, screen):
             .filter(([box]) => box.width > 0 && (box.height < 47.5 || box.width < 47.5))
             .map(([box, html]) => `${Math.round(box.width)} x ${Math.round(box.height)} ${html}`)
         """,
-        "button, summary, select, input:not([type=file]), .strip a, .head a, .beside a",
+        "button, summary, select, input:not([type=file]), .strip a, .head a, .beside a, .status a",
     )
     assert small == []
     context.close()

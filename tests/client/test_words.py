@@ -54,3 +54,12 @@ def test_size_to_make_lies_within_its_limits(sheet):
         wanted = float(cell.locator("b").inner_text())
         lower, upper = map(float, cell.locator("small").inner_text().split(" to "))
         assert lower <= wanted <= upper
+
+
+def test_entry_that_is_wanted_is_one_tap_away(sheet, tmp_path):
+    page = _job(sheet, tmp_path, {"stroke": "100 mm"}).go("tools").page
+    words = page.locator("main .status")
+    assert "Enter the bore to see figures" in words.inner_text()
+    words.get_by_role("link", name="Go to the ring").click()
+    sheet.enter("Bore", "80 mm").ready()
+    sheet.go("tools").page.locator(".tool").first.wait_for()

@@ -70,14 +70,14 @@ function OnTheWall({ shared }: { shared: ReadonlySet<string> }) {
         <div class="two-right">
           {cold.answer && (
             <>
-              <Findings findings={cold.answer.findings} />
+              <Findings findings={cold.answer.findings} title="What the wall says" />
               <section class="card" aria-label="Figures on the wall">
                 <h2>Figures, by its own spring</h2>
                 <FigureRows figures={cold.answer.figures} stale={cold.stale} />
               </section>
             </>
           )}
-          <Choices calculation="wall-pressure" title="The bore and the steam, yours to change" fields={own} answer={steam.answer} faults={steam.faults} />
+          <Choices calculation="wall-pressure" title="Bore and steam, yours to change" fields={own} answer={steam.answer} faults={steam.faults} />
         </div>
       </div>
     </section>

@@ -63,7 +63,7 @@ export function GenericScreen({ calculation, first = [], elsewhere = [], rowName
           </section>
         )}
         {below?.(view)}
-        <Choices calculation={calculation} title="Chosen for you, and yours to change" fields={rest} answer={view.answer} faults={view.faults} />
+        <Choices calculation={calculation} title="Chosen, yours to change" fields={rest} answer={view.answer} faults={view.faults} />
         <Cautions cautions={view.answer?.cautions ?? []} />
       </div>
     </div>

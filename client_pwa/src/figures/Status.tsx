@@ -1,7 +1,10 @@
 /** What stands in the place of figures while there are none, or why the ones shown are old. */
 
 import type { Fault } from "../engine/answers";
+import { fieldsOf } from "../engine/tables";
 import { labelOf, pathWords, sentence } from "../fields/labels";
+import { addressOf, place } from "../shell/routes";
+import { job } from "../sheet/sheet";
 import type { Result } from "../sheet/sheet";
 
 export function Status({ result, calculation, shownAt }: { result: Result; calculation?: string; shownAt?: (fault: Fault) => boolean }) {
@@ -14,9 +17,10 @@ export function Status({ result, calculation, shownAt }: { result: Result; calcu
       );
     case "incomplete":
       return (
-        <p class="status" role="status">
-          {result.words ?? `Enter ${listWords(result.missing.map((name) => labelOf(name, calculation).toLowerCase()))} to see figures.`}
-        </p>
+        <div class="status" role="status">
+          {result.words ?? `Enter ${listWords(result.missing.map((name) => "the " + labelOf(name, calculation).toLowerCase()))} to see figures.`}
+          {calculation !== "piston-valve" && <ToRing names={result.missing} />}
+        </div>
       );
     case "faults": {
       const elsewhere = result.faults.filter((fault) => !shownAt?.(fault));
@@ -34,6 +38,7 @@ export function Status({ result, calculation, shownAt }: { result: Result; calcu
               </li>
             ))}
           </ul>
+          <ToRing names={elsewhere.map((fault) => fault.path[0])} />
         </div>
       );
     }
@@ -47,6 +52,12 @@ export function Status({ result, calculation, shownAt }: { result: Result; calcu
     default:
       return null;
   }
+}
+
+/** The way to an entry that is made with the ring. */
+function ToRing({ names }: { names: readonly (string | number | undefined)[] }) {
+  const there = fieldsOf("sizing").some((field) => names.includes(field.name));
+  return there && place.value.screen !== "ring" ? <a href={addressOf("ring", job.value.id)}>Go to the ring</a> : null;
 }
 
 function listWords(words: readonly string[]): string {

@@ -48,7 +48,7 @@ export function RouteScreen() {
           <Findings findings={view.answer.findings} />
         </>
       )}
-      <Choices calculation="route" title="Chosen for the card, and yours to change" fields={own} answer={view.answer} faults={view.faults} />
+      <Choices calculation="route" title="Chosen, yours to change" fields={own} answer={view.answer} faults={view.faults} />
     </div>
   );
 }

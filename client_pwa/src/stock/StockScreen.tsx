@@ -70,7 +70,7 @@ export function StockScreen() {
             <FigureRows figures={stock.figures} stale={view.stale} />
           </section>
         )}
-        <Choices calculation="job" title="Chosen for you, and yours to change" fields={own} answer={answer} faults={view.faults} />
+        <Choices calculation="job" title="Chosen, yours to change" fields={own} answer={answer} faults={view.faults} />
       </div>
     </div>
   );
