@@ -124,6 +124,25 @@ def test_longest_opening_undoes_the_bulge():
     assert port_crossing.bulge(0.4, span, 3.0, 103500.0) == pytest.approx(0.1, rel=1e-12)
 
 
+def test_outward_pressure_by_hand():
+    """Spring, and a quarter, half or all of the steam's pressure over the exhaust's."""
+    figures = run(wall_pressure=0.05, back_pressure=0.2)["figures"]
+    row = figures["outward_pressure"]
+    for bound, share in (("low", 0.25), ("value", 0.5), ("high", 1.0)):
+        assert row[bound] == pytest.approx(0.05 + share * 0.8, rel=1e-12)
+    # On bars 100/12 wide, 8 of them: where the port is open they alone carry the ring.
+    covered = 8 * (100.0 / 12.0) / (math.pi * 100.0)
+    wide = run(ring_width=12.0, port_width=12.0)["figures"]
+    assert wide["bar_pressure"]["value"] == pytest.approx(
+        wide["outward_pressure"]["value"] / covered, rel=1e-9
+    )
+    # A pressure that squares with the load of a fixed beam: w = q L^4/(32 E a^3).
+    put_in = {entry["symbol"]: entry["value"] for entry in figures["bulge"]["working"]}
+    assert figures["bulge"]["value"] == pytest.approx(
+        0.45 * put_in["L"] ** 4 / (32.0 * put_in["E"] * put_in["a1"] ** 3), rel=1e-12
+    )
+
+
 def test_opening_and_bars_make_up_the_bore():
     span = port_crossing.opening(100.0, 8, 9.0)
     assert 8 * (span + 9.0) == pytest.approx(math.pi * 100.0)

@@ -39,6 +39,27 @@ def test_half_warm_gap_lies_in_the_range_of_the_book(bore, psi):
     assert 0.002 * bore < iron_gap(bore, psi * PSI, 0.5) < 0.004 * bore
 
 
+def test_room_behind_the_ring_when_hot_by_hand():
+    """Iron ring and cylinder 11.7e-6, aluminium piston 23.6e-6; 170 degC, the wall 95, from 20.
+
+    40 x 1.0008775 - 3 x 1.001755 - (39.85 - 3.5) x 1.00354 = 40.0351 - 3.005265 - 36.478679.
+    """
+    found = clearances.hot_back_clearance(
+        bore=80.0,
+        piston_diameter=79.7,
+        radial_thickness=3.0,
+        depth=3.5,
+        ring_expansion=11.7e-6,
+        piston_expansion=23.6e-6,
+        cylinder_expansion=11.7e-6,
+        ring_temperature=170.0,
+        piston_temperature=170.0,
+        cylinder_temperature=95.0,
+        shop_temperature=20.0,
+    )
+    assert found == pytest.approx(40.0351 - 3.005265 - 36.478679, abs=1e-6)
+
+
 @pytest.mark.parametrize(("share", "wall"), [(0.0, 20.0), (0.3, 65.0), (0.5, 95.0), (1.0, 170.0)])
 def test_a_wall_part_warm_lies_between_shop_and_steam(share, wall):
     """So much of the way from 20 to 170 degC; a gap is filed for half, or none for two turns."""
