@@ -160,6 +160,23 @@ def test_force_that_brings_a_round_set_ring_to_the_bore_across(setting):
     assert value(answer, "diametral_force_to_bore") == pytest.approx(force, rel=2e-3)
 
 
+@pytest.mark.parametrize(
+    ("ring_type", "across"), [("plain", 1.0 / 4.0), ("double-turn", 1.0 / 12.0)]
+)
+def test_force_that_closes_a_round_set_ring_goes_with_its_contact_pressure(ring_type, across):
+    """pi/(1 + pi/4) p0 h1 r_o for one turn, pi/(1 + pi/12) for two between plates, bound.
+
+    Unit loads on a curved beam; a quadratic programme agrees (tests/published).
+    """
+    answer = sizing(
+        bore=100.0, ring_type=ring_type, setting="bound", radial_thickness=4.0, ring_width=6.0,
+        wall_pressure=0.03,
+    )  # fmt: skip
+    contact = value(answer, "contact_pressure")
+    force = math.pi / (1.0 + math.pi * across) * contact * 6.0 * 50.0
+    assert value(answer, "diametral_force") == pytest.approx(force, rel=1e-4)
+
+
 @pytest.mark.parametrize("ring_type", ["plain", "double-turn"])
 @pytest.mark.parametrize("bore", [25.0, 80.0, 300.0])
 def test_the_thickness_chosen_is_as_safe_in_the_bore_as_on_its_way_there(ring_type, bore):
