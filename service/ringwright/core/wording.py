@@ -109,3 +109,11 @@ def percent(share):
 def ratio(number):
     """A pure number to three decimals: "1.022"."""
     return decimal(number, 3)
+
+
+def in_a_sentence(title):
+    """A title as it stands within a sentence: no capital at its start, but for letters like PTFE.
+
+    title: text.
+    """
+    return title if title[1:2].isupper() else title[:1].lower() + title[1:]

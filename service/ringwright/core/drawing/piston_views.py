@@ -1,6 +1,7 @@
 """The piston with its grooves, and the ring in its groove in the cylinder."""
 
 from ..ring import sizing
+from ..wording import in_a_sentence
 from . import rails, words
 from .entities import CENTRE, OUTLINE, THIN
 from .paper import PAPERS
@@ -89,7 +90,7 @@ def piston(job):
         "Groove sides square to the axis, without taper or ridge; break the edges 0.1 to 0.2 mm "
         "(4 to 8 thou).",
         "Piston of %s, sized cold for a ring and steam at %s degC."
-        % (d.piston_material.title.lower(), words.whole(d.steam_temperature)),
+        % (in_a_sentence(d.piston_material.title), words.whole(d.steam_temperature)),
     ]
     return (
         [view, detail],

@@ -3,6 +3,7 @@
 import math
 
 from ..ring import spring
+from ..wording import in_a_sentence
 from . import curve, rails, words
 from .entities import ADJACENT, CENTRE, OUTLINE
 from .job import sized
@@ -33,7 +34,7 @@ def former(job):
     ring_on_former(job, end)
     notes = [
         "Material: %s. Turned cold to this size, it sets the ring hot: mind the heat's growth is "
-        "in it already." % d.former_material.title.lower(),
+        "in it already." % in_a_sentence(d.former_material.title),
         "Soak %s at %s degC; let it cool before the ring comes off. Hot work: clear the area, "
         "gloves, eye protection." % (words.hours(d.soak_time), words.whole(d.soak_temperature)),
     ]
@@ -89,7 +90,7 @@ def spacer(job):
     _size(view, job, "spacer", "spacer_width", rails.TOP, first, second)
     notes = [
         "Material: %s. Its faces parallel; notch it so that it cannot fall out."
-        % d.former_material.title.lower(),
+        % in_a_sentence(d.former_material.title),
         "Soak %s at %s degC with nothing else touching the ring. Hot work: clear the area, "
         "gloves, eye protection." % (words.hours(d.soak_time), words.whole(d.soak_temperature)),
     ]

@@ -15,7 +15,7 @@ from ..problems import InputProblem, unworkable
 from ..records import GOOD, STOP, WATCH, Choice, Method, Quantity, figure, finding
 from ..ring.design import settle
 from ..ring.fit_findings import gap_left
-from ..wording import percent
+from ..wording import in_a_sentence, percent
 from .ring_sample import Limits, outcome, sample
 
 # Usual errors of making [mm], 95 %; common practice, no source.
@@ -95,7 +95,7 @@ def _spreads(values, design, chosen):
         modulus, modulus_why = 0.03 * design.modulus, "3 % of the modulus given"
     else:
         modulus = 0.5 * (metal.modulus_high - metal.modulus_low)
-        modulus_why = "as published for " + metal.title.lower()
+        modulus_why = "as published for " + in_a_sentence(metal.title)
     if values.get("relief") is not None:
         relief, relief_why = 0.03, "a relief that was measured"
     else:

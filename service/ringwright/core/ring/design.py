@@ -13,11 +13,11 @@ from ..problems import unworkable
 from ..properties import steam
 from ..properties.materials import material, mean_expansion
 from ..records import Choice, Method
-from ..wording import length
+from ..wording import in_a_sentence, length
 from . import blank, heat_set, section
 from . import soak as soaking
 from .ring_inputs import DOUBLE_TURN, PLAIN
-from .spring_back import PRACTICE_PRESSURE, Ring, spring_of
+from .spring_back import PRACTICE_PRESSURE, PRACTICE_WHY, TARGETS, Ring, spring_of
 
 DEFAULT_STEAM = 0.7
 DEFAULT_SHOP = 20.0
@@ -25,6 +25,8 @@ DEFAULT_SOAK_TIME = 1.0
 PLAIN_WIDTH_RATIO = 1.25
 DOUBLE_WIDTH_RATIO = 2.0
 FACING = 0.25
+# Of the pressure that a metal just carries: room for a thickness rounded to what is turned.
+ROUNDING_SHARE = 0.97
 # Below this share a former would have to be far larger than the ring; relief's field starts here.
 SMALLEST_RELIEF = 0.1
 # Angle of the cut to the side of the ring [deg]; a stepped joint is cut square.
@@ -76,7 +78,7 @@ def settle(values):
     values: a plain dict in core units; names that are absent or None take their default.
     Raises InputProblem where the values cannot be worked together.
     """
-    at_most_one(values, ("wall_pressure", "free_gap", "former_ratio", "shelf_former"))
+    at_most_one(values, TARGETS)
     take = _Chooser(values)
     bore = values["bore"]
     ring_type = take("ring_type", DOUBLE_TURN, "", "each of its turns closes the gap of the other")
@@ -85,7 +87,9 @@ def settle(values):
     ring_material = material(take("ring_material", "grey-iron", "", "the usual ring iron"))
     cylinder = material(take("cylinder_material", "grey-iron", "", "the usual cylinder"))
     piston = material(take("piston_material", "grey-iron", "", "the usual piston"))
-    modulus = take("modulus", ring_material.modulus, "MPa", "of " + ring_material.title.lower())
+    modulus = take(
+        "modulus", ring_material.modulus, "MPa", "of " + in_a_sentence(ring_material.title)
+    )
     pressure = take("steam_pressure", DEFAULT_STEAM, "MPa", "a usual working pressure")
     saturation = steam.saturation_temperature(pressure)
     temperature = take("steam_temperature", saturation, "degC", "saturated steam")
@@ -158,27 +162,24 @@ def settle(values):
             Choice("ring_width", width, "mm", "the groove's width less the side clearance")
         )
     ratio = PLAIN_WIDTH_RATIO if turns == 1 else DOUBLE_WIDTH_RATIO
-    target = values.get("wall_pressure")
-    wanted = PRACTICE_PRESSURE if target is None else target
-    found = section.window(
-        section.Task(
-            bore,
-            modulus,
-            ring_material.poisson,
-            ring_material.bending_strength,
-            ring_material.family == "iron",
-            wanted,
-            turns,
-            setting,
-            bearing.uniform,
-            width,
-            ratio,
-            slit,
-            facing,
-            finishing_allowance,
-            0.5 * (bore - piston_diameter),
-        )
+    task = section.Task(
+        bore,
+        modulus,
+        ring_material.poisson,
+        ring_material.bending_strength,
+        ring_material.family == "iron",
+        values.get("wall_pressure") or PRACTICE_PRESSURE,
+        turns,
+        setting,
+        bearing.uniform,
+        width,
+        ratio,
+        slit,
+        facing,
+        finishing_allowance,
+        0.5 * (bore - piston_diameter),
     )
+    usual, usual_why, found = _usual_pressure(task, ring_material, values)
     thickness = take(
         "radial_thickness",
         _rounded_thickness(found.best),
@@ -227,7 +228,7 @@ def settle(values):
         bore, thickness, modulus, turns, setting, bearing, closed_gap, gap_kerf, relief.likely,
         set_thickness, inside_allowance, bored_radius, growth,
     )  # fmt: skip
-    spring_back = spring_of(ring, take, values)
+    spring_back = spring_of(ring, take, values, usual, usual_why)
 
     side = _side_clearance(bore, width, piston, temperature, heat)
     groove_width = take("groove_width", width + side, "mm", "ring width and side clearance")
@@ -260,6 +261,23 @@ def settle(values):
         ),
         take.chosen,
     )  # fmt: skip
+
+
+def _usual_pressure(task, ring_material, values):
+    """(wall pressure where none is asked for [MPa], why, Window): what the metal can carry."""
+    found = section.window(task)
+    for name in TARGETS + ("radial_thickness",):
+        if values.get(name) is not None:
+            return task.pressure, PRACTICE_WHY, found
+    if found.lowest is not None:
+        return task.pressure, PRACTICE_WHY, found
+    most = ROUNDING_SHARE * section.bearable_pressure(task)
+    usual = math.floor(1000.0 * most) / 1000.0 or most
+    why = "the most that %s carries with full margins; %s" % (
+        in_a_sentence(ring_material.title),
+        PRACTICE_WHY,
+    )
+    return usual, why, section.window(section.at_pressure(task, usual))
 
 
 def _soak(take, family):

@@ -3,7 +3,7 @@
 from .. import clearances
 from ..properties.materials import pairing
 from ..records import GOOD, STOP, WATCH, Quantity, finding
-from ..wording import fine_length, length, temperature
+from ..wording import fine_length, in_a_sentence, length, temperature
 
 # Gap of a plain ring over its bore, hot: twice the most of 0.002 to 0.004 (Khurmi and Gupta).
 WIDE_GAP = 0.008
@@ -73,7 +73,7 @@ def _materials(rows, d):
                 "Steam at %s is hotter than %s stands, %s."
                 % (
                     temperature(d.steam_temperature),
-                    d.ring_material.title.lower(),
+                    in_a_sentence(d.ring_material.title),
                     temperature(d.ring_material.hottest),
                 ),
                 "Choose a ring material for the heat.",
@@ -99,7 +99,8 @@ def _materials(rows, d):
             finding(
                 "modulus",
                 WATCH,
-                "The modulus given lies outside what is published for %s." % metal.title.lower(),
+                "The modulus given lies outside what is published for %s."
+                % in_a_sentence(metal.title),
                 "Check the certificate of the bar, or leave modulus out.",
                 Quantity(d.modulus, "MPa"),
                 Quantity(

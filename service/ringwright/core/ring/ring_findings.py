@@ -66,7 +66,10 @@ def _pressure(rows, d):
                 STOP if stop else WATCH,
                 "The ring presses with only %s; below %s it lifts off the wall and leaks."
                 % (said, wall_pressure(limit)),
-                "Ask for more wall pressure or a larger free gap, or make the ring thicker.",
+                "Ask for more wall pressure or a larger free gap, or make the ring thicker."
+                if d.ring_material.family == "iron"
+                else "Fit a spring expander behind it, or take a stronger material: this one gives "
+                "way before it presses much harder.",
                 value,
                 Quantity(limit, "MPa"),
             )

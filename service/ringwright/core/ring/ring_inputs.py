@@ -157,7 +157,7 @@ RING_FIELDS = (
         "wall_pressure",
         "pressure",
         "mean wall pressure wanted",
-        "0.048 MPa (7 psi), from practice",
+        "0.048 MPa (7 psi), from practice; less where the metal carries less",
         lowest=0.002,
         highest=1.0,
         symbol="p",

@@ -44,6 +44,9 @@ Task = namedtuple(
     ),
 )
 
+# Place of `pressure` in a Task: the phone's named tuples cannot tell it.
+_PRESSURE = 5
+
 # lowest and highest are None where no thickness serves.
 Window = namedtuple("Window", ("lowest", "best", "highest"))
 
@@ -135,10 +138,9 @@ def window(task):
     # The share in the bore goes as ratio*(ratio - 2), so the thinnest is exact.
     ratio = 30.0
     unit = closed_share(task, task.bore / ratio) / (ratio * (ratio - 2.0))
-    lowest = _kept(task, task.bore / (1.0 + math.sqrt(1.0 + 1.0 / unit)))
-
-    def fitting(thickness):
-        return math.log(once_share(task, thickness))
+    thinnest = task.bore / (1.0 + math.sqrt(1.0 + 1.0 / unit))
+    lowest = _kept(task, thinnest)
+    fitting = _fitting(task)
 
     def balance(thickness):
         return fitting(thickness) - math.log(closed_share(task, thickness))
@@ -148,9 +150,39 @@ def window(task):
     balances = [fit - math.log(closed_share(task, thickness)) for fit, thickness in zip(fits, ends)]
     best = _root(task, balance, ends, balances)
     highest = _root(task, fitting, ends, fits)
-    if lowest > highest:
+    breaks = highest == task.bore / THINNEST_RATIO and once_share(task, highest) > 1.0
+    if lowest > highest or thinnest > task.bore / THICKEST_RATIO or breaks:
         lowest = highest = None
     return Window(lowest, best, highest)
+
+
+def bearable_pressure(task):
+    """The largest wall pressure at which some thickness still serves with full margins [MPa].
+
+    There the thickest ring that may be fitted is also the thinnest that lasts in the bore. Stress
+    in the bore goes with the pressure, so p/closed_share at that thickness; again, because a ring
+    of less spring has further to be opened. task: a Task. Source: derived, as window.
+    """
+    for _ in range(4):
+        ends = (task.bore / 30.0, task.bore / 34.0)
+        highest = _root(task, _fitting(task), ends, [_fitting(task)(end) for end in ends])
+        task = at_pressure(task, task.pressure / closed_share(task, highest))
+    return task.pressure
+
+
+def at_pressure(task, pressure):
+    """The same Task at another wall pressure [MPa]. task: a Task."""
+    before, after = tuple(task[:_PRESSURE]), tuple(task[_PRESSURE + 1 :])
+    return Task(*(before + (pressure,) + after))
+
+
+def _fitting(task):
+    """A function of the thickness: logarithm of the share that fitting the ring takes up."""
+
+    def fitting(thickness):
+        return math.log(once_share(task, thickness))
+
+    return fitting
 
 
 def _root(task, function, ends, values):

@@ -12,6 +12,9 @@ from . import heat_set, spring
 
 # What practice asks: 6 to 8 lbf/in2 in model, stationary, marine and road engines (Walshaw).
 PRACTICE_PRESSURE = 0.048
+PRACTICE_WHY = "6 to 8 lbf/in2 is usual"
+# What may be asked of it, one at a time.
+TARGETS = ("wall_pressure", "free_gap", "former_ratio", "shelf_former")
 
 # What the springing of a ring depends on, once its section is settled.
 Ring = namedtuple(
@@ -31,11 +34,12 @@ SpringBack = namedtuple(
 )  # fmt: skip
 
 
-def spring_of(ring, take, values):
-    """The SpringBack that the one given target, or else practice, asks of a Ring.
+def spring_of(ring, take, values, usual, why):
+    """The SpringBack that the one given target, or else the usual wall pressure, asks of a Ring.
 
     ring: a Ring. take: function(name, default, unit, why) that notes a default. values: the
-    checked inputs; the target is wall_pressure, free_gap, former_ratio or shelf_former.
+    checked inputs; the target is wall_pressure, free_gap, former_ratio or shelf_former. usual: the
+    wall pressure without a target [MPa]; why: the rule that chose it.
     Raises InputProblem, naming the target, where no ring springs so far or so little.
     """
     target = "wall_pressure"
@@ -43,7 +47,7 @@ def spring_of(ring, take, values):
         if values.get(name) is not None:
             target = name
     if target == "wall_pressure":
-        wanted = take("wall_pressure", PRACTICE_PRESSURE, "MPa", "6 to 8 lbf/in2 is usual")
+        wanted = take("wall_pressure", usual, "MPa", why)
     else:
         wanted = values[target]
     try:
