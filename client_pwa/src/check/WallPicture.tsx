@@ -33,20 +33,19 @@ export function WallPicture({ answer, title }: { answer: Answer; title: string }
       <figcaption>{title}</figcaption>
       <div class="wall-turns">
         {turns.map((turn) => (
-          <svg key={turn.turn} viewBox="0 0 200 200" role="img" aria-label={describe(turn, turns.length)}>
-            <circle class="wall-bore" cx={CENTRE} cy={CENTRE} r={WALL} />
-            <path class="wall-pressure" d={outline(turn, (index) => WALL + Math.min(1.06, turn.pressure.values[index]! / largest) * LONGEST)} />
-            {widest > LIGHT_TIGHT && (
-              <path class="wall-light" d={outline(turn, (index) => WALL - (turn.light.values[index]! / widest) * DEEPEST)} />
-            )}
-            <path class="wall-gap" d={`M${CENTRE} ${CENTRE - WALL - 5}V${CENTRE - WALL + 8}`} />
-            <text x={CENTRE} y={CENTRE - 12} text-anchor="middle">
-              {turns.length > 1 ? `turn ${turn.turn}` : "ring"}
-            </text>
-            <text x={CENTRE} y={CENTRE + 12} text-anchor="middle">
-              {slackWords(turn)}
-            </text>
-          </svg>
+          <div key={turn.turn}>
+            <svg viewBox="6 6 188 188" role="img" aria-label={describe(turn, turns.length)}>
+              <circle class="wall-bore" cx={CENTRE} cy={CENTRE} r={WALL} />
+              <path class="wall-pressure" d={outline(turn, (index) => WALL + Math.min(1.06, turn.pressure.values[index]! / largest) * LONGEST)} />
+              {widest > LIGHT_TIGHT && (
+                <path class="wall-light" d={outline(turn, (index) => WALL - (turn.light.values[index]! / widest) * DEEPEST)} />
+              )}
+              <path class="wall-gap" d={`M${CENTRE} ${CENTRE - WALL - 5}V${CENTRE - WALL + 8}`} />
+            </svg>
+            <p aria-hidden="true">
+              {turns.length > 1 ? `Turn ${turn.turn}` : "The ring"} {slackWords(turn)}
+            </p>
+          </div>
         ))}
       </div>
       <ul class="chart-key">

@@ -54,10 +54,18 @@ export function labelOf(name: string, calculation = ""): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-/** A choice's word as shown: "double-turn" is "Double-turn". */
+/** Choices that are more than their letters. */
+const CHOICES: Readonly<Record<string, string>> = {
+  "double-turn": "Double-turn",
+  "angled-45": "Angled 45°",
+  "angled-60": "Angled 60°",
+  hss: "High-speed steel",
+};
+
+/** A choice's word as shown: "grey-iron" is "Grey iron". What is no such word stays as it is. */
 export function choiceWords(choice: string): string {
-  if (/^\d+$/.test(choice)) return choice;
-  return choice.charAt(0).toUpperCase() + choice.slice(1).replace(/_/g, " ");
+  if (!/^[a-z][a-z\d_-]*$/.test(choice)) return choice;
+  return CHOICES[choice] ?? choice.charAt(0).toUpperCase() + choice.slice(1).replace(/[_-]/g, " ");
 }
 
 /** What the core says, as a sentence, with the names of inputs as they stand on the screen. */

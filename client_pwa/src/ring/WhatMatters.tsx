@@ -55,7 +55,7 @@ function Ranking({ ranking }: { ranking: Ranked }) {
       <caption>{labelOf(ranking.outcome)} strays by</caption>
       <tbody>
         {shown3.map((each) => {
-          const effect = shown(each.effect.value, each.effect.unit, system.value, "limit");
+          const effect = shown(Math.abs(each.effect.value), each.effect.unit, system.value, "limit");
           const give = shown(each.plus_minus.value, each.plus_minus.unit, system.value, each.input);
           return (
             <tr key={each.input}>

@@ -44,11 +44,18 @@ def sum_of(numbers):
     return total
 
 
-def note_lines(notes, room):
-    """The notes as lines at most `room` mm wide."""
+def note_letters(paper):
+    """Height of the letters of notes on a Paper [mm]: on a narrow screen as large as any."""
+    return style.SMALL if paper.framed else style.LETTERS
+
+
+def note_lines(notes, paper):
+    """The notes of a Paper as lines that fit between its margins."""
     lines = []
     for note in notes:
-        lines += letters.wrapped(note, style.SMALL, room)
+        lines += letters.wrapped(
+            note, note_letters(paper), paper.width - paper.left - paper.others - 6.0
+        )
     return lines
 
 

@@ -4,7 +4,7 @@ clear.
 
 from . import style
 from .entities import TEXT, PlacedView, Sheet, Text, moved
-from .paper import PAPERS, block_height, border, note_lines, title_block
+from .paper import PAPERS, block_height, border, note_letters, note_lines, title_block
 
 # Scales of ISO 5455, from memory.
 SCALES = (50.0, 20.0, 10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01)
@@ -24,8 +24,8 @@ def room(paper_name, notes):
     """
     paper = PAPERS[paper_name]
     wide = paper.width - paper.left - paper.others
-    lines = note_lines(notes, wide - 6.0)
-    bottom = paper.others + block_height(paper) + _notes_height(lines)
+    lines = note_lines(notes, paper)
+    bottom = paper.others + block_height(paper) + _notes_height(lines, paper)
     head = 0.0 if paper.framed else style.LETTERS * 2.2
     return paper.left, bottom, wide, paper.height - paper.others - head - bottom
 
@@ -58,21 +58,22 @@ def sheet_of(part, title, about, views, notes, paper_name, scale, high, number=1
     views [mm], which settles how long a screen's sheet is. number, count: which sheet of how many.
     """
     paper = PAPERS[paper_name]
-    lines = note_lines(notes, paper.width - paper.left - paper.others - 6.0)
+    lines = note_lines(notes, paper)
+    letters = note_letters(paper)
     below = paper.others + block_height(paper)
     height = paper.height
     if paper.framed:
         frame = border(paper) + title_block(paper, title, scale, number, count)
     else:
         head = style.LETTERS * 2.2
-        height = below + _notes_height(lines) + high + head + paper.others
+        height = below + _notes_height(lines, paper) + high + head + paper.others
         words = title.title if count == 1 else "%s %d/%d" % (title.title, number, count)
         top = height - paper.others - style.LETTERS
         frame = [Text(TEXT, paper.left, top, style.LETTERS, words, "start", 0, True)]
-    at = below + _notes_height(lines) - style.SMALL * 1.6
+    at = below + _notes_height(lines, paper) - letters * 1.6
     for line in lines:
-        frame.append(Text(TEXT, paper.left + 3.0, at, style.SMALL, line, "start", 0, False))
-        at -= style.SMALL * 1.6
+        frame.append(Text(TEXT, paper.left + 3.0, at, letters, line, "start", 0, False))
+        at -= letters * 1.6
     shown = scale if paper.framed else None
     return Sheet(
         part,
@@ -89,8 +90,8 @@ def sheet_of(part, title, about, views, notes, paper_name, scale, high, number=1
     )
 
 
-def _notes_height(lines):
-    return len(lines) * style.SMALL * 1.6 + (4.0 if lines else 0.0)
+def _notes_height(lines, paper):
+    return len(lines) * note_letters(paper) * 1.6 + (4.0 if lines else 0.0)
 
 
 def _set_out(views, wide, high, paper, scales):
