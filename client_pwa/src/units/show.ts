@@ -14,6 +14,8 @@ const MPA_PER_PSI = 6894.757293168361e-6;
 const N_PER_LBF = 4.4482216152605;
 const KG_PER_LB = 0.45359237;
 const W_PER_HP = 745.6998715822702;
+/** Limits, and what is gauged: read finer than a lathe is set. */
+const FINE = /^(limit|(mean|largest|smallest|ring)_diameter)$/;
 
 /** `value` in the wanted system, its unit, and the step to which a workshop rounds it. */
 interface Converted {
@@ -53,7 +55,7 @@ function convert(value: number, unit: string, system: System, name: string): Con
   switch (unit) {
     case "mm":
       // A size with limits is read to the micrometre or the tenth of a thou, or it would seem to lie outside them.
-      return inch ? inches(value / MM_PER_INCH, name) : { value, unit: "mm", places: name === "limit" || Math.abs(value) < 1 ? 3 : 2 };
+      return inch ? inches(value / MM_PER_INCH, name) : { value, unit: "mm", places: FINE.test(name) || Math.abs(value) < 1 ? 3 : 2 };
     case "mm2":
       return inch ? { value: value / 645.16, unit: "in²", places: 3 } : { value, unit: "mm²", places: 1 };
     case "MPa":
@@ -129,7 +131,7 @@ function convert(value: number, unit: string, system: System, name: string): Con
 
 function inches(value: number, name: string): Converted {
   // Clearances and limits are read in tenths of a thou, sizes in thou.
-  return { value, unit: "in", places: name === "limit" || Math.abs(value) < 0.04 ? 4 : 3 };
+  return { value, unit: "in", places: FINE.test(name) || Math.abs(value) < 0.04 ? 4 : 3 };
 }
 
 function pressure(value: number, inch: boolean, name: string): Converted {

@@ -123,4 +123,15 @@ describe("what people read", () => {
   it("keeps every digit for those who ask", () => {
     expect(inFull(78.49937109951541, "mm", "metric").text).toBe("78.4993710995");
   });
+  it("gives what was gauged as fine as the gauge reads", () => {
+    // 3.1269 in is 79.42326 mm: 25.4 mm to the inch by definition.
+    expect(shown(79.42326, "mm", "inch", "mean_diameter").text).toBe("3.1269");
+    expect(shown(79.42326, "mm", "metric", "mean_diameter").text).toBe("79.423");
+    expect(shown(79.42326, "mm", "inch", "former_diameter").text).toBe("3.127");
+  });
+  it("keeps small masses and shares from vanishing", () => {
+    expect(shown(3.3e-6, "kg", "metric", "leak_per_stroke")).toEqual({ text: "0.0033", unit: "g" });
+    expect(shown(0.0527, "1", "metric", "thermal_efficiency")).toEqual({ text: "5.3", unit: "%" });
+    expect(shown(0, "1", "metric", "leak_share")).toEqual({ text: "0", unit: "%" });
+  });
 });
