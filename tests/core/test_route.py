@@ -126,6 +126,17 @@ def test_metal_from_skin_and_core_is_counted_in_passes():
     assert row(card, "bore")["passes"] == 2
 
 
+def test_a_stepped_end_is_sawn_to_its_tongues():
+    """A 6 mm ring, 0.25 mm to face on each side, a 0.8 mm saw: (6.5 - 0.8)/2 before facing."""
+    sizes = row(
+        route(bore=80.0, ring_type="plain", end_cut="stepped", ring_width=6.0, end_kerf=0.8),
+        "saw-step",
+    )["sizes"]
+    found = {size["name"]: size["value"] for size in sizes}
+    assert found["tongue_length"] == 6.0
+    assert found["sawn_tongue_width"] == pytest.approx(2.85)
+
+
 def test_a_casting_serves_where_no_bar_is_made():
     """3 mm on the radius outside and in, so four cuts of 0.75 mm."""
     card = route(bore=600.0)

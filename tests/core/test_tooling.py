@@ -11,6 +11,7 @@ from ringwright.core.making import tooling
 from ringwright.core.problems import InputProblem
 from ringwright.core.ring import soak
 
+STEPPED = {"ring_type": "plain", "end_cut": "stepped"}
 NAMES = [
     "rough_outside_diameter",
     "bored_inside_diameter",
@@ -127,6 +128,8 @@ def test_plastic_cannot_be_heat_set():
         ({"shelf_closing_ring": 90.0}, "shelf_closing_ring"),
         ({"cutter_diameter": 20.0, "cutter_collar": 25.0}, "cutter_collar"),
         ({"bridge_length": 400.0}, "bridge_length"),
+        ({**STEPPED, "tongue_length": 0.2}, "tongue_length"),
+        ({**STEPPED, "ring_width": 2.0, "end_kerf": 2.0}, "end_kerf"),
     ],
 )
 def test_tools_that_cannot_be_are_refused_by_name(more, field):
@@ -134,6 +137,22 @@ def test_tools_that_cannot_be_are_refused_by_name(more, field):
         answer(bore=80.0, **more)
     assert caught.value.faults[0].path == (field,)
     assert caught.value.faults[0].remedy
+
+
+def test_tongues_of_a_stepped_end():
+    """By hand: a 6 mm ring parted by a 0.8 mm saw leaves two tongues of 2.6; they are 6 mm long,
+    and with a gap of 0.3 mm lie beside one another for 5.7."""
+    asked = {**STEPPED, "ring_width": 6.0, "end_kerf": 0.8, "closed_gap": 0.3}
+    result = answer(bore=80.0, **asked)
+    found = {name: figure["value"] for name, figure in result["figures"].items()}
+    assert found["tongue_width"] == pytest.approx(2.6)
+    assert found["tongue_length"] == 6.0
+    assert found["tongue_overlap"] == pytest.approx(5.7)
+    longer = answer(bore=80.0, tongue_length=9.0, **asked)["figures"]
+    assert longer["tongue_overlap"]["value"] == pytest.approx(8.7)
+    thin = answer(bore=80.0, **{**asked, "ring_width": 3.0})
+    assert (outcome(result, "tongue"), outcome(thin, "tongue")) == (None, "watch")
+    assert "tongue_width" not in answer(bore=80.0, end_cut="stepped")["figures"]
 
 
 def test_relief_of_a_soak_agrees_with_what_was_published():

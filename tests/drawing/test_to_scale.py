@@ -15,6 +15,7 @@ JOBS = {
     "large": {"bore": 600.0},
     "plain": {"bore": 79.375, "ring_type": "plain"},
     "plain large": {"bore": 600.0, "ring_type": "plain", "end_cut": "angled-60"},
+    "stepped": {"bore": 120.0, "ring_type": "plain", "end_cut": "stepped"},
     "bound": {"bore": 120.0, "setting": "bound", "end_cut": "square"},
     "band": {"bore": 120.0, "finishing": "band"},
 }

@@ -214,26 +214,44 @@ def ends(job, gap):
     view = View("ends", "Ends, seen from outside", 50.0)
     width = d.ring_width
     run = run_of(d, width)
-    reach = max(1.2 * width, run, 2.0 * gap)
+    joint = job.tooling.joint
+    tongue = 0.0 if joint is None else joint.opening
+    reach = max(1.2 * width, run, 2.0 * gap, tongue)
     left, right = -reach - 0.5 * run, reach + 0.5 * run + gap
     broken_strip(view, left, right, 0.0, width)
-    if d.end_cut == "stepped":
-        tongue = width
-        for shift in (0.0, gap):
+    if joint is not None:
+        half, wide = 0.5 * tongue, joint.tongue_width
+        for shift, middle in ((0.0, width - wide), (gap, wide)):
             points = [
-                (-0.5 * tongue + shift, 0.0),
-                (-0.5 * tongue + shift, 0.5 * width),
-                (0.5 * tongue + shift, 0.5 * width),
-                (0.5 * tongue + shift, width),
+                (-half + shift, 0.0),
+                (-half + shift, middle),
+                (half + shift, middle),
+                (half + shift, width),
             ]
             view.outline(OUTLINE, points, False)
+        view.measure(
+            "tongue_length",
+            tongue,
+            rails.BOTTOM,
+            (-half + gap, 0.0),
+            (half + gap, 0.0),
+            words.size(tongue, job.system),
+        )
+        view.measure(
+            "tongue_width",
+            wide,
+            rails.RIGHT,
+            (half + gap, 0.0),
+            (half + gap, wide),
+            words.size(wide, job.system),
+        )
     else:
         for shift in (0.0, gap):
             view.line(OUTLINE, -0.5 * run + shift, 0.0, 0.5 * run + shift, width)
     view.measure(
         "ring_width", width, rails.LEFT, (left, 0.0), (left, width), words.size(width, job.system)
     )
-    x = 0.5 * run if d.end_cut != "stepped" else 0.5 * width
+    x = 0.5 * max(run, tongue)
     view.measure(
         "closed_gap", gap, rails.TOP, (x, width), (x + gap, width), words.size(gap, job.system)
     )

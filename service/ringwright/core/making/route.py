@@ -162,8 +162,14 @@ class _Work:
 
     def plain_sawing(self):
         d = self.d
-        key = "saw-step" if d.end_cut == "stepped" else "saw-end"
+        key = "saw-end"
         saw = [bare("end_kerf", "saw thickness", d.end_kerf)]
+        if self.t.joint is not None:
+            key = "saw-step"
+            saw.append(bare("tongue_length", "length of each tongue", self.t.joint.opening))
+            # Half of what the saw leaves of the blank; facing takes the same off both tongues.
+            wide = self.t.joint.tongue_width + d.facing_allowance
+            saw.append(bare("sawn_tongue_width", "tongue, before facing", wide))
         return [
             self.bench.hand(key, saw, "saw-ends"),
             self.bench.hand("deburr", []),

@@ -150,10 +150,11 @@ TEXT = OrderedDict(
             "saw-step",
             Text(
                 "Saw and file the step",
-                "Saw and safe-edge file",
-                "Saw each tongue to half the width, then across; file the tongues to slide past "
-                "one another.",
-                "Tongues side by side without step or light.",
+                "Fine saw, safe-edge file",
+                "Saw half-way through the width from one side, and a tongue's length further round "
+                "from the other; join the two cuts along the middle with a fine saw. File the "
+                "tongues to slide past one another.",
+                "Tongues side by side, free to slide, without step.",
                 ("sharp-edges", "iron-dust"),
             ),
         ),

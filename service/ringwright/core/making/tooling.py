@@ -11,7 +11,7 @@ from ..ring import blank, heat_set
 from ..ring.design import CUT_ANGLES, settle
 from ..ring.ring_inputs import BLANK_FIELDS, RING_FIELDS
 from ..wording import length
-from . import tool_list, tooling_findings
+from . import stepped_end, tool_list, tooling_findings
 
 BREAKTHROUGH = 0.5
 # Left beside the scarfs for the hand that saws them [mm].
@@ -51,6 +51,7 @@ FIELDS = (
             lowest=1.0,
             highest=500.0,
         ),
+        stepped_end.FIELD,
         field("shelf_pot", "length", "bore of a pot you have", "none", lowest=8.0, highest=1000.0),
         field(
             "shelf_closing_ring",
@@ -95,6 +96,7 @@ Tooling = namedtuple(
         "scarf_length",
         "step",
         "feeler_gap",
+        "joint",
     ),
 )
 
@@ -156,7 +158,7 @@ def measure(design, values, chosen):
         d.gap_kerf - math.pi * (d.rough_outside - pot),
         closing, d.blank_length, mandrel, d.ring_width - 0.3 * min(1.0, 0.2 * d.ring_width),
         plate, inside_clamped, bridge, angle, cutter,
-        collar, slit, scarf, step, feeler,
+        collar, slit, scarf, step, feeler, stepped_end.joint_of(d, values, chosen),
     )  # fmt: skip
 
 
@@ -356,6 +358,8 @@ def figures(design, tooling):
         "scarf",
         (("b", d.band_width, "mm"), ("A", CUT_ANGLES[d.end_cut], "deg")),
     )
+    if t.joint is not None:
+        stepped_end.put_figures(out, d, t.joint)
     return out
 
 

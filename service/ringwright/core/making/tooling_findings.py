@@ -10,6 +10,8 @@ from ..wording import decimal, fine_length, length, temperature
 LEAST_FEELER = 0.03
 # Play of the spigot in the ring beyond which the ring cannot be trusted to run true, share of a1.
 SPIGOT_SHARE = 0.25
+# A tongue of a stepped end narrower than this breaks in filing [mm]; common practice, no source.
+LEAST_TONGUE = 1.5
 
 
 def findings(design, tooling, values):
@@ -18,6 +20,19 @@ def findings(design, tooling, values):
     _soak(rows, design, values)
     if design.turns == 2:
         _slit(rows, design, tooling)
+    if tooling.joint is not None and tooling.joint.tongue_width < LEAST_TONGUE:
+        rows.append(
+            finding(
+                "tongue",
+                WATCH,
+                "Each tongue of the stepped end is only %s wide, and breaks easily in the filing."
+                % length(tooling.joint.tongue_width),
+                "Part the tongues with a thinner saw, make the ring wider, or cut its ends at an "
+                "angle.",
+                Quantity(tooling.joint.tongue_width, "mm"),
+                Quantity(LEAST_TONGUE, "mm"),
+            )
+        )
     _holding(rows, design, tooling)
     if design.inside_allowance > 0.0:
         _band(rows, design)
