@@ -6,7 +6,7 @@ from .clearances import groove, piston, ring_gap
 from .making import bars, cutting, machining, stock, tooling
 from .measuring import bore_fit, inspection, spread, survey_findings
 from .properties import expansion, fits, materials, steam, steam_properties
-from .ring import blank, design, heat_set, section, soak, spring, winding
+from .ring import blank, chosen_section, design, heat_set, section, soak, spring, winding
 from .running import (
     friction,
     leak,
@@ -26,6 +26,7 @@ from .wall import bore_shape, free_shape, wall_contact
 MODULES = (
     spring,
     section,
+    chosen_section,
     design,
     heat_set,
     soak,

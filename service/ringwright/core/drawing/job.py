@@ -3,7 +3,7 @@
 import math
 from collections import namedtuple
 
-from ..ring.design import CUT_ANGLES
+from ..ring.allowances import CUT_ANGLES
 from . import words
 
 # design, tooling: as settled. acts: Behaviour of the ring. system: metric or inch. paper: key of

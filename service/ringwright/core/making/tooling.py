@@ -8,7 +8,8 @@ from ..fields import field
 from ..problems import OutOfRange, unworkable
 from ..records import Choice, Method, figure
 from ..ring import blank, heat_set
-from ..ring.design import CUT_ANGLES, settle
+from ..ring.allowances import CUT_ANGLES
+from ..ring.design import settle
 from ..ring.ring_inputs import BLANK_FIELDS, RING_FIELDS
 from ..wording import length
 from . import stepped_end, tool_list, tooling_findings

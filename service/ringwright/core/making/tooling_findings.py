@@ -2,7 +2,7 @@
 
 from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..ring import blank, heat_set
-from ..ring.design import CUT_ANGLES
+from ..ring.allowances import CUT_ANGLES
 from ..ring.soak import soak_range
 from ..wording import decimal, fine_length, length, temperature
 

@@ -1,0 +1,120 @@
+"""Which section a ring gets, and which wall pressure where none is asked for."""
+
+import math
+from collections import namedtuple
+
+from ..problems import unworkable
+from ..records import Choice, Method
+from ..wording import in_a_sentence, length
+from . import section
+from .duty import side_clearance
+from .spring_back import PRACTICE_PRESSURE, PRACTICE_WHY, TARGETS
+
+PLAIN_WIDTH_RATIO = 1.25
+DOUBLE_WIDTH_RATIO = 2.0
+WIDTH_WHY = {1: "1.25 thicknesses", 2: "2 thicknesses: each turn as wide as thick"}
+# Of the pressure that a metal just carries: room for a thickness rounded to what is turned.
+ROUNDING_SHARE = 0.97
+
+# thickness, width [mm]. window: a section.Window. pressure: where none is asked for [MPa], and why.
+Section = namedtuple("Section", ("thickness", "width", "window", "pressure", "why"))
+
+METHODS = (
+    Method(
+        "ring-width",
+        "Width of the ring and of a turn",
+        "plain 1.25 a1; double-turn 2 a1, each turn as wide as thick",
+        "width of a turn at most 1.5 thicknesses (Blake)",
+        ("practice", "blake"),
+    ),
+)
+
+
+def section_of(take, duty, allowances, piston_diameter):
+    """The Section of a ring. take: a duty.Chooser. duty: a Duty. allowances: Allowances.
+
+    piston_diameter: cold [mm]. Raises InputProblem for a thickness that would not spring, or a
+    groove too narrow for any ring.
+    """
+    bore, values = duty.bore, take.values
+    width = values.get("ring_width")
+    if width is None and values.get("groove_width") is not None:
+        width = _width_in_groove(duty, values["groove_width"])
+        take.chosen.append(
+            Choice("ring_width", width, "mm", "the groove's width less the side clearance")
+        )
+    ratio = PLAIN_WIDTH_RATIO if duty.turns == 1 else DOUBLE_WIDTH_RATIO
+    task = section.Task(
+        bore,
+        duty.modulus,
+        duty.ring_material.poisson,
+        duty.ring_material.bending_strength,
+        duty.ring_material.family == "iron",
+        values.get("wall_pressure") or PRACTICE_PRESSURE,
+        duty.turns,
+        duty.setting,
+        duty.bearing.uniform,
+        width,
+        ratio,
+        allowances.slit,
+        allowances.facing,
+        allowances.finishing,
+        0.5 * (bore - piston_diameter),
+    )
+    pressure, why, window = _usual_pressure(task, duty.ring_material, values)
+    thickness = take(
+        "radial_thickness",
+        _rounded(window.best),
+        "mm",
+        "as safe in the bore as on its way there",
+    )
+    if thickness > bore / 6.0:
+        raise unworkable(
+            "radial_thickness",
+            "the ring is thicker than a sixth of its bore, and would not spring at all",
+            "give at most " + length(bore / 6.0),
+        )
+    if width is None:
+        width = _halves(ratio * thickness) if ratio * thickness >= 1.0 else ratio * thickness
+        take.chosen.append(Choice("ring_width", width, "mm", WIDTH_WHY[duty.turns]))
+    return Section(thickness, width, window, pressure, why)
+
+
+def _usual_pressure(task, ring_material, values):
+    """(wall pressure where none is asked for [MPa], why, Window): what the metal can carry."""
+    found = section.window(task)
+    for name in TARGETS + ("radial_thickness",):
+        if values.get(name) is not None:
+            return task.pressure, PRACTICE_WHY, found
+    if found.lowest is not None:
+        return task.pressure, PRACTICE_WHY, found
+    most = ROUNDING_SHARE * section.bearable_pressure(task)
+    usual = math.floor(1000.0 * most) / 1000.0 or most
+    why = "the most that %s carries with full margins; %s" % (
+        in_a_sentence(ring_material.title),
+        PRACTICE_WHY,
+    )
+    return usual, why, section.window(section.at_pressure(task, usual))
+
+
+def _width_in_groove(duty, groove):
+    """The ring width whose side clearance fills the groove [mm]."""
+    width = groove - side_clearance(duty, groove)
+    if width <= 0.0:
+        raise unworkable(
+            "groove_width",
+            "the groove is narrower than the clearance a ring needs in it",
+            "give the width of the groove itself, measured with slips or a ground blade",
+        )
+    return groove - side_clearance(duty, width)
+
+
+def _halves(value):
+    return math.floor(value * 2.0 + 0.5) / 2.0
+
+
+def _rounded(value):
+    """To 0.05 mm, and to 0.1 mm from 5 mm up: what a lathe holds and a micrometer shows."""
+    if value < 5.0:
+        return math.floor(value * 20.0 + 0.5) / 20.0
+    return math.floor(value * 10.0 + 0.5) / 10.0

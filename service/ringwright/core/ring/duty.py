@@ -1,0 +1,134 @@
+"""What a ring is for: bore, metals, steam and heat, and the gap and piston that they ask for."""
+
+from collections import namedtuple
+
+from .. import clearances
+from ..problems import unworkable
+from ..properties import steam
+from ..properties.materials import material
+from ..records import Choice
+from ..wording import in_a_sentence, length
+from . import heat_set
+from .ring_inputs import DOUBLE_TURN, PLAIN
+
+DEFAULT_STEAM = 0.7
+DEFAULT_SHOP = 20.0
+
+# heat: temperatures and expansion as the functions of `clearances` take them, a dict.
+# wall_temperature: of the cylinder in the case that the ring's gap is filed for;
+# warming_wall_temperature: half-warm, as a careful driver starts.
+Duty = namedtuple(
+    "Duty",
+    (
+        "bore", "ring_type", "turns", "rings", "ring_material", "cylinder", "piston", "modulus",
+        "steam_pressure", "saturation", "temperature", "shop", "end_cut", "setting", "finishing",
+        "bearing", "warming_wall_temperature", "wall_temperature", "heat", "closed_gap",
+    ),
+)  # fmt: skip
+
+
+class Chooser:
+    """Hands out given values, and notes each default with its rule."""
+
+    def __init__(self, values):
+        self.values = values
+        self.chosen = []
+
+    def __call__(self, name, default, unit, why):
+        given = self.values.get(name)
+        if given is not None:
+            return given
+        self.chosen.append(Choice(name, default, unit, why))
+        return default
+
+
+def duty_of(take):
+    """The Duty that the values ask for. take: a Chooser."""
+    bore = take.values["bore"]
+    ring_type = take("ring_type", DOUBLE_TURN, "", "each of its turns closes the gap of the other")
+    turns = 1 if ring_type == PLAIN else 2
+    rings = take("rings", 2, "1", "two to a piston")
+    ring_material = material(take("ring_material", "grey-iron", "", "the usual ring iron"))
+    cylinder = material(take("cylinder_material", "grey-iron", "", "the usual cylinder"))
+    piston = material(take("piston_material", "grey-iron", "", "the usual piston"))
+    modulus = take(
+        "modulus", ring_material.modulus, "MPa", "of " + in_a_sentence(ring_material.title)
+    )
+    pressure = take("steam_pressure", DEFAULT_STEAM, "MPa", "a usual working pressure")
+    saturation = steam.saturation_temperature(pressure)
+    temperature = take("steam_temperature", saturation, "degC", "saturated steam")
+    shop = take("shop_temperature", DEFAULT_SHOP, "degC", "a usual shop")
+    end_cut = take("end_cut", "angled-45", "", "common practice")
+    setting = take(
+        "setting",
+        heat_set.SPREAD if turns == 1 else heat_set.SPRUNG,
+        "",
+        "plain rings bear evenly when spread" if turns == 1 else "the usual way with a former",
+    )
+    finishing = take("finishing", heat_set.CLOSING_RING, "", "the usual tool; light-tight")
+    heat = {
+        "ring_temperature": temperature,
+        "shop_temperature": shop,
+        "ring_expansion": ring_material.expansion,
+    }
+    closed_gap = take(
+        "closed_gap",
+        clearances.usual_closed_gap(
+            turns=turns, bore=bore, cylinder_expansion=cylinder.expansion, **heat
+        ),
+        "mm",
+        clearances.USUAL_GAP_WHY[turns],
+    )
+    return Duty(
+        bore, ring_type, turns, rings, ring_material, cylinder, piston, modulus,
+        pressure, saturation, temperature, shop, end_cut, setting, finishing,
+        heat_set.bearing(setting, finishing),
+        clearances.starting_wall_temperature(temperature, shop),
+        clearances.filing_wall_temperature(turns, temperature, shop), heat, closed_gap,
+    )  # fmt: skip
+
+
+def piston_diameter(take, duty):
+    """Diameter of the piston, cold [mm]: given, or what does not seize on a half-warm bore.
+
+    take: a Chooser. duty: a Duty. Raises InputProblem for one that does not belong to the bore.
+    """
+    bore = duty.bore
+    clearance = clearances.piston_clearance(
+        bore=bore,
+        piston_expansion=duty.piston.expansion,
+        cylinder_expansion=duty.cylinder.expansion,
+        piston_temperature=duty.temperature,
+        cylinder_temperature=duty.warming_wall_temperature,
+        shop_temperature=duty.shop,
+        margin=clearances.running_piston_clearance(bore),
+    )
+    diameter = take("piston_diameter", bore - clearance, "mm", "does not seize on a half-warm bore")
+    if not 0.8 * bore < diameter < bore:
+        raise unworkable(
+            "piston_diameter",
+            "the piston does not belong to this bore",
+            "give a diameter a little less than the bore of " + length(bore),
+        )
+    return diameter
+
+
+def side_clearance(duty, width):
+    """Play of a ring of that width in its groove, cold [mm]. duty: a Duty. width [mm]."""
+    return clearances.side_clearance(
+        ring_width=width,
+        piston_expansion=duty.piston.expansion,
+        piston_temperature=duty.temperature,
+        margin=clearances.running_side_clearance(duty.bore)[0],
+        **duty.heat,
+    )
+
+
+def groove_depth(duty, thickness):
+    """Depth of the groove for a ring of that thickness, cold [mm]. duty: a Duty. thickness [mm]."""
+    return clearances.groove_depth(
+        radial_thickness=thickness,
+        piston_expansion=duty.piston.expansion,
+        piston_temperature=duty.temperature,
+        **duty.heat,
+    )
