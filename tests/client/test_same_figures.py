@@ -99,7 +99,10 @@ def test_phone_and_service_say_the_same(engine, client, vector):
     name, request = vector["calculation"], vector["request"]
     phone = engine(name, request)
     if CALCULATIONS[name].fields:
-        reply = client.post("/v1/%s?working=true" % name, json=request)
+        # The service asks once for the units of numbers and of drawings.
+        system = request.get("dimensions", "metric")
+        body = {key: value for key, value in request.items() if key != "dimensions"}
+        reply = client.post("/v1/%s?working=true&units=%s" % (name, system), json=body)
     else:
         reply = client.get("/v1/%s" % name)
     if "problem" in phone:

@@ -330,6 +330,7 @@ def _cases():
         "/v1",
         "/v1/",
         "/v1/nothing",
+        "/v1/drawings/boiler.svg",
         "/v2/sizing",
         "/v1/sizing/",
         "/v1//sizing",
@@ -356,6 +357,12 @@ def _cases():
         "method-not-allowed",
         [],
     )
+    only_posted = {"method": "GET", "path": "/v1/stock"}
+    yield "GET of what is only posted", only_posted, 405, "method-not-allowed", []
+    to_nothing = {"method": "POST", "path": "/v1/nothing", "body": {}}
+    yield "POST to nothing", to_nothing, 404, "not-found", []
+    option = _post({"bore": 80, "units": "inch"})
+    yield "an option among the inputs", option, 422, "unknown-field", ["units"]
     long = b'{"bore": "' + b"8" * 10_000_000 + b'"}'
     yield "a body of 10 MB", _post(long), 413, "body-too-large", []
     yield (

@@ -42,6 +42,44 @@ def test_tools_have_a_row_for_each_size(client):
     assert float(former["sizes limits upper"]) == size["limits"]["upper"]["value"]
 
 
+def test_operations_have_a_row_for_each_size_and_lose_no_caution(client):
+    operations = client.get("/v1/route", query_string=JOB).get_json()["operations"]
+    table = rows(client, "route.csv", list="operations")
+    assert len(table) == sum(max(1, len(one["sizes"])) for one in operations)
+    assert any(one["sizes"] and len(one["cautions"]) > 1 for one in operations)
+    for one in operations:
+        mine = [row for row in table if int(row["number"]) == one["number"]]
+        for row in mine:
+            assert all(caution["text"] in row["cautions"] for caution in one["cautions"])
+            assert float(row["time"] or 0) == one.get("time", {"value": 0})["value"]
+
+
+@pytest.mark.parametrize(
+    ("name", "wanted", "query"),
+    [
+        ("wall-pressure", "turns", {}),
+        ("running", "diagram", {"stroke": "4 in", "speed": 250}),
+        ("running", "warming.series", {"stroke": "4 in", "speed": 250}),
+    ],
+)
+def test_a_series_has_a_row_for_each_point(client, name, wanted, query):
+    query = {"bore": "3 in", "units": "inch", **query}
+    if name == "running":
+        query["steam_pressure"] = "100 psi"
+    found = client.get("/v1/" + name, query_string=query).get_json()
+    for step in wanted.split("."):
+        found = found[step]
+    series = found if isinstance(found, list) else [found]
+    answer = client.get("/v1/%s.csv" % name, query_string={**query, "list": wanted})
+    table = list(csv.DictReader(io.StringIO(answer.data.decode("utf-8-sig"), newline="")))
+    columns = [key for key, value in series[0].items() if isinstance(value, dict)]
+    assert len(columns) > 2
+    for column in columns:
+        expected = [value for one in series for value in one[column]["values"]]
+        assert [float(row[column]) for row in table] == expected
+        assert {row[column + " unit"] for row in table} == {series[0][column]["unit"]}
+
+
 def test_every_list_of_every_answer_has_a_table(client):
     made = 0
     for name in ("sizing", "tooling", "route", "job"):

@@ -66,6 +66,9 @@ def create_app(table=None, app_folder=static_app.FOLDER):
     api.register_blueprint(calculations.make_blueprint(table))
     for blueprint in MORE_BLUEPRINTS:
         api.register_blueprint(blueprint)
+    # No address of its own but an error that helps, so it is not in the specification.
+    for form in ("svg", "dxf", "pdf"):
+        app.add_url_rule("/v1/drawings/<part>." + form, "no-" + form, files.no_such_drawing)
     specification = documents.without_strays(api.spec.to_dict())
     examples.put_into(specification, examples.read_all())
     app.extensions["ringwright"] = {
@@ -89,7 +92,10 @@ def _register_front(app, table, folder):
         return
     view = static_app.make_view(held)
     app.add_url_rule("/", "front", view)
-    app.add_url_rule("/<path:name>", "app", view)
+    # One rule for each file: a rule for every path would answer 404 where a GET of what is only
+    # posted is 405, and 405 where a POST of nothing is 404.
+    for name in held:
+        app.add_url_rule("/" + name, "app-" + name, view, defaults={"name": name})
 
 
 def _refused(error):

@@ -4,6 +4,7 @@ from flask import Response, request
 from flask_smorest import Blueprint
 
 from ..core.fields import field
+from ..core.problems import Fault, InputProblem
 from . import answers, documents, headers, reading, version
 from .schemas import Schemas, load
 
@@ -25,6 +26,8 @@ OPTIONS = (
 )
 _NO_OPTIONS = {entry.name: None for entry in OPTIONS}
 _LISTS = ("records", "object")
+# The core's own word, of a drawing, for what the option `units` says: a caller is asked once.
+UNITS_OF_DRAWING = "dimensions"
 
 
 def is_table(calculation):
@@ -32,9 +35,34 @@ def is_table(calculation):
     return not calculation.fields
 
 
+def asked_fields(fields):
+    """Those of the fields that a caller gives: not what the option `units` settles."""
+    return tuple(entry for entry in fields if entry.name != UNITS_OF_DRAWING)
+
+
 def scalar_fields(fields):
     """Those of the fields that a query can carry."""
-    return tuple(entry for entry in fields if entry.kind not in _LISTS)
+    return tuple(entry for entry in asked_fields(fields) if entry.kind not in _LISTS)
+
+
+def body_of(options):
+    """The body of a POST. Raises InputProblem when it holds one of the `options` of the query."""
+    given = reading.body(request)
+    if isinstance(given, dict):
+        strays = [entry.name for entry in options if entry.name in given]
+        if strays:
+            raise InputProblem(
+                [
+                    Fault(
+                        (name,),
+                        "unknown-field",
+                        "%s is an option and no input" % name,
+                        "put it into the address: %s?%s=..." % (request.path, name),
+                    )
+                    for name in strays
+                ]
+            )
+    return given
 
 
 def has_address(fields):
@@ -70,7 +98,7 @@ def _add(blueprint, schemas, calculation):
 
 
 def _add_post(blueprint, schemas, calculation):
-    fields = tuple(calculation.fields)
+    fields = asked_fields(calculation.fields)
     body_class = schemas.schema(_words(calculation) + "Request", fields)
     option_class = schemas.schema("Options", OPTIONS)
     body_schema, option_schema = body_class(), option_class()
@@ -80,7 +108,7 @@ def _add_post(blueprint, schemas, calculation):
         options = _NO_OPTIONS
         if request.query_string:
             options = load(option_schema, OPTIONS, reading.query(request, OPTIONS))
-        return _answer(calculation, load(body_schema, fields, reading.body(request)), options)
+        return _answer(calculation, load(body_schema, fields, body_of(OPTIONS)), options)
 
     view = blueprint.doc(**documents.post_operation(calculation, option_class, body_class))(view)
     blueprint.add_url_rule(
@@ -113,7 +141,8 @@ def _words(calculation):
 
 
 def _answer(calculation, values, options):
-    content = answers.to_json(
-        calculation.run(values), options["units"] or answers.METRIC, options["working"] or False
-    )
+    system = options["units"] or answers.METRIC
+    if calculation.name == "drawing":
+        values[UNITS_OF_DRAWING] = system
+    content = answers.to_json(calculation.run(values), system, options["working"] or False)
     return Response(content, mimetype="application/json")

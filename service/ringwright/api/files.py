@@ -18,7 +18,7 @@ from ..core.records import plain
 from ..core.ring.ring_inputs import DOUBLE_TURN
 from ..export import csv_text, dxf, job_link, pdf_sheet, route_pdf
 from . import answers, documents, headers, reading, version
-from .calculations import has_address, scalar_fields
+from .calculations import UNITS_OF_DRAWING, asked_fields, body_of, has_address, scalar_fields
 from .problems import Refused
 from .schemas import Schemas, load
 
@@ -27,15 +27,21 @@ PAGES = ("A4", "Letter")
 # A QR code of this many letters has about 90 cells a side: 0.4 mm each on the card.
 LONGEST_LINK = 600
 
-_OF_SHEET = tuple(one for one in drawing.DRAWING_FIELDS if one.name not in ("part", "geometry"))
 _SHEET = field(
     "sheet", "count", "which sheet, of a drawing that has several", "1", lowest=1, highest=99
 )
 _MODEL_UNIT = field(
-    "model_unit", "choice", "what one unit of the model is", dxf.MM, choices=dxf.UNITS
+    "model_unit",
+    "choice",
+    "what one unit of the model is",
+    "mm, or inch with units=inch",
+    choices=dxf.UNITS,
 )
 _UNITS = field(
     "units", "choice", "the units that come back", answers.METRIC, choices=answers.SYSTEMS
+)
+_OF_SHEET = (_UNITS,) + tuple(
+    one for one in asked_fields(drawing.DRAWING_FIELDS) if one.name not in ("part", "geometry")
 )
 _LIST = field(
     "list",
@@ -107,9 +113,13 @@ def _refuse_other_forms(media_type):
         raise Refused("not-acceptable", "the answer is %s" % plain_type)
 
 
+def _job(values):
+    asked = {**dict.fromkeys(one.name for one in tooling.FIELDS), **values}
+    return drawing.settled({**asked, UNITS_OF_DRAWING: values["units"]})
+
+
 def _sheets(values, part):
-    job = drawing.settled({**dict.fromkeys(one.name for one in tooling.FIELDS), **values})
-    return drawing.sheets_of(job, part)
+    return drawing.sheets_of(_job(values), part)
 
 
 def _svg(values, part):
@@ -130,7 +140,17 @@ def _svg(values, part):
 
 
 def _dxf(values, part):
-    return dxf.dxf(_sheets(values, part), values["model_unit"] or dxf.MM), part + ".dxf"
+    usual = dxf.INCH if values["units"] == answers.INCH else dxf.MM
+    return dxf.dxf(_sheets(values, part), values["model_unit"] or usual), part + ".dxf"
+
+
+def no_such_drawing(part):
+    """A view for the address of a drawing that is none of catalogue.PARTS: says which there are."""
+    raise Refused(
+        "not-found",
+        "there is no drawing called %s" % part[:40],
+        remedy="use one of: " + ", ".join(catalogue.PARTS),
+    )
 
 
 def _pdf(values, part):
@@ -141,7 +161,7 @@ def _pdf(values, part):
 
 
 def _all_drawings(values):
-    job = drawing.settled({**dict.fromkeys(one.name for one in tooling.FIELDS), **values})
+    job = _job(values)
     sheets = [
         sheet
         for part in catalogue.parts_of(job.design)
@@ -159,7 +179,9 @@ def _route(values):
     lists = dict.fromkeys(one.name for one in route.FIELDS)
     asked = {**lists, **{one.name: values[one.name] for one in scalar_fields(route.FIELDS)}}
     design, tools, _ = tooling.settle_tooling(asked)
-    job = drawing.job_of(design, tools, {**values, "paper": "card"})
+    job = drawing.job_of(
+        design, tools, {**values, "paper": "card", UNITS_OF_DRAWING: values["units"]}
+    )
 
     def drawn(part):
         if not catalogue.PARTS[part].serves(design):
@@ -233,7 +255,7 @@ def _posted_csv(calculation):
         _refuse_other_forms(csv_text.MEDIA_TYPE)
         given = reading.query(request, _TABLE_OPTIONS)
         options = load(option_schema, _TABLE_OPTIONS, given)
-        values = load(body_schema, fields, reading.body(request))
+        values = load(body_schema, fields, body_of(_TABLE_OPTIONS))
         content, file_name = _table(calculation, values, options)
         return _response(content, file_name, csv_text.MEDIA_TYPE)
 

@@ -148,7 +148,11 @@ def problem(code, detail, faults=(), headers=None):
 def of_status(status, headers=None):
     """The Response for an HTTP error that the framework found."""
     code = _CODE_OF_STATUS.get(status, "bad-request" if status < 500 else "internal-error")
-    return problem(code, KINDS[code].title, headers=headers)
+    title, remedy = KINDS[code].title, KINDS[code].remedy
+    allowed = dict(headers or ()).get("Allow")
+    if allowed:
+        remedy = "use one of: " + ", ".join(sorted(allowed.split(", ")))
+    return problem(code, title, [Fault((), code, title, remedy)], headers)
 
 
 def detail_of(faults):

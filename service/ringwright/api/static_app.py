@@ -15,7 +15,6 @@ from collections import namedtuple
 from pathlib import Path
 
 from flask import Response, request
-from werkzeug.exceptions import NotFound
 
 from . import headers, limits
 
@@ -94,8 +93,6 @@ def make_view(held):
     """
 
     def view(name="index.html"):
-        if name not in held:
-            raise NotFound
         return _send(held[name])
 
     return view

@@ -11,6 +11,7 @@ import io
 PLAIN_TYPE = "text/csv"
 MEDIA_TYPE = PLAIN_TYPE + "; charset=utf-8"
 FIGURES = "figures"
+CAUTIONS = "cautions"
 _FIGURE_COLUMNS = ("name", "value", "unit", "low", "high", "symbol", "method")
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
 
@@ -30,6 +31,8 @@ def tables(answer):
                 {**row, "name": "%s.%s" % (name, row["name"])} for row in part.get(FIGURES, [])
             ]
             found.update(("%s.%s" % (name, inner), rows) for inner, rows in part.items())
+        elif name != FIGURES and isinstance(entry, dict) and entry:
+            found[name] = _flat(entry)
         elif isinstance(entry, list) and entry and isinstance(entry[0], dict):
             found[name] = [row for one in entry for row in _flat(one)]
     return {FIGURES: figures, **found} if figures else found
@@ -54,19 +57,33 @@ def _figures(figures):
 
 
 def _flat(entry, before=""):
-    """One row, or one for each entry of the first list of objects inside."""
+    """The rows of an entry: one, or one for each point of the series or each entry of the first
+    list of objects inside. Cautions stand in one cell, so that none is lost and none makes a row.
+    """
     row = {}
     inner = []
+    points = []
     for name, value in entry.items():
         column = before + name
-        if isinstance(value, dict):
+        if isinstance(value, dict) and "values" in value:
+            points.append(
+                [{column: one, column + " unit": value["unit"]} for one in value["values"]]
+            )
+        elif isinstance(value, dict):
             row.update(_quantity(value, column))
+        elif name == CAUTIONS:
+            row[column] = " ".join(one["text"] for one in value)
         elif isinstance(value, list) and value and isinstance(value[0], dict):
             inner.append((column, value))
         elif isinstance(value, list):
-            row[column] = "; ".join(str(one) for one in value)
+            row.update({column: "; ".join(str(one) for one in value)} if value else {})
         else:
             row[column] = value
+    if points:
+        return [
+            row | {name: cell for pair in at for name, cell in pair.items()}
+            for at in zip(*points, strict=True)
+        ]
     if not inner:
         return [row]
     column, entries = inner[0]
