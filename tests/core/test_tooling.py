@@ -29,6 +29,21 @@ NAMES = [
 ]
 
 
+@pytest.mark.parametrize("ring_type", ["plain", "double-turn"])
+def test_a_stock_set_can_be_made_of_the_figures(ring_type):
+    """What the whole job orders for a ring is what its tooling, put into a stock set, comes to."""
+    request = {"bore": 80.0, "ring_type": ring_type, "rings": 3, "facing_allowance": 0.7}
+    figures = calculations.run("tooling", request)["figures"]
+    names = ("outside_diameter", "inside_diameter", "part_length")
+    given = ("rough_outside_diameter", "bored_inside_diameter", "part_length")
+    one = {name: figures[key]["value"] for name, key in zip(names, given, strict=True)}
+    assert one["part_length"] == pytest.approx(figures["blank_length"]["value"] + 2 * 0.7)
+    stock = calculations.run("stock", {"sets": [{**one, "count": 3}]})
+    whole = calculations.run("job", request)["stock"]
+    assert stock["figures"]["bar_length"] == whole["figures"]["bar_length"]
+    assert stock["sets"] == whole["sets"]
+
+
 def answer(**request):
     return calculations.run("tooling", request)
 

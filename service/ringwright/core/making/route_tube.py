@@ -2,6 +2,7 @@
 
 import math
 
+from ..ring import blank
 from .bar_choice import best_bar, most_on_a_stick, parting_width
 from .bars import SOLID
 from .part_sizes import bare, limited
@@ -41,7 +42,7 @@ def rows(bench, design, values):
         skin, hole = bar.as_cast, max(bar.as_cast_bore, 0.0)
     solid = hole == 0.0 if bar is None else bar.form == SOLID
     length = d.blank_length
-    part = length + 2.0 * d.facing_allowance
+    part = blank.part_length(length, d.facing_allowance)
     sticks = -(-d.rings // most_on_a_stick(outside, part + parting_width(outside)))
     run = length + TURN_RUN_OUT
     wall = 0.5 * (outside - inside)

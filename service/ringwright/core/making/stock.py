@@ -13,6 +13,7 @@ from ..fields import field
 from ..problems import Fault, InputProblem
 from ..properties.materials import material
 from ..records import Choice, Method, Quantity, figure
+from ..ring import blank
 from . import bar_choice, bars, cutting, stock_bars, stock_findings
 from .stock_fields import MOST_SETS, SET_FIELDS, SHOP_FIELDS
 
@@ -77,7 +78,7 @@ def sets_from(
             "name": None,
             "outside_diameter": outside_diameter,
             "inside_diameter": inside_diameter,
-            "part_length": blank_length + 2.0 * facing_allowance,
+            "part_length": blank.part_length(blank_length, facing_allowance),
             "count": rings,
             "material": material,
         }

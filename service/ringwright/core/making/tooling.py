@@ -299,6 +299,8 @@ def figures(design, tooling):
     )
     put("bored_inside_diameter", d.bored_inside, "mm", "bored", "blank-diameters", gaps)
     put("blank_length", d.blank_length, "mm", "L", "blank-width", width)
+    part = blank.part_length(d.blank_length, d.facing_allowance)
+    put("part_length", part, "mm", "part", "blank-width", width)
     put("band_width", d.band_width, "mm", "b", "blank-width", width)
     put("finish_outside_diameter", d.finish_outside, "mm", "D", "blank-diameters", gaps)
     put("clamped_gap", d.clamped_gap, "mm", "sc", "blank-diameters", gaps)

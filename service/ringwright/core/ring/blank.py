@@ -72,7 +72,7 @@ METHODS = (
     Method(
         "blank-width",
         "Band and blank of a double-turn ring",
-        "band = (w + k)/2 + f; blank = w + 2*k + 2*f",
+        "band = (w + k)/2 + f; blank = w + 2*k + 2*f; part = blank + 2*f",
         "turns pressed together side by side; k = 0 for a plain ring; f on each side",
         ("slit-geometry",),
     ),
@@ -177,6 +177,14 @@ def blank_length(*, ring_width, facing_allowance, slit=0.0):
     ring [mm]. Result [mm]; for a double-turn blank it is two bands and the slit. Source: derived.
     """
     return ring_width + 2.0 * slit + 2.0 * facing_allowance
+
+
+def part_length(length, facing_allowance):
+    """Length of a blank as it is parted off, with metal to face off both sides.
+
+    length: of the faced blank [mm]. facing_allowance: on each side [mm]. Result [mm].
+    """
+    return length + 2.0 * facing_allowance
 
 
 def slit_half_angle(*, centre, radius, cutter_diameter):
