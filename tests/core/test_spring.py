@@ -106,28 +106,6 @@ def test_largest_gap_is_still_worked():
     assert spring.springiness_of_gap(largest * (1.0 - 1e-12), 48.0) == pytest.approx(0.45, rel=1e-9)
 
 
-@given(st.floats(0.01, 20.0), bores, ratios)
-def test_free_shape_has_the_length_of_the_closed_ring_and_the_gap(gap, bore, ratio):
-    """Round the neutral line the growth adds up to the gap: metal neither comes nor goes."""
-    grown = quad(
-        lambda angle: spring.free_shape(math.degrees(angle), gap, bore, bore / ratio) - 0.5 * bore,
-        -math.pi,
-        math.pi,
-    )[0]
-    assert grown == pytest.approx(gap, rel=1e-9)
-
-
-def test_off_round_former_grows_as_the_mechanics_prints():
-    """C at back and gap, 1.785 C at 90 degrees, at most 1.910 C at 116 (section 1)."""
-    gap = 3.0 * math.pi  # C = 1
-    growth = [spring.former_shape(angle, gap, 80.0) - 40.0 for angle in range(181)]
-    assert growth[0] == pytest.approx(1.0)
-    assert growth[180] == pytest.approx(1.0)
-    assert growth[90] == pytest.approx(1.785, abs=5e-4)
-    assert max(growth) == pytest.approx(1.910, abs=5e-4)
-    assert growth.index(max(growth)) == 116
-
-
 @given(st.floats(1e-3, 1.0), bores, ratios)
 def test_edges_of_the_gap_by_the_turn_of_the_ends(share, bore, ratio):
     """First order: each end face turns by K*pi, so the gap is wider at the outside."""

@@ -45,13 +45,6 @@ export function resultOf(calculation: string): Signal<Result> {
   return found;
 }
 
-/** The answer now on the screen for that calculation, also while a newer one is being worked. */
-export function answerOf(calculation: string): Answer | undefined {
-  const result = resultOf(calculation).value;
-  if (result.state === "ready") return result.answer;
-  return result.state === "faults" || result.state === "broken" ? result.before : undefined;
-}
-
 export function want(calculations: readonly string[]): void {
   if (calculations.join() !== wanted.peek().join()) wanted.value = calculations;
 }

@@ -2,7 +2,7 @@
  * when it cannot be. */
 
 import { computed, effect, signal } from "@preact/signals";
-import { demoJob, DEMO_ID } from "../book/demo";
+import { demoJob } from "../book/demo";
 import { copyOf, newJob } from "../book/job";
 import type { Job, JobReading } from "../book/job";
 import { unpackJob } from "../book/share";
@@ -247,10 +247,6 @@ async function followAddress(): Promise<void> {
 
 export function rename(name: string): void {
   change({ name });
-}
-
-export function isDemo(): boolean {
-  return job.value.demo || job.value.id === DEMO_ID;
 }
 
 export { FIRST_SCREEN };

@@ -62,7 +62,6 @@ HEADING = ParagraphStyle("heading", parent=BODY, fontName="Helvetica-Bold", font
 TITLE = ParagraphStyle("title", parent=HEADING, fontSize=18, leading=22)
 SMALL = ParagraphStyle("small", parent=BODY, fontSize=8.5, leading=10.5)
 CENTRED = ParagraphStyle("centred", parent=SMALL, alignment=TA_CENTER)
-_GREY = 0.55
 _MOST_COLUMNS = 4
 
 

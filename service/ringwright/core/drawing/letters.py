@@ -30,7 +30,6 @@ _LAST_LATIN = 0x24F
 # Diameter (a capital O with stroke stands for it: every face has one), degree, dash.
 DIAMETER = "\u00d8"
 DEGREE = "\u00b0"
-DASH = "\u2013"
 ELLIPSIS = "\u2026"
 
 

@@ -87,7 +87,7 @@ def answer(design, tooling, chosen, values):
         (
             ("figures", figures),
             ("operations", listing),
-            ("findings", route_findings.findings(design, tooling, values, rows)),
+            ("findings", route_findings.findings(design, tooling, rows)),
             ("chosen", chosen),
             ("cautions", cautions(*["figures", "pressure-system"] + used)),
         )

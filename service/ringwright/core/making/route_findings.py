@@ -7,7 +7,7 @@ from ..wording import decimal
 SPEED_SHARE = 0.3
 
 
-def findings(design, tooling, values, rows):
+def findings(design, tooling, rows):
     """List of Finding for the route_rows.Operation rows of a Design and its Tooling."""
     found = []
     fast = slow = None

@@ -220,32 +220,6 @@ def nominal_opening_stress(opening, gap, bore, thickness, modulus):
     return 4.0 * modulus * thickness * (opening - gap) / (3.0 * math.pi * span * span)
 
 
-def free_shape(angle_from_back, gap, bore, thickness):
-    """Radius of the free ring's outside for uniform pressure, first order [mm].
-
-    rho(phi) = d1/2 + C*(1 + phi*sin(phi)/2), C = m/(3*pi): growth C at the back and at the gap,
-    1.785 C at 90 degrees, at most 1.910 C at 116.
-    angle_from_back: phi [deg], -180 to 180. gap: change of gap m [mm]. bore, thickness [mm].
-    Source: derived. First order: m below a fifth of the bore.
-    """
-    return 0.5 * bore + _free_growth(angle_from_back, gap)
-
-
-def former_shape(angle_from_back, gap, inside_diameter):
-    """Radius of an off-round former that sets a ring for uniform pressure, first order [mm].
-
-    D_i/2 + C*(1 + phi*sin(phi)/2), C = m/(3*pi); the bore of the free ring takes the same shape.
-    angle_from_back: phi [deg], -180 to 180. gap: change of gap m that the heat is to leave, divided
-    by the relief [mm]. inside_diameter: of the ring as bored [mm]. Source: derived, as free_shape.
-    """
-    return 0.5 * inside_diameter + _free_growth(angle_from_back, gap)
-
-
-def _free_growth(angle_from_back, gap):
-    phi = math.radians(angle_from_back)
-    return gap / (3.0 * math.pi) * (1.0 + 0.5 * phi * math.sin(phi))
-
-
 def free_ovality(gap, bore, thickness):
     """How much wider across than along the gap a free ring for uniform pressure is [mm].
 

@@ -93,7 +93,7 @@ def _on_former(ring, target, wanted):
         former_radius = 0.5 * diameter * ring.growth + 0.5 * ring.set_thickness
         free = heat_set.set_radius(ring.bored_radius, former_radius, ring.relief) - inwards
         curvature = 1.0 / radius - 1.0 / free
-        _check_curvature(ring, target, curvature, radius)
+        _check_curvature(target, curvature, radius)
     else:
         if target == "free_gap":
             gap = _gap_left(ring, wanted)
@@ -101,7 +101,7 @@ def _on_former(ring, target, wanted):
         else:
             contact = wanted / _mean_over_contact(ring)
             curvature = heat_set.curvature_for_contact(contact, bore, thickness, modulus)
-        _check_curvature(ring, target, curvature, radius)
+        _check_curvature(target, curvature, radius)
         free = 1.0 / (1.0 / radius - curvature) + inwards
         former_radius = _former_radius(ring, free)
         diameter = 2.0 * (former_radius - 0.5 * ring.set_thickness) / ring.growth
@@ -120,7 +120,7 @@ def _mean_over_contact(ring):
     return heat_set.mean_share(ring.turns)
 
 
-def _check_curvature(ring, target, curvature, radius):
+def _check_curvature(target, curvature, radius):
     if curvature * radius > spring.LARGEST_SPRINGINESS:
         raise OutOfRange("curvature", curvature, "less than 0.45 of the bore's", "contact")
     if curvature <= 0.0:

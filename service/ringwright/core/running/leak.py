@@ -126,17 +126,6 @@ def flow_number(ratio, k):
     return math.sqrt(max(0.0, 2.0 * k / (k - 1.0) * square * (1.0 - x ** (1.0 - 1.0 / k))))
 
 
-def orifice_flow(area, pressure, volume, back_pressure, k):
-    """Steam through one opening [kg/s], without a discharge factor.
-
-    area [mm2]. pressure, back_pressure: absolute [MPa]. volume: of the steam before it [m3/kg].
-    k: exponent [1]. None flows when the back pressure is the higher.
-    """
-    if back_pressure >= pressure:
-        return 0.0
-    return 1e-3 * area * flow_number(back_pressure / pressure, k) * math.sqrt(pressure / volume)
-
-
 def napier_flow(area, pressure, back_pressure):
     """Steam through one opening by Napier's rule [kg/s], without a discharge factor.
 

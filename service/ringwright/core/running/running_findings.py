@@ -47,7 +47,7 @@ def findings(given, engine, losses, rubbing, left, grown, largest):
             )
         )
     if grown is not None:
-        found.append(_wear(given, grown, largest))
+        found.append(_wear(grown, largest))
     return found
 
 
@@ -240,7 +240,7 @@ def _ring(given):
     return found
 
 
-def _wear(given, grown, largest):
+def _wear(grown, largest):
     value = Quantity(grown.last_gap, "mm")
     if largest is None or grown.growth[2] <= 0.0:
         return finding("wear", GOOD, "The gap readings show no growth that matters.", "", value)

@@ -174,7 +174,7 @@ def calculate(values):
             ("figures", _figures(design, borne, shape, back, face)),
             ("findings", _findings(design, borne, shape, springiness)),
             ("turns", _turns(design, borne, per_turn)),
-            ("point_forces", _points(borne, per_turn)),
+            ("point_forces", _points(borne)),
             ("chosen", chosen),
             ("cautions", cautions("figures", "pressure-system")),
         )
@@ -259,7 +259,7 @@ def _turns(design, borne, per_turn):
     return turns
 
 
-def _points(borne, per_turn):
+def _points(borne):
     whole = 2.0 * math.pi
     rows = []
     for place, force in borne.points:
