@@ -45,3 +45,13 @@ def test_the_proxy_lets_the_services_own_limits_speak(root):
         )[1]
     )
     assert line > limits.LONGEST_QUERY + 500
+
+
+def test_a_kept_answer_reaches_only_those_who_came_by_the_same_address(root):
+    """The card's code says the address asked; a cache that forgot it would hand on another's."""
+    proxy = (root / "docker" / "nginx.conf").read_text(encoding="utf-8")
+    key = re.search(r"proxy_cache_key (\S+);", proxy)[1]
+    assert {"$outer_scheme", "$http_host", "$request_uri"} == set(re.findall(r"\$\w+", key))
+    assert "proxy_set_header X-Forwarded-Proto $outer_scheme;" in proxy
+    # nginx: $host leaves the port out, which the link needs.
+    assert "proxy_set_header Host $http_host;" in proxy

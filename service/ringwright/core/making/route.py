@@ -32,7 +32,7 @@ FIELDS = TOOLING_FIELDS + (
     field(
         "spindle_speeds",
         "records",
-        "the speeds your lathe has, if it is not free to choose",
+        "the speeds your lathe has, if only certain ones",
         "any speed",
         lowest=1,
         highest=60,

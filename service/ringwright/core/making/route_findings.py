@@ -26,7 +26,7 @@ def findings(design, tooling, rows):
                 WATCH,
                 "The lathe's slowest speed is still %s times the most the tool stands."
                 % decimal(fast[1], 1),
-                "Use back gear, a carbide tool, or turn it by hand.",
+                "Use back gear or a carbide tool, or turn it by hand.",
                 Quantity(fast[0].cut.surface_speed, "m/min"),
                 Quantity(fast[0].cut.wanted_speed.high, "m/min"),
             )

@@ -76,8 +76,8 @@ TEXT = OrderedDict(
             Text(
                 "Part off",
                 "Parting tool",
-                "Part off each blank with metal left on both sides; catch it on a bar held in the "
-                "bore.",
+                "Part off each blank with metal left on both sides; catch it on a bar in the "
+                "tailstock, not by hand.",
                 "Length leaves metal to face.",
                 ("rotating-work", "iron-dust"),
             ),

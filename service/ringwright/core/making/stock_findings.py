@@ -217,7 +217,7 @@ def _for_spares(rows, sets, done):
                     WATCH,
                     "%s is %s for spares alone: %s."
                     % (bar.name, "begun" if bar.have else "bought", ", ".join(words)),
-                    "Make so many spares fewer, and it is not needed.",
+                    "With so many fewer spares it is not needed.",
                 )
             )
             return

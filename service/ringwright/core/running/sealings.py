@@ -18,7 +18,7 @@ _ALL = (
         "Plain split ring of iron or bronze",
         "One turn, one gap, sprung outward by its own shape.",
         "Any size; superheat with iron; quick to make; stays in service for years.",
-        "Steam passes the gap, the more the further ring, bore and piston are worn.",
+        "Steam passes the gap, the more as ring, bore and piston wear.",
         None,
         "practice",
         "Section, stresses, forming, wall pressure, leak, friction, wear and clearances.",

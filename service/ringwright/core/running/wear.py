@@ -39,7 +39,7 @@ METHODS = (
     Method(
         "next-look",
         "Running hours until the next look",
-        "half the hours that the fastest likely growth needs to the largest gap allowed",
+        "half the hours that the fastest likely growth takes to the largest gap allowed",
         "no sudden change of oil, water or load",
         ("wear", "practice"),
     ),
