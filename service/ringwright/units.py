@@ -199,8 +199,6 @@ _INCH_UNITS = {
     "mm/min": ("in/min", "millimeter/minute", "inch/minute"),
     "money/kg": ("money/lb", "1/kilogram", "1/pound"),
 }
-# Core units that an inch answer shows as they are.
-SAME_IN_INCHES = frozenset(("1", "deg", "min", "h", "s", "1/min", "money"))
 
 
 def _tables():

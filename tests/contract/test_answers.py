@@ -10,7 +10,10 @@ from ringwright.api.calculations import is_table
 from ringwright.core import calculations
 from ringwright.core.fields import checked
 from ringwright.core.records import Choice, Quantity, Series, figure, finding, plain
-from ringwright.units import SAME_IN_INCHES, SHOWN_IN_INCHES
+from ringwright.units import SHOWN_IN_INCHES
+
+# Core units that an inch answer shows as they are.
+SAME_IN_INCHES = frozenset(("1", "deg", "min", "h", "s", "1/min", "money"))
 
 EXAMPLES = [
     pytest.param(name, shown["value"], id="%s: %s" % (name, title))

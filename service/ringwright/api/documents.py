@@ -206,7 +206,8 @@ RESPONSES = {
 RESPONSES["NotModified"] = {"description": "You hold this answer already."}
 
 
-def _problems(*statuses):
+def problems_of(*statuses):
+    """The responses of an operation that may be refused with those statuses."""
     return {
         str(status): {"$ref": "#/components/responses/Problem%d" % status} for status in statuses
     }
@@ -240,7 +241,7 @@ def post_operation(calculation, options, body):
                 "description": "The answer.",
                 "content": {"application/json": {"schema": _answer(calculation)}},
             },
-            **_problems(400, 406, 413, 414, 415, 422, 500),
+            **problems_of(400, 406, 413, 414, 415, 422, 500),
         },
     }
 
@@ -253,7 +254,7 @@ def get_operation(calculation, query):
         "parameters": [{"in": "query", "schema": query}],
         "responses": {
             **kept(_answer(calculation), "The answer, which any cache may keep."),
-            **_problems(406, 414, 422, 500),
+            **problems_of(406, 414, 422, 500),
         },
     }
 
@@ -266,7 +267,7 @@ def list_operation(calculation, query):
         "parameters": [{"in": "query", "schema": query}],
         "responses": {
             **kept(_ref("ReferenceList"), "The list, which any cache may keep."),
-            **_problems(406, 414, 422, 500),
+            **problems_of(406, 414, 422, 500),
         },
     }
 

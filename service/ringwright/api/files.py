@@ -88,7 +88,7 @@ def _file(rule, name, fields, media_type, summary, view):
             **documents.kept(
                 _FILE, "The file, which any cache may keep.", media_type.split(";")[0]
             ),
-            **_problems(404, 406, 414, 422, 500),
+            **documents.problems_of(404, 406, 414, 422, 500),
         },
     }
     blueprint.add_url_rule(rule, name, blueprint.doc(**described)(get), methods=["GET"])
@@ -98,12 +98,6 @@ def _response(content, file_name, media_type):
     response = Response(content, content_type=media_type)
     response.headers["Content-Disposition"] = 'inline; filename="%s"' % file_name
     return response
-
-
-def _problems(*statuses):
-    return {
-        str(status): {"$ref": "#/components/responses/Problem%d" % status} for status in statuses
-    }
 
 
 def _refuse_other_forms(media_type):
@@ -273,7 +267,7 @@ def _posted_csv(calculation):
                 "description": "The table.",
                 "content": {csv_text.PLAIN_TYPE: {"schema": _FILE}},
             },
-            **_problems(400, 406, 413, 414, 415, 422, 500),
+            **documents.problems_of(400, 406, 413, 414, 415, 422, 500),
         },
     }
     blueprint.add_url_rule(
