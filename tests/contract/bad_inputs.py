@@ -361,6 +361,8 @@ def _cases():
     yield "GET of what is only posted", only_posted, 405, "method-not-allowed", []
     to_nothing = {"method": "POST", "path": "/v1/nothing", "body": {}}
     yield "POST to nothing", to_nothing, 404, "not-found", []
+    listed = {"method": "GET", "path": "/v1/route", "query": "bore=80&spindle_speeds=100"}
+    yield "a list in an address", listed, 422, "unknown-field", ["spindle_speeds"]
     option = _post({"bore": 80, "units": "inch"})
     yield "an option among the inputs", option, 422, "unknown-field", ["units"]
     long = b'{"bore": "' + b"8" * 10_000_000 + b'"}'

@@ -87,6 +87,7 @@ ROWS = [
     ("sizing", {"bore": 80.0, "piston_material": "aluminium"}, "piston-metal", "watch"),
     ("sizing", {"bore": 80.0, "steam_temperature": 480.0}, "ring-heat", "stop"),
     ("sizing", {"bore": 80.0, "steam_temperature": 120.0}, "steam", "watch"),
+    ("sizing", {"bore": 80.0, "steam_pressure": 8.0}, "steam-pressure", "watch"),
     ("sizing", {"bore": 80.0, "modulus": 175000.0}, "modulus", "watch"),
     ("sizing", {"bore": 80.0, "closed_gap": 0.1}, "end-gap", "stop"),
     ("sizing", {"bore": 80.0, "closed_gap": 0.4}, "end-gap", "watch"),

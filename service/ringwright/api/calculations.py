@@ -45,6 +45,20 @@ def scalar_fields(fields):
     return tuple(entry for entry in asked_fields(fields) if entry.kind not in _LISTS)
 
 
+def query_of(fields, lists):
+    """The query of a GET. Raises InputProblem for one of `lists`, which only a body carries."""
+    strays = [name for name in lists if name in request.args]
+    if strays:
+        remedy = "send it in the JSON body of a POST to this address"
+        raise InputProblem(
+            [
+                Fault((name,), "unknown-field", "%s does not fit into an address" % name, remedy)
+                for name in strays
+            ]
+        )
+    return reading.query(request, fields)
+
+
 def body_of(options):
     """The body of a POST. Raises InputProblem when it holds one of the `options` of the query."""
     given = reading.body(request)
@@ -127,7 +141,7 @@ def _add_get(blueprint, schemas, calculation, described):
         tag = version.tag_of(request)
         if headers.is_known(tag):
             return headers.keepable(Response(status=304), tag)
-        values = load(query_schema, fields, reading.query(request, fields))
+        values = load(query_schema, fields, query_of(fields, left_out))
         options = {entry.name: values.pop(entry.name) for entry in OPTIONS}
         values.update(dict.fromkeys(left_out))
         return headers.keepable(_answer(calculation, values, options), tag)
