@@ -69,6 +69,8 @@ LEAST_BORE = 0.75 * MM
 # Sizes commonly kept, from memory: (first, last, step).
 _INCH_SIZES = ((0.75, 2.0, 0.125), (2.25, 6.0, 0.25), (6.5, 12.0, 0.5), (13.0, 16.0, 1.0))
 _METRIC_SIZES = ((20.0, 100.0, 5.0), (110.0, 200.0, 10.0), (220.0, 400.0, 20.0))
+# The sizes of each system, written out when first asked for.
+_listed = {}
 # Lengths commonly sold cut to, from memory [mm].
 LENGTHS = {INCH: (6.0 * MM, 12.0 * MM, 24.0 * MM, 72.0 * MM), METRIC: (150.0, 300.0, 500.0, 1000.0)}
 
@@ -196,7 +198,10 @@ def sizes(system):
 
     system: inch or metric. Source: common practice from memory; a supplier's list is better.
     """
-    found = []
+    found = _listed.get(system)
+    if found is not None:
+        return found
+    found = _listed[system] = []
     for first, last, step in _INCH_SIZES if system == INCH else _METRIC_SIZES:
         for at in range(int((last - first) / step + 1.5)):
             size = first + at * step
@@ -281,7 +286,8 @@ def calculate_bars(values):
             if nominal > LARGEST + 1e-6 or (outside is not None and nominal < outside - 1e-9):
                 continue
             solid.append(_entry(_solid(nominal, label, metal), system))
-            bore = _serving_bore(nominal, system, metal, inside)
+            widest = widest_bore(nominal=nominal, system=system, metal=metal)
+            bore = _serving_bore(widest, system, inside)
             if bore:
                 cored.append(_entry(_cored(nominal, bore, label, system, metal), system))
     lengths = []
@@ -346,12 +352,12 @@ def _bore_step(system):
     return 0.25 * MM if system == INCH else 5.0
 
 
-def _serving_bore(nominal, system, metal, inside):
-    """The widest bore that is made and leaves `inside`, when given, to be bored; 0 for none."""
-    bore = widest_bore(nominal=nominal, system=system, metal=metal)
-    if inside is not None:
-        step = _bore_step(system)
-        bore = min(bore, int(inside / step + 1e-9) * step)
+def _serving_bore(widest, system, inside):
+    """The bore that is made, at most `widest`, and leaves `inside`, when given, to bore; or 0."""
+    if inside is None:
+        return widest
+    step = _bore_step(system)
+    bore = min(widest, int(inside / step + 1e-9) * step)
     return bore if bore >= LEAST_BORE else 0.0
 
 
@@ -375,10 +381,11 @@ def _serving(system, metal, form, outside, inside):
             continue
         if form == SOLID:
             return [_solid(nominal, label, metal)]
-        bore = _serving_bore(nominal, system, metal, inside)
+        widest = widest_bore(nominal=nominal, system=system, metal=metal)
+        bore = _serving_bore(widest, system, inside)
         if bore:
             found.append(_cored(nominal, bore, label, system, metal))
-            if bore < widest_bore(nominal=nominal, system=system, metal=metal):
+            if bore < widest:
                 # The ring's own bore is the limit now: a larger outside only adds metal.
                 break
     return found
