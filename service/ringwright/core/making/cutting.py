@@ -87,10 +87,11 @@ def plan_cuts(*, pieces, bars, kerf, usable_offcut, step_limit=STEP_LIMIT):
     programming.
     """
     demand = _checked_demand(pieces)
-    if not any(demand):
+    kinds = _kinds(pieces, bars, demand, kerf)
+    if not any([kind.tag is not None for kind in kinds]):
+        # Nothing is wanted, or no bar gives any of it.
         return Plan([], demand, 0.0, 0.0, True, 0.0, 0.0, True, 0.0, 0.0, True, 0)
     steps = Steps(step_limit)
-    kinds = _kinds(pieces, bars, demand, kerf)
     buying = Job([_recost(kind, kind.spend) for kind in kinds], demand, None, steps)
     whole = steps.ration(0.5)
     bought = cheapest(buying, None)
