@@ -134,6 +134,15 @@ def test_missing_quantity_beyond_reason_is_refused():
         steam_cycle.steam_used(10.0, 0.95)
 
 
+def nozzle(pressure, volume, back_pressure, k):
+    """A perfect gas through 1 mm2 [kg/s], any textbook; pressures absolute [MPa]."""
+    if back_pressure >= pressure:
+        return 0.0
+    ratio = max(back_pressure / pressure, (2.0 / (k + 1.0)) ** (k / (k - 1.0)))
+    head = 2.0 * k / (k - 1.0) * 1e6 * pressure / volume
+    return 1e-6 * math.sqrt(head * (ratio ** (2.0 / k) - ratio ** ((k + 1.0) / k)))
+
+
 @pytest.mark.parametrize("double_acting", [True, False])
 def test_means_over_a_turn_agree_with_a_fine_integration(double_acting):
     stated = steam_cycle.cycle(
@@ -166,7 +175,7 @@ def test_means_over_a_turn_agree_with_a_fine_integration(double_acting):
                 else steam_cycle.pressure_returning(stated, travel),
                 air,
             )
-        flow += leak.orifice_flow(1.0, max(ends), 0.19 / max(ends), min(ends), 1.135)
+        flow += nozzle(max(ends), 0.19 / max(ends), min(ends), 1.135)
         napier += leak.napier_flow(1.0, max(ends), min(ends))
         squares += max(ends) ** 2 - min(ends) ** 2
         difference += abs(math.sin(angle)) * abs(ends[0] - ends[1])
@@ -180,9 +189,7 @@ def test_means_over_a_turn_agree_with_a_fine_integration(double_acting):
 
 def test_steady_pressures_are_a_duty_without_a_crank():
     found = ring_duty.steady_duty(0.8, 0.11, 1, 1.135, 0.19)
-    assert found.gap_flow == pytest.approx(
-        leak.orifice_flow(1.0, 0.8, 0.19 / 0.8, 0.11, 1.135), rel=1e-9
-    )
+    assert found.gap_flow == pytest.approx(nozzle(0.8, 0.19 / 0.8, 0.11, 1.135), rel=1e-9)
     assert found.napier_flow == pytest.approx(leak.napier_flow(1.0, 0.8, 0.11), rel=1e-9)
     assert found.squares == pytest.approx(0.8**2 - 0.11**2, rel=1e-12)
     assert found.mean_difference == found.greatest_difference == pytest.approx(0.69, rel=1e-12)
