@@ -49,6 +49,8 @@ def test_irons_match_the_printed_ranges(key, modulus, tensile):
         # Data sheets of UNS C90700 (20 to 200 degC) and C90500, 11e-6 per degF (read).
         ("phosphor-bronze", 18.0),
         ("gunmetal", 11.0 * 1.8),
+        # Data sheets of drawn tin bronze CW451K, 20 to 300 degC (read).
+        ("phosphor-bronze-drawn", 17.8),
     ],
 )
 def test_expansion_matches_the_printed_figure(key, millionths):
@@ -67,6 +69,15 @@ def test_bronzes_match_their_data_sheets():
     bronze = materials.material("phosphor-bronze")
     assert bronze.density == pytest.approx(0.317 * LB_PER_CUBIC_INCH, rel=0.002)
     assert (bronze.modulus, bronze.bending_strength, bronze.tensile_high) == (117e3, 150, 305)
+
+
+def test_drawn_bronze_matches_its_data_sheets():
+    """CW451K, rod of 18 to 40 mm: 0.2 % proof 380, tensile 460 N/mm2, 8.85 g/cm3 (a stockholder);
+    C51000: 16 000 000 psi, half hard 395 N/mm2 (a rolling mill). All read."""
+    bronze = materials.material("phosphor-bronze-drawn")
+    assert (bronze.bending_strength, bronze.tensile_low, bronze.density) == (380, 460, 8850)
+    assert bronze.modulus == pytest.approx(16e6 * PSI, rel=0.005)
+    assert bronze.bending_strength <= 395
 
 
 def test_steels_have_the_printed_modulus():

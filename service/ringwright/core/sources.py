@@ -110,6 +110,13 @@ SOURCES = (
         "read",
     ),
     Source(
+        "drawn-bronze-sheet",
+        "Data sheets of three stockholders for drawn tin bronze CW451K (C51000), and of a database "
+        "for CW452K",
+        "strengths of 18 to 40 mm rod, expansion, density, modulus; hottest by the database",
+        "read",
+    ),
+    Source(
         "gunmetal-sheet",
         "Two data sheets for gunmetal UNS C90500",
         "modulus, expansion 20 to 300 degC, density, strengths",

@@ -17,6 +17,7 @@ CUTS_AS = {
     "grey-iron-300": "grey-iron",
     "ductile-iron": "ductile-iron",
     "phosphor-bronze": "bronze",
+    "phosphor-bronze-drawn": "bronze",
     "gunmetal": "bronze",
     "brass": "bronze",
     "steel": "steel",
