@@ -57,7 +57,7 @@ def test_the_links_of_the_service_keep_to_it(validator):
         {"job": {"name": "x", "inputs": {"__proto__": "80 mm"}}},
         {"job": {"name": "x", "inputs": {"bore": None}}},
         {"job": {"name": "x" * 121, "inputs": {}}},
-        {"job": {"name": "x", "inputs": {}, "done": ["one"]}},
+        {"job": {"name": "x", "inputs": {}, "done": [1]}},
         {"job": {"name": "x", "inputs": {}, "measured": {"a": 1}}},
     ],
 )

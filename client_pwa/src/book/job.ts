@@ -20,9 +20,9 @@ export interface Job {
   demo: boolean;
   notes: string;
   inputs: Inputs;
-  /** Operations of the route card that are ticked off, by number. */
-  done: number[];
-  /** Sizes measured at the bench, by the place they are asked for ("route/3/outside diameter"). */
+  /** Operations of the route card that are ticked off, by key: a number means other work once the card changes. */
+  done: string[];
+  /** Sizes measured at the bench, by the place they are asked for ("route/turn-rough/rough_outside_diameter"). */
   measured: { [place: string]: string };
 }
 
@@ -41,6 +41,7 @@ const MOST_INPUTS = 200;
 const MOST_ENTRIES = 500;
 const DEEPEST = 5;
 const NAME = /^[a-z][a-z0-9_]{0,63}$/;
+const OPERATION = /^[a-z][a-z-]{0,39}$/;
 const ID = /^[A-Za-z0-9_-]{1,64}$/;
 
 export function newId(): string {
@@ -139,9 +140,9 @@ function readInput(raw: unknown, depth: number): Input | undefined {
   return entry;
 }
 
-function readDone(raw: unknown): number[] {
+function readDone(raw: unknown): string[] {
   if (!Array.isArray(raw)) return [];
-  return raw.filter((each): each is number => Number.isInteger(each) && each >= 0 && each < 1000).slice(0, 200);
+  return raw.filter((each): each is string => typeof each === "string" && OPERATION.test(each)).slice(0, 200);
 }
 
 function readMeasured(raw: unknown, reasons: string[]): { [place: string]: string } {

@@ -1,6 +1,6 @@
 /** The route card: the operations in order, each to be ticked off at the bench, and to be printed. */
 
-import type { Operation, Quantity } from "../engine/answers";
+import type { Caution, Operation, Quantity } from "../engine/answers";
 import { fieldsOf } from "../engine/tables";
 import { Drawing } from "../drawings/Drawing";
 import { Cautions } from "../figures/Cautions";
@@ -20,7 +20,7 @@ export function RouteScreen() {
   const shared = new Set([...fieldsOf("sizing"), ...fieldsOf("tooling")].map((field) => field.name));
   const own = fieldsOf("route").filter((field) => !shared.has(field.name));
   const done = new Set(job.value.done);
-  const left = operations.filter((operation) => !done.has(operation.number)).length;
+  const left = operations.filter((operation) => !done.has(operation.key)).length;
   return (
     <div class="route">
       <Status result={view.result} />
@@ -35,8 +35,8 @@ export function RouteScreen() {
           </div>
           <Cautions cautions={view.answer.cautions} />
           <ol class={view.stale ? "operations stale" : "operations"}>
-            {operations.map((operation) => (
-              <OneOperation key={operation.number} operation={operation} done={done.has(operation.number)} />
+            {operations.map((operation, place) => (
+              <OneOperation key={operation.key} operation={operation} done={done.has(operation.key)} said={cautionsOf(operations.slice(0, place))} />
             ))}
           </ol>
           <div class="card drawings">
@@ -53,7 +53,10 @@ export function RouteScreen() {
   );
 }
 
-function OneOperation({ operation, done }: { operation: Operation; done: boolean }) {
+const cautionsOf = (operations: readonly Operation[]): string[] => operations.flatMap((operation) => operation.cautions.map((caution) => caution.key));
+
+function OneOperation({ operation, done, said }: { operation: Operation; done: boolean; said: readonly string[] }) {
+  const again = operation.cautions.filter((caution) => said.includes(caution.key));
   return (
     <li class={done ? "operation operation-done" : "operation"}>
       <div class="operation-head">
@@ -62,12 +65,12 @@ function OneOperation({ operation, done }: { operation: Operation; done: boolean
         </span>
         <h2>{operation.title}</h2>
         <label class="operation-tick">
-          <input type="checkbox" checked={done} aria-label={`Operation ${operation.number}, ${operation.title}, done`} onChange={() => toggle(operation.number)} />
+          <input type="checkbox" checked={done} aria-label={`Operation ${operation.number}, ${operation.title}, done`} onChange={() => toggle(operation.key)} />
           <span aria-hidden="true">done</span>
         </label>
       </div>
       <p>{operation.text}</p>
-      <SizeTable sizes={operation.sizes} place={`route/${operation.number}`} caption={`Sizes for operation ${operation.number}`} />
+      <SizeTable sizes={operation.sizes} place={`route/${operation.key}`} caption={`Sizes for operation ${operation.number}`} />
       <dl class="operation-facts">
         {operation.tool && <Fact name="Tool">{operation.tool}</Fact>}
         <QuantityFact name="Speed" quantity={operation.speed} and={operation.surface_speed} />
@@ -76,14 +79,26 @@ function OneOperation({ operation, done }: { operation: Operation; done: boolean
         <QuantityFact name="Time" quantity={operation.time} {...(operation.each_ring ? { per: "ring" } : {})} />
         {operation.check && <Fact name="Check">{operation.check}</Fact>}
       </dl>
-      {operation.cautions.length > 0 && (
-        <ul class="operation-cautions" aria-label="Take care">
-          {operation.cautions.map((caution) => (
-            <li key={caution.key}>{caution.text}</li>
-          ))}
-        </ul>
+      <CautionList cautions={operation.cautions.filter((caution) => !again.includes(caution))} />
+      {again.length > 0 && (
+        <details class="cautions-again">
+          <summary>Take care as before: {again.map((caution) => caution.key.replaceAll("-", " ")).join(", ")}</summary>
+          <CautionList cautions={again} />
+        </details>
       )}
     </li>
+  );
+}
+
+/** In full where they first come up; later by name, to be opened. */
+function CautionList({ cautions }: { cautions: readonly Caution[] }) {
+  if (cautions.length === 0) return null;
+  return (
+    <ul class="operation-cautions" aria-label="Take care">
+      {cautions.map((caution) => (
+        <li key={caution.key}>{caution.text}</li>
+      ))}
+    </ul>
   );
 }
 
@@ -110,7 +125,7 @@ function QuantityFact({ name, quantity, and, per }: QuantityFactProps) {
   return <Fact name={name}>{`${text.text} ${text.unit}${per ? ` each ${per}` : ""}${more ? ` (${more.text} ${more.unit})` : ""}`}</Fact>;
 }
 
-function toggle(number: number): void {
+function toggle(key: string): void {
   const done = job.peek().done;
-  change({ done: done.includes(number) ? done.filter((each) => each !== number) : [...done, number] });
+  change({ done: done.includes(key) ? done.filter((each) => each !== key) : [...done, key] });
 }
