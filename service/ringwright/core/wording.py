@@ -13,18 +13,17 @@ KG_PER_LB = 0.45359237
 
 
 _SCALES = (1, 10, 100, 1000, 10000, 100000, 1000000, 10000000, 100000000, 1000000000)
-_DIGITS = ("%d", "%02d", "%03d", "%04d", "%05d", "%06d", "%07d", "%08d", "%09d", "%010d")
+_PARTS = ("", "%d", "%02d", "%03d", "%04d", "%05d", "%06d", "%07d", "%08d", "%09d")
 
 
 def decimal(value, places):
     """`value` with that many decimals, 0 to 9, ties away from zero, spaces between thousands."""
-    units = int(abs(value) * _SCALES[places] + 0.5)
-    digits = _DIGITS[places] % units
-    text = digits
+    scale = _SCALES[places]
+    units = int(abs(value) * scale + 0.5)
+    whole, part = divmod(units, scale)
+    text = str(whole) if whole < 10000 else grouped(whole)
     if places:
-        text = digits[:-places] + "." + digits[-places:]
-    if units >= 10000 * _SCALES[places]:
-        text = grouped(units // _SCALES[places]) + text[len(digits) - places :]
+        text = text + "." + _PARTS[places] % part
     return "-" + text if value < 0 and units else text
 
 
@@ -50,9 +49,7 @@ def significant(value, figures):
     places = figures - 1 - int(math.floor(math.log10(size)))
     if places >= 0:
         return decimal(value, min(places, 9))
-    step = 1.0
-    for _ in range(-places):
-        step = step * 10.0
+    step = _SCALES[min(-places, 9)]
     return decimal(math.floor(abs(value) / step + 0.5) * step * (1 if value > 0 else -1), 0)
 
 
