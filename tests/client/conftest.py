@@ -60,6 +60,15 @@ def served():
     running.stop()
 
 
+@pytest.fixture
+def own_server():
+    """A server of the test's own, to be stopped in its course."""
+    running = Server(workers=1)
+    yield running
+    if running.process.poll() is None:
+        running.stop()
+
+
 class Sheet:
     """One page of the app, with the few moves that most tests make."""
 

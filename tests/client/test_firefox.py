@@ -5,7 +5,6 @@ import shutil
 import pytest
 
 from client.conftest import APP
-from conftest import Server
 
 READY = "document.querySelector('html:not([data-drawing]) .plate[data-state=\"ready\"]')"
 FORMER = "document.querySelector('.plate [data-figure=former_diameter] b')?.textContent"
@@ -47,14 +46,6 @@ def firefox(program, tmp_path):
     for each in started:
         each.close()
         assert each.complaints == []
-
-
-@pytest.fixture
-def own_server():
-    running = Server(workers=1)
-    yield running
-    if running.process.poll() is None:
-        running.stop()
 
 
 def _go(page, screen, mark):

@@ -3,21 +3,10 @@
 import shutil
 import threading
 
-import pytest
 from werkzeug.serving import make_server
 
 from client.conftest import APP, FLAGS, PHONE, Sheet
-from conftest import Server
 from ringwright.api import create_app
-
-
-@pytest.fixture
-def own_server():
-    """A server of the test's own, to be stopped in its course."""
-    running = Server(workers=1)
-    yield running
-    if running.process.poll() is None:
-        running.stop()
 
 
 def _browser_with(playwright, chromium_path, profile):
