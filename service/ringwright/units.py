@@ -282,9 +282,7 @@ def _what_is_wrong(kind, text):
     """The UnitProblem for text that is no measure of this kind."""
     remedy = _how_to_write(kind)
     if len(text) > LONGEST_MEASURE:
-        return UnitProblem(
-            "measure", "text of %d characters is no measure" % len(text), remedy
-        )
+        return UnitProblem("measure", "text of %d characters is no measure" % len(text), remedy)
     if _COMMA.search(text):
         return UnitProblem(
             "decimal-comma",
@@ -374,5 +372,5 @@ def _how_to_write(kind):
     number = "a number" if unit == "1" else "a number in " + unit
     units = ", ".join(SCALES[kind])
     if kind not in _EXAMPLES:
-        return "give %s, or text such as \"5 %s\"" % (number, unit)
+        return 'give %s, or text such as "5 %s"' % (number, unit)
     return "give %s, or text with a unit such as %s (units: %s)" % (number, _EXAMPLES[kind], units)

@@ -165,7 +165,11 @@ def _keystrokes(page, profile):
 
 
 def test_from_keystroke_to_figures(
-    playwright, chromium_path, plain_server, tmp_path, capsys,  # noqa: F811
+    playwright,
+    chromium_path,
+    plain_server,
+    tmp_path,
+    capsys,  # noqa: F811
 ):
     server = Server(workers=1)
     app = _open(playwright, chromium_path, tmp_path / "app")
@@ -191,7 +195,11 @@ def test_from_keystroke_to_figures(
 
 
 def test_cold_start_without_network(
-    playwright, chromium_path, plain_server, tmp_path, capsys,  # noqa: F811
+    playwright,
+    chromium_path,
+    plain_server,
+    tmp_path,
+    capsys,  # noqa: F811
 ):
     server = Server(workers=1)
     profile = tmp_path / "app"

@@ -12,7 +12,7 @@ import pytest
 
 from bench.test_wall_contact_speed import Slowed
 from core import phone
-from ringwright.core.making.cutting import STEP_LIMIT, Bar, Piece, plan_cuts
+from ringwright.core.cutting import STEP_LIMIT, Bar, Piece, plan_cuts
 
 pytestmark = pytest.mark.bench
 

@@ -30,9 +30,13 @@ CHECKS = (
 APP = create_app()
 # Every POST, and of the GET addresses and the files, which read the same inputs by the same code,
 # some of each kind: all of them would take a quarter of an hour.
-SCHEMA = schemathesis.openapi.from_wsgi("/openapi.json", APP, config=SchemathesisConfig()).exclude(
-    method="GET", path_regex="^/v1/(?!sizing$|stock|bars|materials|methods|problems|drawings/)"
-).exclude(path_regex="(?<!/sizing)\\.csv$|drawings.*pdf$")
+SCHEMA = (
+    schemathesis.openapi.from_wsgi("/openapi.json", APP, config=SchemathesisConfig())
+    .exclude(
+        method="GET", path_regex="^/v1/(?!sizing$|stock|bars|materials|methods|problems|drawings/)"
+    )
+    .exclude(path_regex="(?<!/sizing)\\.csv$|drawings.*pdf$")
+)
 
 
 @pytest.mark.slow

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core import cutting_milp
-from ringwright.core.making.cutting import Bar, Piece, plan_cuts, sticks
+from ringwright.core.cutting import Bar, Piece, plan_cuts, sticks
 
 
 def own(length, count=1, **more):

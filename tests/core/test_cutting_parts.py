@@ -7,8 +7,8 @@ import numpy as np
 import pytest
 from scipy.optimize import linprog
 
-from ringwright.core.making.cutting_bound import relax
-from ringwright.core.making.cutting_patterns import (
+from ringwright.core.cutting.bound import relax
+from ringwright.core.cutting.patterns import (
     Job,
     Kind,
     Steps,
@@ -18,7 +18,7 @@ from ringwright.core.making.cutting_patterns import (
     most,
     used_by,
 )
-from ringwright.core.making.cutting_sets import BarSets, Test
+from ringwright.core.cutting.sets import BarSets, Test
 
 Test.__test__ = False
 

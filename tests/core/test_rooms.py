@@ -12,7 +12,8 @@ MAY_USE = {
     "ring": {"properties", "clearances"},
     "wall": {"properties", "clearances", "ring"},
     "measuring": {"properties", "clearances", "ring", "wall"},
-    "making": {"properties", "clearances", "ring"},
+    "cutting": set(),
+    "making": {"properties", "clearances", "ring", "cutting"},
     "running": {"properties", "clearances", "ring", "wall"},
     "drawing": {"properties", "clearances", "ring", "making"},
 }

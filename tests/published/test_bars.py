@@ -71,9 +71,7 @@ def test_stock_over_bronze(nominal, least, most, bore_least, bore_most):
 
 def test_the_producer_s_tube():
     """3.000 in by 2.000 in is sent as 3.110 in by 1.750 in; least wall 0.562 in to 3 in outside."""
-    found = bars.bar_for(
-        outside=3.0 * INCH, inside=2.0 * INCH, form="cored", system="inch"
-    )
+    found = bars.bar_for(outside=3.0 * INCH, inside=2.0 * INCH, form="cored", system="inch")
     assert found.label == "3 in x 2 in cored"
     assert (found.as_cast / INCH, found.as_cast_bore / INCH) == pytest.approx((3.110, 1.750))
     assert (found.as_cast - found.as_cast_bore) / 2 / INCH >= 0.562

@@ -26,12 +26,16 @@ def greatest_shear_share(long, short):
     ratio = long / short
     terms = sum(1 / (n * n * math.cosh(n * math.pi * ratio / 2)) for n in range(1, 40, 2))
     peak = 1 - 8 / math.pi**2 * terms
-    twist = 1 / 3 * (
+    twist = (
         1
-        - 192
-        / math.pi**5
-        / ratio
-        * sum(math.tanh(n * math.pi * ratio / 2) / n**5 for n in range(1, 40, 2))
+        / 3
+        * (
+            1
+            - 192
+            / math.pi**5
+            / ratio
+            * sum(math.tanh(n * math.pi * ratio / 2) / n**5 for n in range(1, 40, 2))
+        )
     )
     return twist / peak
 

@@ -44,9 +44,7 @@ def isentropic_flow(pressure, back, superheat):
 def test_flow_agrees_with_isentropic_steam(pressure, superheat, ratio):
     boiling = steam_properties.saturation_temperature(pressure)
     state = steam_properties.steam_state(pressure, boiling + superheat if superheat else None)
-    found = flow_through(
-        1.0, pressure, state.volume, ratio * pressure, leak.exponent(superheat)
-    )
+    found = flow_through(1.0, pressure, state.volume, ratio * pressure, leak.exponent(superheat))
     assert found == pytest.approx(isentropic_flow(pressure, ratio * pressure, superheat), rel=0.015)
 
 

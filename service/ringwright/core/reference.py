@@ -3,7 +3,8 @@
 from collections import OrderedDict
 
 from .clearances import groove, piston, ring_gap
-from .making import bars, cutting, machining, stock, tooling
+from .cutting import plan
+from .making import bars, machining, stock, tooling
 from .measuring import bore_fit, inspection, spread, survey_findings
 from .properties import expansion, fits, materials, steam, steam_properties
 from .ring import blank, chosen_section, design, heat_set, section, soak, spring, winding
@@ -48,7 +49,7 @@ MODULES = (
     tooling,
     bars,
     stock,
-    cutting,
+    plan,
     fits,
     machining,
     steam_properties,

@@ -8,13 +8,14 @@ A bar that passes through the spindle is not sawn: it is fed through, and held o
 import math
 from collections import OrderedDict, namedtuple
 
+from .. import cutting
 from ..cautions import cautions
 from ..fields import field
 from ..problems import Fault, InputProblem
 from ..properties.materials import material
 from ..records import Choice, Method, Quantity, figure
 from ..ring import blank
-from . import bar_choice, bars, cutting, stock_bars, stock_findings
+from . import bar_choice, bars, stock_bars, stock_findings
 from .stock_fields import MOST_SETS, SET_FIELDS, SHOP_FIELDS
 
 FIELDS = (

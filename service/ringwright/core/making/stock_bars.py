@@ -3,10 +3,11 @@
 import math
 from collections import OrderedDict, namedtuple
 
+from .. import cutting
 from ..problems import Fault, InputProblem, OutOfRange
 from ..properties.materials import material
 from ..records import Quantity
-from . import bars, cutting
+from . import bars
 from .stock_fields import THOROUGH
 
 # Between a bar and the hole it is fed through; common practice, no source.

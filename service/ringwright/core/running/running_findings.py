@@ -171,8 +171,7 @@ def _steam(given, engine, losses):
                 GOOD,
                 "%s of the feed does not show in the cycle, as published trials of single "
                 "cylinders lead one to expect. Up to about %s of that may be leaks, valves "
-                "included."
-                % (_percent(missing), _percent(most)),
+                "included." % (_percent(missing), _percent(most)),
                 "",
                 value,
                 limit,

@@ -1,6 +1,6 @@
 """What is left of the bars of a plan, laid out so that as much as may be is worth keeping."""
 
-from .cutting_patterns import best_filling, length_of, used_by
+from .patterns import best_filling, length_of, used_by
 
 # Steps for one bar while the plan is laid out anew.
 ALLOWANCE = 1000

@@ -7,11 +7,11 @@ its mix and try again; look through all the plans that the bound still allows.
 
 from collections import namedtuple
 
-from .cutting_bound import relax
-from .cutting_fill import FAVOURS, NEARLY_FULL, cost_of, greedy, lessened, packed, rounded, trimmed
-from .cutting_patterns import best_filling
-from .cutting_proof import search
-from .cutting_sets import BarSets, Test
+from .bound import relax
+from .fill import FAVOURS, NEARLY_FULL, cost_of, greedy, lessened, packed, rounded, trimmed
+from .patterns import best_filling
+from .proof import search
+from .sets import BarSets, Test
 
 # Sets of bars tried one after the other in one go.
 MOST_SETS = 12

@@ -4,7 +4,7 @@ again.
 A plan is a list of (kind index, pattern, how many bars are cut alike). Nothing here is proved.
 """
 
-from .cutting_patterns import best_filling
+from .patterns import best_filling
 
 # Kinds of bar compared for one place in a plan, the cheapest by length first.
 MOST_LOOKED = 12

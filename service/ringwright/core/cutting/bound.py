@@ -9,7 +9,7 @@ never make it wrong.
 
 from collections import namedtuple
 
-from .cutting_patterns import best_filling
+from .patterns import best_filling
 
 # Relative to the dearest bar; the bound is pulled down by as much before anyone relies on it.
 SLACK = 1e-7

@@ -1,7 +1,7 @@
 """The last word on a cutting plan: every plan that the bound still allows, looked at one by one."""
 
-from .cutting_bound import SLACK
-from .cutting_patterns import full_fillings, length_of
+from .bound import SLACK
+from .patterns import full_fillings, length_of
 
 # Fillings looked at in one place of the search.
 MOST_FILLINGS = 80

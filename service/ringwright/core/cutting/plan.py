@@ -13,9 +13,9 @@ import math
 from collections import namedtuple
 
 from ..records import Method
-from .cutting_patterns import Job, Kind, Steps, used_by
-from .cutting_scrap import arranged, offcut, scrap_bound, scrap_of
-from .cutting_search import cheapest
+from .patterns import Job, Kind, Steps, used_by
+from .scrap import arranged, offcut, scrap_bound, scrap_of
+from .search import cheapest
 
 # name. length: of bar that one piece takes, its own parting included [mm]. count: how many.
 # stick: most pieces in one stick, 1 when they are sawn singly from the bar. stick_extra: what each
