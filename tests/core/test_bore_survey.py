@@ -303,3 +303,50 @@ def test_a_step_along_the_bore_is_misfit_though_every_height_is_round():
     left = np.array(sizes) - np.polyval(np.polyfit(places, sizes, 2), places)
     assert value(survey(rows), "misfit") == pytest.approx(np.sqrt(np.mean(left**2)), rel=1e-6)
     assert np.sqrt(np.mean(left**2)) > 0.005
+
+
+def end_gap(**request):
+    found = calculations.run("sizing", request)["findings"]
+    return {row["check"]: row["outcome"] for row in found}.get("end-gap")
+
+
+GRAVITY = ("good", "watch", "stop")
+
+
+@pytest.mark.parametrize(
+    ("ring_type", "taper"), [("plain", 0.05), ("plain", 0.10), ("double-turn", 0.10)]
+)
+@pytest.mark.parametrize("gap", [None, 0.2, 0.25, 0.3, 0.4, 0.5])
+def test_never_good_where_sizing_stops_at_the_tight_end(ring_type, taper, gap):
+    """Sizing is asked at the tightest place, with the gap that the survey's ring has there."""
+    ring = {"ring_type": ring_type} if gap is None else {"ring_type": ring_type, "closed_gap": gap}
+    answer = survey(gauged(bore(), taper=taper), **ring)
+    assert answer["verdict"] == "run"
+    tight = 80.0 - 0.5 * taper
+    there = value(answer, "closed_gap") - math.pi * (value(answer, "ring_diameter") - tight)
+    sized = end_gap(bore=tight, ring_type=ring_type, closed_gap=there)
+    said = outcome(answer, "gap-breathes")
+    assert GRAVITY.index(said) >= GRAVITY.index(sized)
+    if gap is None:
+        assert sized == "good"
+        # The gap that sizing takes by itself at the survey's size, carried to the tight end.
+        usual = calculations.run("sizing", {"bore": 80.0, "ring_type": ring_type})
+        usual = usual["figures"]["closed_gap"]["value"] - math.pi * 0.5 * taper
+        if end_gap(bore=tight, ring_type=ring_type, closed_gap=max(usual, 0.0)) == "stop":
+            assert said == "watch"
+
+
+def test_the_gap_it_names_clears_what_it_says_of_the_gap():
+    for ring_type, taper in (("plain", 0.05), ("plain", 0.1), ("double-turn", 0.15)):
+        readings = gauged(bore(), taper=taper)
+        first = survey(readings, ring_type=ring_type, closed_gap=0.15)
+        assert outcome(first, "gap-breathes") == "stop"
+        remedy = next(r["remedy"] for r in first["findings"] if r["check"] == "gap-breathes")
+        given = float(remedy.split("of ")[-1].split(" mm")[0])
+        second = survey(readings, ring_type=ring_type, closed_gap=given)
+        assert outcome(second, "gap-breathes") == "good"
+
+
+def test_where_the_bore_is_widest_a_plain_ring_s_gap_is_judged_too():
+    answer = survey(gauged(bore(), taper=0.15), ring_type="plain", closed_gap=0.8)
+    assert outcome(answer, "gap-breathes-wide") == "watch"

@@ -124,7 +124,14 @@ ROWS = [
         "ring-follows",
         "stop",
     ),
-    ("bore-survey", {**oval(0.0, taper=0.06), "closed_gap": 0.2}, "gap-breathes", "watch"),
+    ("bore-survey", {**oval(0.0, taper=0.06), "closed_gap": 0.2}, "gap-breathes", "stop"),
+    ("bore-survey", {**oval(0.0, taper=0.06), "closed_gap": 0.6}, "gap-breathes", "watch"),
+    (
+        "bore-survey",
+        {**oval(0.0, taper=0.06), "ring_type": "plain", "closed_gap": 0.8},
+        "gap-breathes-wide",
+        "watch",
+    ),
     ("bore-survey", {**oval(0.04), "gauge_uncertainty": 0.05}, "gauge-in-doubt", "watch"),
     ("bore-survey", oval(0.0, slip=0.06), "readings-disagree", "watch"),
     ("bore-survey", three_point(), "ovality-unseen", "watch"),
@@ -263,7 +270,7 @@ def test_room_for_heat_is_not_taken_for_wear(ring_type, material):
 # Checks whose value is less than the limit when they stop or warn; all others pass it.
 FALLS_SHORT = {
     "too-slack", "grip", "steam", "end-gap", "cold-start", "groove-depth", "piston-seizes", "seals",
-    "ring-follows", "power", "gap-running", "side-clearance-running",
+    "ring-follows", "gap-breathes", "power", "gap-running", "side-clearance-running",
     "piston-clearance-running", "side-clearance-start", "bar-wear", "closed-gap", "yield",
     ("inspection", "width"), ("running", "spring"),
 }  # fmt: skip

@@ -39,6 +39,7 @@ function Verdict({ view }: { view: InView }) {
   if (!answer) return null;
   const verdict = String(answer.verdict ?? "");
   const size = answer.figures.ring_diameter;
+  const gap = answer.figures.closed_gap;
   return (
     <>
       <section class={view.stale ? "plate stale" : "plate"} aria-label="Verdict">
@@ -52,7 +53,7 @@ function Verdict({ view }: { view: InView }) {
       </section>
       {size && (
         <p>
-          <button type="button" class="main-action print-button" onClick={() => setInputs({ bore: `${Number(size.value.toFixed(3))} mm` })}>
+          <button type="button" class="main-action print-button" onClick={() => setInputs(ofSurvey(verdict, size.value, gap?.value))}>
             Use this size as the bore of the job
           </button>
         </p>
@@ -60,6 +61,12 @@ function Verdict({ view }: { view: InView }) {
       <Sections sections={(answer.sections ?? []) as Section[]} />
     </>
   );
+}
+
+// A ring for a bore that runs as it is gets the gap that its tightest place asks for.
+function ofSurvey(verdict: string, size: number, gap: number | undefined) {
+  const bore = `${Number(size.toFixed(3))} mm`;
+  return verdict === "run" && gap !== undefined ? { bore, closed_gap: `${Number(gap.toFixed(3))} mm` } : { bore };
 }
 
 function Sections({ sections }: { sections: readonly Section[] }) {

@@ -123,19 +123,27 @@ def calculate(values):
         uncertainty,
         max(_largest(found), max([r.diameter for r in readings])),
         min(_smallest(found), min([r.diameter for r in readings])),
+        min(means),
+        max(means),
         size,
     )
     ring_values = dict(values)
     ring_values["bore"] = size
+    asked = values.get("closed_gap") is not None
     design, ring_chosen = settle(ring_values)
     chosen.extend([choice for choice in ring_chosen if choice.input in _FROM_RING])
+    if not asked:
+        gap = ring_values["closed_gap"] = survey_findings.gap_for(seen, design)
+        design, _ = settle(ring_values)
+        chosen = [choice for choice in chosen if choice.input != "closed_gap"]
+        chosen.append(Choice("closed_gap", gap, "mm", "the usual gap where the bore is tightest"))
     trial = _trial(design, worst, size)
     verdict = survey_findings.verdict(seen, trial, values.get("largest_bore"))
     return OrderedDict(
         (
             ("verdict", verdict.word),
             ("figures", _figures(seen, design, trial, verdict)),
-            ("findings", survey_findings.findings(seen, design, trial, verdict)),
+            ("findings", survey_findings.findings(seen, design, trial, verdict, asked)),
             ("sections", _section_rows(found)),
             ("bore_shape", _shape_rows(worst)),
             ("chosen", chosen),
@@ -257,8 +265,14 @@ def _figures(seen, design, trial, verdict):
         out["clean_up_diameter"] = figure(
             verdict.clean_up, "mm", "D", "survey-verdict", (("D max", seen.largest, "mm"),)
         )
-    diameters = [s.diameter for s in seen.sections]
-    breathing = math.pi * (max(diameters) - min(diameters))
+    breathing = math.pi * (seen.slack - seen.tight)
+    out["closed_gap"] = figure(
+        design.closed_gap,
+        "mm",
+        "s1",
+        "gap-breathing",
+        (("D tight", seen.tight, "mm"), ("d1", design.bore, "mm")),
+    )
     out["gap_breathing"] = figure(
         breathing, "mm", "pi dD", "gap-breathing", (("dD", breathing / math.pi, "mm"),)
     )

@@ -3,7 +3,7 @@
 from .. import clearances
 from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..ring import heat_set, ring_findings, soak
-from ..ring.fit_findings import WIDE_GAP, gap_left, side_left
+from ..ring.fit_findings import judge_gap, side_left
 from ..wording import decimal, fine_length, length, percent, temperature, wall_pressure
 
 ACCEPT = "accept"
@@ -15,9 +15,6 @@ PRESSURE_OFF = 0.25
 # Thinner or thicker than designed by so much and pressure and stress are another ring's.
 THICKNESS_WATCH = 0.03
 THICKNESS_STOP = 0.10
-# Short of the gap practice leaves by less than this, a feeler hardly tells; common practice, no
-# source.
-GAP_SHORT = 0.9
 # How far wider across than along a free ring may be from what is due, over m.
 OVALITY_OFF = 0.08
 # Relief worth having: below, the metal never got hot enough.
@@ -169,32 +166,26 @@ def _closed_gap(rows, values, found):
     if measured is None:
         return
     d = found.intended
-    hot = gap_left(d, measured, d.wall_temperature)
+    judged = judge_gap(d, measured)
+    hot, need = judged.hot, judged.need
     value = Quantity(measured, "mm")
     said = "The gap in the bore is %s; %s was designed, and %s is left when started hot." % (
         fine_length(measured),
         fine_length(d.closed_gap),
         fine_length(max(hot, 0.0)),
     )
-    need = measured - hot + clearances.running_gap(d.bore)
-    if gap_left(d, measured, d.warming_wall_temperature) <= 0.0:
+    if judged.short:
         remedy = "File the ends until the gap is %s." % fine_length(need)
-        rows.append(finding("closed-gap", STOP, said, remedy, value, Quantity(need, "mm")))
-    elif d.turns == 1 and hot > WIDE_GAP * d.bore:
+        rows.append(
+            finding("closed-gap", judged.outcome, said, remedy, value, Quantity(need, "mm"))
+        )
+    elif judged.wide:
         remedy = "Make it again: a plain ring leaks through its gap."
         rows.append(
             finding(
-                "closed-gap-wide",
-                STOP,
-                said,
-                remedy,
-                value,
-                Quantity(measured - hot + WIDE_GAP * d.bore, "mm"),
+                "closed-gap-wide", judged.outcome, said, remedy, value, Quantity(judged.most, "mm")
             )
         )
-    elif measured < GAP_SHORT * need:
-        remedy = "File the ends until the gap is %s." % fine_length(need)
-        rows.append(finding("closed-gap", WATCH, said, remedy, value, Quantity(need, "mm")))
     else:
         rows.append(finding("closed-gap", GOOD, said, "", value, Quantity(need, "mm")))
 

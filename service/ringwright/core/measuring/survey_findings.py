@@ -3,8 +3,9 @@
 import math
 from collections import namedtuple
 
+from .. import clearances
 from ..records import GOOD, STOP, WATCH, Method, Quantity, finding
-from ..ring import ring_findings
+from ..ring import fit_findings, ring_findings
 from ..wording import angle, fine_length, length, percent, wall_pressure
 
 RUN = "run"
@@ -29,9 +30,11 @@ SEAL_LOST = 0.01
 LIGHT_GAINED = 0.02
 
 # sections, barrel, worst (the worst Section), uncertainty [mm], largest and smallest diameter
-# [mm]; size: half-way between the largest and the smallest mean diameter [mm].
+# [mm]; tight, slack: smallest and largest mean diameter, where a ring's gap is least and most;
+# size: half-way between the two [mm].
 Seen = namedtuple(
-    "Seen", ("sections", "barrel", "worst", "uncertainty", "largest", "smallest", "size")
+    "Seen",
+    ("sections", "barrel", "worst", "uncertainty", "largest", "smallest", "tight", "slack", "size"),
 )
 # worst, in_round: wall_contact.Bearing in the worst section and in a round bore. needed: first-
 # order pressure to follow [MPa]. direction: of the gap when it is worst [deg].
@@ -64,14 +67,15 @@ def verdict(seen, trial, largest_bore):
     return Verdict(BORE_OUT, off, follows, bored, bored)
 
 
-def findings(seen, design, trial, judged):
+def findings(seen, design, trial, judged, asked):
     """List of Finding: the verdict first, then what it rests on.
 
-    seen: Seen. design: design.Design of the ring tried. trial: Trial. judged: Verdict.
+    seen: Seen. design: design.Design of the ring tried. trial: Trial. judged: Verdict. asked:
+    whether the caller gave the closed gap.
     """
     rows = [_verdict_row(seen, judged)]
     _follow_row(rows, design, trial, judged)
-    _breathing_row(rows, seen, design, judged)
+    _breathing_row(rows, seen, design, judged, asked)
     _gauge_rows(rows, seen, judged)
     return rows
 
@@ -143,20 +147,63 @@ def _follow_row(rows, design, trial, judged):
     rows.append(finding("ring-follows", STOP if stop else WATCH, why, remedy, value, limit))
 
 
-def _breathing_row(rows, seen, design, judged):
-    diameters = [s.diameter for s in seen.sections]
-    breathing = math.pi * (max(diameters) - min(diameters))
-    if len(diameters) < 2 or judged.word != RUN:
+def gap_for(seen, design):
+    """Closed gap at the size half-way that leaves the usual one where the bore is tightest [mm].
+
+    seen: Seen. design: a Design of the ring tried, for its heat and its turns.
+    """
+    usual = fit_findings.judge_gap(design, 0.0, seen.tight).need
+    return max(usual, clearances.running_gap(seen.tight)) + math.pi * (seen.size - seen.tight)
+
+
+def _breathing_row(rows, seen, design, judged, asked):
+    """What becomes of the gap along the stroke, by the checks of sizing at both its ends.
+
+    asked: whether the caller gave the gap; else it is gap_for's, and is to be watched only where
+    the gap that sizing takes by itself would butt.
+    """
+    if len(seen.sections) < 2 or judged.word != RUN:
         return
-    tight = 0.5 * breathing > 0.5 * design.closed_gap
-    value, limit = Quantity(breathing, "mm"), Quantity(design.closed_gap, "mm")
-    why = "The gap opens and closes by %s along the stroke." % fine_length(breathing)
-    if tight:
-        remedy = "Set the closed gap of %s in the smallest place of the bore, not in the middle."
-        remedy = remedy % fine_length(design.closed_gap)
-        rows.append(finding("gap-breathes", WATCH, why, remedy, value, limit))
+    breathing = math.pi * (seen.slack - seen.tight)
+    least = design.closed_gap - math.pi * (design.bore - seen.tight)
+    most = design.closed_gap + math.pi * (seen.slack - design.bore)
+    tight = fit_findings.judge_gap(design, least, seen.tight)
+    slack = fit_findings.judge_gap(design, most, seen.slack)
+    said = "The gap opens and closes by %s along the stroke" % fine_length(breathing)
+    value, limit = Quantity(tight.hot, "mm"), Quantity(tight.margin, "mm")
+    wanted = "Give the rings a closed gap of %s." % fine_length(gap_for(seen, design))
+    if tight.short:
+        left = "the ends butt" if tight.hot <= 0.0 else "only %s is left" % fine_length(tight.hot)
+        why = "%s: started hot in the tightest place, %s." % (said, left)
+        rows.append(finding("gap-breathes", tight.outcome, why, wanted, value, limit))
+    elif slack.wide:
+        why = "%s: in the widest place %s is left hot, and a plain ring leaks through it." % (
+            said,
+            fine_length(slack.hot),
+        )
+        rows.append(
+            finding(
+                "gap-breathes-wide",
+                slack.outcome,
+                why,
+                "True the bore, or make a double-turn ring.",
+                Quantity(slack.hot, "mm"),
+                Quantity(fit_findings.WIDE_GAP * seen.slack, "mm"),
+            )
+        )
     else:
-        rows.append(finding("gap-breathes", GOOD, why, "", value, limit))
+        usual = least + fit_findings.judge_gap(design, design.closed_gap).need - design.closed_gap
+        usual = fit_findings.judge_gap(design, usual, seen.tight)
+        why = "%s: with a closed gap of %s, %s is left in the tightest place, started hot." % (
+            said,
+            fine_length(design.closed_gap),
+            fine_length(tight.hot),
+        )
+        if usual.outcome == STOP and not asked:
+            why += " The usual gap for a bore this size would butt there."
+            rows.append(finding("gap-breathes", WATCH, why, wanted, value, limit))
+        else:
+            rows.append(finding("gap-breathes", GOOD, why, "", value, limit))
 
 
 def _gauge_rows(rows, seen, judged):
@@ -225,7 +272,8 @@ METHODS = (
     Method(
         "gap-breathing",
         "How the gap opens and closes along a tapered bore",
-        "pi (largest - smallest mean diameter)",
+        "pi (largest - smallest mean diameter); closed gap = usual gap at the smallest + "
+        "pi (size - smallest)",
         "any ring that follows the wall",
         ("definition",),
     ),

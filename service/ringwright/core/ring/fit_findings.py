@@ -1,24 +1,65 @@
 """Whether the ring suits its cylinder, groove, piston and steam, cold and hot, in words."""
 
+from collections import namedtuple
+
 from .. import clearances
 from ..properties.materials import pairing
 from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..wording import fine_length, in_a_sentence, length, steam_pressure, temperature
 
-# Gap of a plain ring over its bore, hot: twice the most of 0.002 to 0.004 (Khurmi and Gupta).
+# Gap of a plain ring over its bore, hot: twice the most of 0.002 to 0.004 (Khurmi and Gupta) is
+# wide; three times that most is past use.
 WIDE_GAP = 0.008
+LOST_GAP = 0.012
+# Short of the gap that practice leaves by no more than this, no feeler tells [mm]; common practice,
+# no source.
+FEELER_READING = 0.005
 # More than reciprocating engines are built for, flash steam apart [MPa]; common practice, no
 # source. Most who ask for it meant another unit: 8 is 8 MPa and not 8 bar.
 MOST_PRESSURE = 3.0
 
 
-def gap_left(design, gap, wall_temperature):
+# A gap, judged. outcome: GOOD, WATCH, STOP. short, wide: whether it is too little or too much.
+# hot: what is left in the case that the gap is filed for; margin: what practice leaves there; need:
+# the cold gap that leaves it; most: the cold gap beyond which it is wide, None for a double-turn
+# ring [mm].
+JudgedGap = namedtuple("JudgedGap", ("outcome", "short", "wide", "hot", "margin", "need", "most"))
+
+
+def judge_gap(design, gap, bore=None):
+    """The JudgedGap of a ring: the one rule by which survey, sizing, inspection and spread go.
+
+    Ends that butt in a half-warm cylinder stop it; less than practice leaves is to be watched; so
+    is a plain ring's gap over 0.008 of the bore, hot, and over 0.012 stops it. design: a Design.
+    gap: cold, along the circumference [mm]. bore: where the ring stands [mm], the design's when
+    None.
+    """
+    d = design
+    if bore is None:
+        bore = d.bore
+    hot = gap_left(d, gap, d.wall_temperature, bore)
+    margin = clearances.running_gap(bore)
+    need = gap - hot + margin
+    outcome = GOOD
+    short = wide = False
+    most = gap - hot + WIDE_GAP * bore if d.turns == 1 else None
+    if gap_left(d, gap, d.warming_wall_temperature, bore) <= 0.0:
+        outcome, short = STOP, True
+    elif hot < margin - FEELER_READING:
+        outcome, short = WATCH, True
+    elif d.turns == 1 and hot > WIDE_GAP * bore:
+        outcome, wide = STOP if hot > LOST_GAP * bore else WATCH, True
+    return JudgedGap(outcome, short, wide, hot, margin, need, most)
+
+
+def gap_left(design, gap, wall_temperature, bore=None):
     """What a cold gap becomes with the ring at steam heat [mm]; nought or less: the ends butt.
 
-    design: a Design. gap: cold, in the bore [mm]. wall_temperature: of the cylinder [degC].
+    design: a Design. gap: cold, in the bore [mm]. wall_temperature: of the cylinder [degC]. bore:
+    where the ring stands [mm], the design's when None.
     """
     return clearances.hot_closed_gap(
-        bore=design.bore,
+        bore=design.bore if bore is None else bore,
         gap=gap,
         ring_expansion=design.ring_material.expansion,
         cylinder_expansion=design.cylinder_material.expansion,
@@ -127,13 +168,9 @@ def _materials(rows, d):
 
 def _end_gap(rows, d):
     # What is said is the case that the gap is filed for; butting in a half-warm cylinder stops.
-    hot = gap_left(d, d.closed_gap, d.wall_temperature)
-    margin = clearances.running_gap(d.bore)
-    outcome = GOOD
-    if gap_left(d, d.closed_gap, d.warming_wall_temperature) <= 0.0:
-        outcome = STOP
-    elif hot < 0.999 * margin:
-        outcome = WATCH
+    judged = judge_gap(d, d.closed_gap)
+    hot = judged.hot
+    outcome = judged.outcome if judged.short else GOOD
     said = "%s is left between the ends" % fine_length(hot)
     if hot <= 0.0:
         said = "the ends butt and the ring %s" % ("seizes" if outcome == STOP else "may seize")
@@ -141,7 +178,7 @@ def _end_gap(rows, d):
         said += ", less than practice leaves"
     remedy = ""
     if outcome != GOOD:
-        remedy = "Give a closed gap of at least %s." % length(d.closed_gap + margin - hot)
+        remedy = "Give a closed gap of at least %s." % length(judged.need)
     rows.append(
         finding(
             "end-gap",
@@ -150,14 +187,14 @@ def _end_gap(rows, d):
             % ("half-warm" if d.turns == 1 else "stone-cold", said),
             remedy,
             Quantity(hot, "mm"),
-            Quantity(margin, "mm"),
+            Quantity(judged.margin, "mm"),
         )
     )
-    if d.turns == 1 and hot > WIDE_GAP * d.bore:
+    if judged.wide:
         rows.append(
             finding(
                 "gap-wide",
-                WATCH,
+                judged.outcome,
                 "Hot, the gap is still %s wide: a plain ring leaks through it." % fine_length(hot),
                 "Leave closed_gap out, or make a double-turn ring.",
                 Quantity(hot, "mm"),
