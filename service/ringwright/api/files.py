@@ -16,7 +16,7 @@ from ..core.making import route, tooling
 from ..core.problems import Fault, InputProblem
 from ..core.records import plain
 from ..core.ring.ring_inputs import DOUBLE_TURN
-from ..export import csv_text, dxf, job_link, pdf_sheet, route_pdf
+from ..export import csv_text, dxf, faces, job_link, pdf_sheet, route_pdf
 from . import answers, documents, headers, reading, version
 from .calculations import UNITS_OF_DRAWING, asked_fields, body_of, has_address, scalar_fields
 from .problems import Refused
@@ -52,6 +52,12 @@ _LIST = field(
 _TABLE_OPTIONS = (_UNITS, _LIST)
 _ON_PAPER = tuple(
     field("paper", "choice", one.meaning, PAGES[0], choices=PAGES) if one.name == "paper" else one
+    for one in _OF_SHEET
+)
+_ON_CARD = tuple(
+    field("paper", "choice", one.meaning, PAGES[0], choices=tuple(route_pdf.CARDS))
+    if one.name == "paper"
+    else one
     for one in _OF_SHEET
 )
 # Written whole by the export; its form is that of the media type.
@@ -107,6 +113,11 @@ def _refuse_other_forms(media_type):
         raise Refused("not-acceptable", "the answer is %s" % plain_type)
 
 
+def _letters_for_paper(values):
+    """Refuses names that the faces of this service cannot set."""
+    faces.refuse_missing({name: values.get(name) for name in ("job_name", "owner", "date")})
+
+
 def _job(values):
     asked = {**dict.fromkeys(one.name for one in tooling.FIELDS), **values}
     return drawing.settled({**asked, UNITS_OF_DRAWING: values["units"]})
@@ -148,6 +159,7 @@ def no_such_drawing(part):
 
 
 def _pdf(values, part):
+    _letters_for_paper(values)
     sheets = _sheets(values, part)
     return pdf_sheet.pdf(sheets, _named(sheets[0].title, values), values["owner"] or ""), (
         part + ".pdf"
@@ -155,6 +167,7 @@ def _pdf(values, part):
 
 
 def _all_drawings(values):
+    _letters_for_paper(values)
     job = _job(values)
     sheets = [
         sheet
@@ -170,6 +183,7 @@ def _named(title, values):
 
 
 def _route(values):
+    _letters_for_paper(values)
     lists = dict.fromkeys(one.name for one in route.FIELDS)
     asked = {**lists, **{one.name: values[one.name] for one in scalar_fields(route.FIELDS)}}
     design, tools, _ = tooling.settle_tooling(asked)
@@ -314,7 +328,7 @@ _file(
 _file(
     "/route.pdf",
     "route-pdf",
-    scalar_fields(route.FIELDS) + _ON_PAPER,
+    scalar_fields(route.FIELDS) + _ON_CARD,
     pdf_sheet.MEDIA_TYPE,
     "The route card on paper, with a place for measured sizes",
     _route,

@@ -53,9 +53,19 @@ def significant(value, figures):
     return decimal(math.floor(abs(value) / step + 0.5) * step * (1 if value > 0 else -1), 0)
 
 
+def length_places(mm):
+    """Decimals of a length in millimetres, wherever one is shown; inches take one more.
+
+    Sizes to 0.01 mm or a thou, which is what a lathe is set to. Below 1 mm it is a gap or a
+    clearance, and a hundredth would be a fifth of some of them: 0.001 mm or 0.0001 in.
+    """
+    return 3 if abs(mm) < 1.0 and mm != 0.0 else 2
+
+
 def length(mm):
-    """A length: "3.20 mm (0.126 in)"."""
-    return decimal(mm, 2) + " mm (" + decimal(mm / MM_PER_INCH, 3) + " in)"
+    """A length: "3.20 mm (0.126 in)", "0.503 mm (0.0198 in)"."""
+    places = length_places(mm)
+    return decimal(mm, places) + " mm (" + decimal(mm / MM_PER_INCH, places + 1) + " in)"
 
 
 def fine_length(mm):

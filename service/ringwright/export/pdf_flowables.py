@@ -7,28 +7,45 @@ from . import job_link, pdf_sheet
 
 
 class Picture(Flowable):
-    """The views of a sheet, as large as they are drawn, without its title and notes."""
+    """The views of a sheet without its title and notes.
 
-    def __init__(self, sheet):
+    scale: of what is drawn. columns: how many views stand beside one another.
+    """
+
+    GAP = 3 * mm
+
+    def __init__(self, sheet, scale=1.0, columns=1):
         super().__init__()
-        boxes = [view.box for view in sheet.views]
-        self.left = min(box[0] for box in boxes)
-        self.bottom = min(box[1] for box in boxes)
-        self.width = (max(box[2] for box in boxes) - self.left) * mm
-        self.height = (max(box[3] for box in boxes) - self.bottom) * mm
-        self.sheet = sheet
+        self.scale = scale * mm
+        views = sheet.views
+        self.rows = [views[i : i + columns] for i in range(0, len(views), columns)]
+        self.width = max(self._wide(row) for row in self.rows)
+        self.height = sum(map(self._high, self.rows)) + self.GAP * (len(self.rows) - 1)
+
+    def _wide(self, row):
+        boxes = [view.box for view in row]
+        return sum(box[2] - box[0] for box in boxes) * self.scale + self.GAP * (len(row) - 1)
+
+    def _high(self, row):
+        return max(view.box[3] - view.box[1] for view in row) * self.scale
 
     def wrap(self, *_):
         return self.width, self.height
 
     def draw(self):
-        canvas = self.canv
-        canvas.saveState()
-        canvas.scale(mm, mm)
-        canvas.translate(-self.left, -self.bottom)
-        for view in self.sheet.views:
-            pdf_sheet.draw(canvas, view.entities)
-        canvas.restoreState()
+        top = self.height
+        for row in self.rows:
+            left = self.width - self._wide(row)
+            for view in row:
+                x1, _, x2, y2 = view.box
+                self.canv.saveState()
+                self.canv.translate(left, top)
+                self.canv.scale(self.scale, self.scale)
+                self.canv.translate(-x1, -y2)
+                pdf_sheet.draw(self.canv, view.entities)
+                self.canv.restoreState()
+                left += (x2 - x1) * self.scale + self.GAP
+            top -= self._high(row) + self.GAP
 
 
 class QrCode(Flowable):

@@ -21,11 +21,9 @@ from ..core.drawing.entities import (
     Text,
 )
 from ..core.drawing.shapes import hatch_lines
-from .pdf_text import printable
+from . import faces
 
 MEDIA_TYPE = "application/pdf"
-FACE = "Helvetica"
-BOLD_FACE = "Helvetica-Bold"
 _REGION_GREY = 0.86
 
 
@@ -37,14 +35,14 @@ def pdf(sheets, title, author=""):
     out = io.BytesIO()
     # invariant: no clock and no chance in the file, so that the same job gives the same bytes.
     canvas = Canvas(out, invariant=True, pageCompression=1)
-    canvas.setTitle(printable(title))
-    canvas.setAuthor(printable(author))
+    canvas.setTitle(faces.clean(title))
+    canvas.setAuthor(faces.clean(author))
     canvas.setCreator("Ringwright")
     for sheet in sheets:
         canvas.setPageSize((sheet.width * mm, sheet.height * mm))
         canvas.bookmarkPage("%s-%d" % (sheet.part, sheet.number))
         if sheet.number == 1:
-            canvas.addOutlineEntry(printable(sheet.title), "%s-%d" % (sheet.part, sheet.number))
+            canvas.addOutlineEntry(faces.clean(sheet.title), "%s-%d" % (sheet.part, sheet.number))
         canvas.saveState()
         canvas.scale(mm, mm)
         for view in sheet.views:
@@ -112,15 +110,9 @@ def _path(canvas, points, closed):
 
 def _text(canvas, entity):
     canvas.saveState()
-    canvas.setFont(BOLD_FACE if entity.bold else FACE, entity.size / letters.CAPITAL)
     canvas.translate(entity.x, entity.y)
     if entity.turn:
         canvas.rotate(entity.turn)
-    words = printable(entity.text)
-    if entity.align == "middle":
-        canvas.drawCentredString(0, 0, words)
-    elif entity.align == "end":
-        canvas.drawRightString(0, 0, words)
-    else:
-        canvas.drawString(0, 0, words)
+    size = entity.size / letters.CAPITAL
+    faces.draw(canvas, 0.0, 0.0, entity.text, size, entity.align, entity.bold)
     canvas.restoreState()

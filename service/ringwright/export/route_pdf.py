@@ -3,10 +3,7 @@ cautions.
 """
 
 import io
-from xml.sax.saxutils import escape
 
-from reportlab.lib.enums import TA_CENTER
-from reportlab.lib.styles import ParagraphStyle
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import (
@@ -20,10 +17,9 @@ from reportlab.platypus import (
     TableStyle,
 )
 
-from ..core.drawing.paper import PAPERS
-from . import values
+from . import card_sizes, faces, values
+from .card_style import BODY, CELL, CENTRED, HEADING, SIZE, SMALL, TITLE, paragraph
 from .pdf_flowables import Picture, QrCode
-from .pdf_text import printable
 
 # Operation -> the part whose drawing stands beside it.
 DRAWINGS = {
@@ -53,16 +49,19 @@ HEAD_FIGURES = (
     ("groove_depth", "Groove depth"),
     ("piston_diameter", "Piston"),
 )
-MARGIN = 12 * mm
-# 10 point letters have capitals of 2.5 mm, 12 point of 3.
-BODY = ParagraphStyle("body", fontName="Helvetica", fontSize=10, leading=12.5)
-CELL = ParagraphStyle("cell", parent=BODY, leading=12)
-SIZE = ParagraphStyle("size", parent=BODY, fontName="Helvetica-Bold", fontSize=11.5, leading=13.5)
-HEADING = ParagraphStyle("heading", parent=BODY, fontName="Helvetica-Bold", fontSize=13, leading=16)
-TITLE = ParagraphStyle("title", parent=HEADING, fontSize=18, leading=22)
-SMALL = ParagraphStyle("small", parent=BODY, fontSize=8.5, leading=10.5)
-CENTRED = ParagraphStyle("centred", parent=SMALL, alignment=TA_CENTER)
-_MOST_COLUMNS = 4
+# What a card can be printed on [mm]; the last two are half of the first two, for a pocket.
+CARDS = {
+    "A4": (210.0, 297.0),
+    "Letter": (215.9, 279.4),
+    "A5": (148.0, 210.0),
+    "half-letter": (139.7, 215.9),
+}
+MARGIN = 10 * mm
+_TITLE_LETTERS = 60
+# Drawings of a card have capitals of 3.5 mm; so printed, they are as large as those of the text.
+PICTURE_SCALE = 0.7
+# Beside a picture the words need at least this; on a narrower card the picture stands below.
+_LEAST_ROOM = 62 * mm
 
 
 def route_pdf(worked, drawn, heading, paper, system, link):
@@ -71,11 +70,11 @@ def route_pdf(worked, drawn, heading, paper, system, link):
     worked: dict with the plain answers of "sizing", "tooling" and "route" for one job. drawn:
     function of a part's key giving its sheet for a card, None where the ring has no such part.
     heading: dict with "job", "owner", "date", "kind", "material", "bore", "rings". paper: key of
-    the core's PAPERS. system: metric or inch. link: address that opens the job in the app, None
+    CARDS. system: metric or inch. link: address that opens the job in the app, None
     where it is too long for a code.
     """
-    sheet = PAPERS[paper]
-    wide = sheet.width * mm - 2 * MARGIN
+    width, height = (side * mm for side in CARDS[paper])
+    wide = width - 2 * MARGIN
     card = worked["route"]
     story = _head(worked["sizing"], heading, system, link, wide)
     story += _cautions(card["cautions"], wide)
@@ -83,23 +82,25 @@ def route_pdf(worked, drawn, heading, paper, system, link):
     said = set()
     for operation in card["operations"]:
         story.append(_operation(operation, drawn, heading["rings"], system, wide, said))
+    if heading["rings"] > card_sizes.MOST_ON_THE_CARD:
+        story += card_sizes.sheet_of_rings(card["operations"], heading["rings"], system, wide)
     out = io.BytesIO()
     document = BaseDocTemplate(
         out,
-        pagesize=(sheet.width * mm, sheet.height * mm),
+        pagesize=(width, height),
         leftMargin=MARGIN,
         rightMargin=MARGIN,
-        title=printable("Route card: %s" % (heading["job"] or heading["kind"])),
-        author=printable(heading["owner"]),
+        title=faces.clean("Route card: %s" % (heading["job"] or heading["kind"])),
+        author=faces.clean(heading["owner"]),
         creator="Ringwright",
         invariant=1,
     )
     frame = Frame(
-        MARGIN, 15 * mm, wide, sheet.height * mm - 27 * mm, leftPadding=0, rightPadding=0,
+        MARGIN, 14 * mm, wide, height - 24 * mm, leftPadding=0, rightPadding=0,
         topPadding=0, bottomPadding=0,
     )  # fmt: skip
     document.addPageTemplates([PageTemplate("card", [frame])])
-    document.build(story, canvasmaker=_numbered(printable(heading["job"] or heading["kind"])))
+    document.build(story, canvasmaker=_numbered(faces.clean(heading["job"] or heading["kind"])))
     return out.getvalue()
 
 
@@ -113,18 +114,14 @@ def _not_good(worked):
     return list(found.values())
 
 
-def _p(text, style=BODY):
-    return Paragraph(escape(printable(text)), style)
-
-
 def _head(sizing, heading, system, link, wide):
     """Title, the ring in figures, and the code that opens the job."""
-    lines = [_p("Route card", TITLE)]
+    lines = [paragraph("Route card", TITLE)]
     for text in (heading["job"], heading["owner"]):
         if text:
-            lines.append(_p(text, HEADING))
+            lines.append(paragraph(text, HEADING))
     lines.append(
-        _p(
+        paragraph(
             "%s. %s. Bore %s."
             % (heading["kind"], heading["material"], values.shown(heading["bore"], "mm", system))
         )
@@ -134,7 +131,10 @@ def _head(sizing, heading, system, link, wide):
         figure = sizing["figures"].get(name)
         if figure:
             facts.append(
-                [_p(label, CELL), _p(values.shown(figure["value"], figure["unit"], system), SIZE)]
+                [
+                    paragraph(label, CELL),
+                    paragraph(values.shown(figure["value"], figure["unit"], system), SIZE),
+                ]
             )
     half = (len(facts) + 1) // 2
     rows = [
@@ -145,15 +145,15 @@ def _head(sizing, heading, system, link, wide):
     lines.append(Spacer(1, 2 * mm))
     lines.append(Table(rows, colWidths=[column * 1.15, column * 0.85] * 2, style=_PLAIN))
     lines.append(
-        _p(
+        paragraph(
             "Date: %s     Made by: ________________     Machine: ________________"
             % (heading["date"] or "____________"),
             BODY,
         )
     )
-    code = [_p("This job is too long for a code.", CENTRED)]
+    code = [paragraph("This job is too long for a code.", CENTRED)]
     if link:
-        code = [QrCode(link, code_size - 4 * mm), _p("Opens this job in the app", CENTRED)]
+        code = [QrCode(link, code_size - 4 * mm), paragraph("Opens this job in the app", CENTRED)]
     head = Table([[lines, code]], colWidths=[wide - code_size, code_size], style=_PLAIN)
     return [head, Spacer(1, 3 * mm)]
 
@@ -186,8 +186,9 @@ def _cautions(cautions, wide):
     seen = {}
     for caution in cautions:
         seen.setdefault(caution["key"], caution["text"])
+    texts = [paragraph(text, SMALL) for text in seen.values()]
     return [
-        _boxed([_p("Take care", HEADING)] + [_p(text, SMALL) for text in seen.values()], wide),
+        _boxed([paragraph("Take care", HEADING), *texts], wide),
         Spacer(1, 3 * mm),
     ]
 
@@ -196,7 +197,7 @@ def _findings(findings, wide):
     """What the checks did not find good: stop before watch, each with its remedy."""
     if not findings:
         return []
-    lines = [_p("Before you start", HEADING)]
+    lines = [paragraph("Before you start", HEADING)]
     for outcome, word in (("stop", "STOP"), ("watch", "Watch")):
         for one in findings:
             if one["outcome"] == outcome:
@@ -205,8 +206,8 @@ def _findings(findings, wide):
                         "<b>%s:</b> %s. %s."
                         % (
                             word,
-                            escape(printable(one["why"].rstrip("."))),
-                            escape(printable(one["remedy"].rstrip("."))),
+                            faces.marked(one["why"].rstrip(".")),
+                            faces.marked(one["remedy"].rstrip(".")),
                         ),
                         SMALL,
                     )
@@ -218,50 +219,75 @@ def _operation(operation, drawn, rings, system, wide, said):
     """One operation, kept on one page. said: keys of the cautions that earlier ones gave in
     full.
     """
-    columns = min(rings, _MOST_COLUMNS) if operation["each_ring"] else 1
     sheet = drawn(DRAWINGS[operation["key"]]) if operation["key"] in DRAWINGS else None
-    picture = Picture(sheet) if sheet else None
-    room = wide - picture.width - 4 * mm if picture else wide
-    left = [_p(operation["text"])]
+    words = [paragraph(operation["text"])]
     facts = _facts(operation, system)
     if facts:
-        left.append(Spacer(1, 1 * mm))
-        left.append(Paragraph(facts, BODY))
-    if operation["sizes"]:
-        left.append(Spacer(1, 1.5 * mm))
-        left.append(
-            _sizes(operation["sizes"], min(columns, 2) if picture else columns, system, room)
-        )
+        words.append(Spacer(1, 1 * mm))
+        words.append(Paragraph(facts, BODY))
     if operation["check"]:
-        left.append(Spacer(1, 1 * mm))
-        left.append(Paragraph("<b>Check:</b> %s" % escape(printable(operation["check"])), BODY))
-    left += _operation_cautions(operation["cautions"], said)
+        words.append(Spacer(1, 1 * mm))
+        words.append(Paragraph("<b>Check:</b> %s" % faces.marked(operation["check"]), BODY))
+    words += _operation_cautions(operation["cautions"], said)
+    count = rings if operation["each_ring"] else 1
+
+    def sizes(room):
+        if not operation["sizes"]:
+            return []
+        return [card_sizes.sizes(operation["sizes"], count, system, room), Spacer(1, 1 * mm)]
+
     head = Table(
         [
             [
-                _p(str(operation["number"]), HEADING),
-                _p(operation["title"], HEADING),
-                _p("done", SMALL),
+                paragraph(str(operation["number"]), HEADING),
+                paragraph(operation["title"], HEADING),
+                paragraph("done", SMALL),
                 "",
             ]
         ],
-        colWidths=[10 * mm, wide - 28 * mm, 11 * mm, 7 * mm],
+        colWidths=[10 * mm, wide - 27 * mm, 11 * mm, 6 * mm],
         style=TableStyle(
             [
                 ("LINEABOVE", (0, 0), (-1, 0), 1.2, "black"),
                 ("BOX", (3, 0), (3, 0), 0.8, "black"),
                 ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
                 ("LEFTPADDING", (0, 0), (-1, -1), 0),
-                ("TOPPADDING", (0, 0), (-1, -1), 1 * mm),
-                ("BOTTOMPADDING", (0, 0), (-1, -1), 1 * mm),
+                ("TOPPADDING", (0, 0), (-1, -1), 0.6 * mm),
+                ("BOTTOMPADDING", (0, 0), (-1, -1), 0.6 * mm),
             ]
         ),
     )
-    if picture:
-        body = Table([[left, picture]], colWidths=[room + 4 * mm, picture.width], style=_PLAIN)
-    else:
-        body = Table([[left]], colWidths=[wide], style=_PLAIN)
-    return KeepTogether([head, body, Spacer(1, 3 * mm)])
+    return KeepTogether([head, *_lowest(words, sizes, sheet, wide), Spacer(1, 2 * mm)])
+
+
+def _lowest(words, sizes, sheet, wide):
+    """Words, sizes and picture of an operation in the arrangement that takes least height.
+
+    words: flowables. sizes: function of a width giving flowables. sheet: None where there is no
+    picture.
+    """
+    if sheet is None:
+        return [_column(words, wide), *sizes(wide)]
+    arrangements = []
+    for columns in (1, 2):
+        picture = Picture(sheet, PICTURE_SCALE, columns)
+        room = wide - picture.width - 4 * mm
+        if room >= _LEAST_ROOM:
+            arrangements.append([_beside(words, picture, room), *sizes(wide)])
+        if room >= card_sizes.least_width():
+            arrangements.append([_beside(words + sizes(room), picture, room)])
+        # On a narrow card a picture may have to be smaller still.
+        below = Picture(sheet, PICTURE_SCALE * min(1.0, wide / (picture.width + 2 * mm)), columns)
+        arrangements.append([_column(words, wide), _column([below], wide), *sizes(wide)])
+    return min(arrangements, key=lambda rows: sum(row.wrap(wide, 1e6)[1] for row in rows))
+
+
+def _column(flowables, wide):
+    return Table([[flowables]], colWidths=[wide], style=_PLAIN)
+
+
+def _beside(flowables, picture, room):
+    return Table([[flowables, picture]], colWidths=[room + 4 * mm, picture.width], style=_PLAIN)
 
 
 def _operation_cautions(cautions, said):
@@ -273,9 +299,7 @@ def _operation_cautions(cautions, said):
             again.append(caution["key"].replace("-", " "))
         else:
             said.add(caution["key"])
-            lines.append(
-                Paragraph("<b>Caution:</b> %s" % escape(printable(caution["text"])), SMALL)
-            )
+            lines.append(Paragraph("<b>Caution:</b> %s" % faces.marked(caution["text"]), SMALL))
     if again:
         lines.append(Paragraph("<b>Caution, as before:</b> %s." % ", ".join(again), SMALL))
     return lines
@@ -285,7 +309,7 @@ def _facts(operation, system):
     """Tool, speed, feed and time in one line of text with marks."""
     parts = []
     if operation.get("tool"):
-        parts.append("<b>Tool:</b> %s" % escape(printable(operation["tool"])))
+        parts.append("<b>Tool:</b> %s" % faces.marked(operation["tool"]))
     if operation.get("speed"):
         speed = values.shown(operation["speed"]["value"], operation["speed"]["unit"], system)
         surface = operation.get("surface_speed")
@@ -298,37 +322,6 @@ def _facts(operation, system):
     if operation.get("time"):
         parts.append("<b>About</b> %s" % values.shown(operation["time"]["value"], "min", system, 0))
     return ". ".join(parts)
-
-
-def _sizes(sizes, columns, system, room):
-    """The sizes to make, their limits, and boxes for what was measured."""
-    measured = ["Measured" if columns == 1 else "Ring %d" % (i + 1) for i in range(columns)]
-    rows = [[_p(text, SMALL) for text in ("Size", "Make it", *measured)]]
-    for size in sizes:
-        rows.append([_p(size["label"], CELL), _make(size, system)] + [""] * columns)
-    make = 31 * mm
-    box = min(24 * mm, max(13 * mm, (room - make - 24 * mm) / columns))
-    style = TableStyle(
-        [
-            ("GRID", (2, 1), (-1, -1), 0.8, "black"),
-            ("LINEBELOW", (0, 0), (1, -1), 0.4, "grey"),
-            ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
-            ("LEFTPADDING", (0, 0), (1, -1), 0),
-            ("LEFTPADDING", (2, 0), (-1, 0), 0.8 * mm),
-            ("RIGHTPADDING", (0, 0), (-1, -1), 1 * mm),
-            ("TOPPADDING", (0, 0), (-1, -1), 0.8 * mm),
-            ("BOTTOMPADDING", (0, 0), (-1, -1), 0.8 * mm),
-        ]
-    )
-    return Table(rows, colWidths=[room - make - box * columns, make] + [box] * columns, style=style)
-
-
-def _make(size, system):
-    if "limits" not in size:
-        return _p(values.shown(size["value"], size["unit"], system), SIZE)
-    low, high = size["limits"]["lower"]["value"], size["limits"]["upper"]["value"]
-    upper, lower, unit = values.limits(low, high, system)
-    return Paragraph("%s %s<br/>%s" % (upper, unit, lower), SIZE)
 
 
 def _numbered(title):
@@ -346,8 +339,8 @@ def _numbered(title):
         def save(self):
             for number, page in enumerate(self._pages, 1):
                 self.__dict__.update(page)
-                self.setFont("Helvetica", 8.5)
-                self.drawString(MARGIN, 9 * mm, title[:90])
+                faces.draw(self, MARGIN, 9 * mm, title[:_TITLE_LETTERS], 8.5)
+                self.setFont(faces.STANDARD, 8.5)
                 self.drawRightString(
                     self._pagesize[0] - MARGIN, 9 * mm, "page %d of %d" % (number, len(self._pages))
                 )

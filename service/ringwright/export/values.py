@@ -22,10 +22,10 @@ def shown(value, unit, system, places=None):
     """A value with its unit: "80.00 mm", "3.150 in", "550 \u00b0C".
 
     value: number in the core's unit. system: "metric" or "inch". places: decimals, for a length
-    those of its metric form.
+    those of its metric form; None for the custom of its unit (for a length wording.length_places).
     """
     if unit == "mm":
-        return words.length(value, system, 2 if places is None else places)
+        return words.length(value, system, places)
     if system == words.INCH and unit in SHOWN_IN_INCHES:
         scale = SHOWN_IN_INCHES[unit]
         value = value * scale.numerator / scale.denominator + scale.offset

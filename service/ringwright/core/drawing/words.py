@@ -3,7 +3,7 @@
 import math
 from collections import namedtuple
 
-from ..wording import MM_PER_INCH, MPA_PER_PSI, N_PER_LBF, decimal, significant
+from ..wording import MM_PER_INCH, MPA_PER_PSI, N_PER_LBF, decimal, length_places, significant
 from .letters import DEGREE, DIAMETER
 
 METRIC = "metric"
@@ -15,19 +15,24 @@ SYSTEMS = (METRIC, INCH)
 Words = namedtuple("Words", ("prefix", "lines"))
 
 
-def number(mm, system, places=2):
-    """A length as digits alone: mm with `places`, inches with one place more, at least thou."""
+def number(mm, system, places=None):
+    """A length as digits alone: mm with `places`, inches with one place more, at least thou.
+
+    places: None for those of wording.length_places.
+    """
+    if places is None:
+        places = length_places(mm)
     if system == INCH:
         return decimal(mm / MM_PER_INCH, max(3, places + 1))
     return decimal(mm, places)
 
 
-def length(mm, system, places=2):
+def length(mm, system, places=None):
     """A length with its unit, for notes and labels."""
     return number(mm, system, places) + (" in" if system == INCH else " mm")
 
 
-def size(mm, system, diameter=False, places=2):
+def size(mm, system, diameter=False, places=None):
     """Words of a size without limits."""
     return Words(DIAMETER if diameter else "", (number(mm, system, places),))
 
@@ -54,7 +59,7 @@ def angle(degrees, places=1):
     return Words("", (decimal(degrees, places) + DEGREE,))
 
 
-def diameter(mm, system, places=2):
+def diameter(mm, system, places=None):
     """A diameter within a sentence."""
     return DIAMETER + number(mm, system, places)
 

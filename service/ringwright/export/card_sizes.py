@@ -1,0 +1,123 @@
+"""Sizes of the route card: what to make, its limits, and a box for what each ring measured."""
+
+from reportlab.lib.units import mm
+from reportlab.platypus import PageBreak, Paragraph, Spacer, Table, TableStyle
+
+from . import values
+from .card_style import CELL, HEADING, SIZE, SMALL, paragraph
+
+# Up to here every ring has its box beside the size; beyond, a sheet at the end has them all.
+MOST_ON_THE_CARD = 12
+# A box for a figure written with a pencil.
+_BOX = 13 * mm
+_MAKE = 30 * mm
+_LABEL = 30 * mm
+_RING = 12 * mm
+_COLUMN = 22 * mm
+
+
+def least_width():
+    """The narrowest table of sizes that can be read and written in [pt]."""
+    return _MAKE + _LABEL + 3 * _BOX
+
+
+def sizes(rows, rings, system, room):
+    """A table of the sizes of one operation.
+
+    rows: sizes as the route answers them. rings: how many are measured one by one, 1 for what is
+    measured once. system: metric or inch. room: width there is [pt].
+    """
+    boxes = rings if rings <= MOST_ON_THE_CARD else 1
+    per_line = max(1, min(boxes, int((room - _MAKE - _LABEL) / _BOX)))
+    # Lines of equal length look like one table, a last line of one box like a mistake.
+    lines = -(-boxes // per_line)
+    per_line = -(-boxes // lines)
+    box = min(24 * mm, (room - _MAKE - _LABEL) / per_line)
+    heads = [paragraph("Size", SMALL), paragraph("Make it", SMALL)]
+    if boxes == 1:
+        word = "Measured" if rings == 1 else "Ring 1"
+        table = [heads + [paragraph(word, SMALL)]]
+    else:
+        words = ["Ring 1"] + [str(number) for number in range(2, per_line + 1)]
+        table = [heads + [paragraph(word, SMALL) for word in words]]
+    marks = []
+    for size in rows:
+        first = len(table)
+        for line in range(lines):
+            here = min(per_line, boxes - line * per_line)
+            left = [paragraph(size["label"], CELL), make(size, system)] if line == 0 else ["", ""]
+            table.append(left + [_small_number(line, i, per_line) for i in range(here)])
+            table[-1] += [""] * (per_line - here)
+            marks.append(("GRID", (2, first + line), (1 + here, first + line), 0.8, "black"))
+        if lines > 1:
+            marks += [("SPAN", (k, first), (k, first + lines - 1)) for k in (0, 1)]
+        marks.append(("LINEBELOW", (0, first + lines - 1), (1, first + lines - 1), 0.4, "grey"))
+    style = TableStyle(
+        [
+            ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
+            ("VALIGN", (2, 1), (-1, -1), "TOP"),
+            ("LEFTPADDING", (0, 0), (1, -1), 0),
+            ("LEFTPADDING", (2, 0), (-1, -1), 0.6 * mm),
+            ("RIGHTPADDING", (0, 0), (-1, -1), 0.6 * mm),
+            ("TOPPADDING", (0, 0), (-1, -1), 0.6 * mm),
+            ("BOTTOMPADDING", (0, 0), (-1, -1), 0.6 * mm),
+            *marks,
+        ]
+    )
+    widths = [room - _MAKE - box * per_line, _MAKE] + [box] * per_line
+    heights = [None] + [8 * mm if lines > 1 else None] * (len(table) - 1)
+    return Table(table, colWidths=widths, rowHeights=heights, style=style)
+
+
+def _small_number(line, place, per_line):
+    """The ring's number within its box, where the heading no longer tells it."""
+    return paragraph(str(line * per_line + place + 1), SMALL) if line else ""
+
+
+def make(size, system):
+    """What to make a size to: its limits one above the other, or the size alone."""
+    if "limits" not in size:
+        return paragraph(values.shown(size["value"], size["unit"], system), SIZE)
+    low, high = size["limits"]["lower"]["value"], size["limits"]["upper"]["value"]
+    upper, lower, unit = values.limits(low, high, system)
+    return Paragraph("%s %s<br/>%s" % (upper, unit, lower), SIZE)
+
+
+def sheet_of_rings(operations, rings, system, wide):
+    """Flowables of a sheet with a row for every ring and a column for every size that each has.
+
+    operations: as the route answers them. rings: how many. system: metric or inch. wide: width of
+    the page [pt].
+    """
+    columns = [
+        (operation["number"], size)
+        for operation in operations
+        if operation["each_ring"]
+        for size in operation["sizes"]
+    ]
+    per_sheet = max(1, int((wide - _RING) / _COLUMN))
+    story = []
+    for first in range(0, len(columns), per_sheet):
+        here = columns[first : first + per_sheet]
+        head = [paragraph("Ring", SMALL)]
+        for number, size in here:
+            head.append([paragraph("%d %s" % (number, size["label"]), SMALL), make(size, system)])
+        width = (wide - _RING) / len(here)
+        table = Table(
+            [head] + [[paragraph(str(ring + 1), CELL)] + [""] * len(here) for ring in range(rings)],
+            colWidths=[_RING] + [width] * len(here),
+            repeatRows=1,
+            style=TableStyle(
+                [
+                    ("GRID", (0, 0), (-1, -1), 0.6, "black"),
+                    ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
+                    ("LEFTPADDING", (0, 0), (-1, -1), 1 * mm),
+                    ("RIGHTPADDING", (0, 0), (-1, -1), 0.6 * mm),
+                    ("TOPPADDING", (0, 0), (-1, -1), 1 * mm),
+                    ("BOTTOMPADDING", (0, 0), (-1, -1), 1 * mm),
+                ]
+            ),
+        )
+        title = "Every ring as it was measured"
+        story += [PageBreak(), paragraph(title, HEADING), Spacer(1, 2 * mm), table]
+    return story
