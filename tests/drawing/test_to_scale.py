@@ -168,18 +168,34 @@ def test_template_goes_round_the_blank_once():
                 if name == "rules":
                     continue
                 assert float(group.get("data-scale")) == 1.0
-                edges = reading.shapes(group, "outline")
+                edges = reading.shapes(group, "edge")
+                # One closed line a piece: a cutter follows it without a join.
+                assert len(edges) == 1 and edges[0].get("d").endswith("Z")
                 left, top, right, bottom = reading.extent(edges)
                 assert bottom - top == pytest.approx(known["blank_length"], abs=0.002)
+                # The tab beyond the join is pasted under the next piece.
+                for join in reading.shapes(group, "thin"):
+                    right = float(join.get("x1"))
                 total += right - left
         assert total == pytest.approx(math.pi * known["rough_outside_diameter"], abs=0.01)
+
+
+@pytest.mark.parametrize("bore", [12.0, 20.0, 40.0, 60.0, 79.375, 300.0])
+@pytest.mark.parametrize("ring_type", ["double-turn", "plain"])
+def test_every_template_has_its_saw_cuts(bore, ring_type):
+    """However few pieces there are: on a small bore the one piece ended before the bridge."""
+    found = 0
+    for root in sheets({"bore": bore, "ring_type": ring_type}, "template"):
+        for group in reading.views(root).values():
+            found += len(reading.shapes(group, "cut"))
+    assert found == (2 if ring_type == "double-turn" else 1)
 
 
 def test_rules_of_the_template_are_100_mm_and_4_in():
     group = reading.views(sheets(JOBS["launch"], "template")[0])["rules"]
     lengths = sorted(
         reading.path(one).length()
-        for one in reading.shapes(group, "outline")
+        for one in reading.shapes(group, "rule")
         if one.get("y1") == one.get("y2")
     )
     assert lengths == pytest.approx([100.0, 4 * 25.4], abs=0.001)

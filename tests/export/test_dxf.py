@@ -8,6 +8,7 @@ import ezdxf
 import pyogrio
 import pytest
 import shapely
+from ezdxf import bbox
 
 from ringwright.core.calculations import run
 from ringwright.core.drawing import drawing
@@ -59,7 +60,7 @@ def test_every_part_opens_without_repair(job, tmp_path):
         assert auditor.errors == [] and auditor.fixes == [], part
         found = by_gdal(data, tmp_path)
         layers = collections.Counter(layer for layer, _ in found)
-        assert layers["OUTLINE"] >= 1 and layers["FRAME"] >= 1, part
+        assert layers["OUTLINE"] + layers["EDGE"] >= 1 and layers["FRAME"] >= 1, part
         assert set(layers) <= {layer.dxf.name for layer in opened.layers}, part
 
 
@@ -177,6 +178,49 @@ def test_hostile_names_stay_words(tmp_path):
     words = [one.dxf.text for one in document(data).layouts.get("SHEET 1").query("TEXT")]
     assert "\u0141\u00f3d\u017a" in words
     assert not any("%%U" in one or "\n" in one for one in words)
+
+
+@pytest.mark.parametrize("unit", ["mm", "inch"])
+@pytest.mark.parametrize("job", JOBS.values(), ids=JOBS)
+def test_viewers_open_on_the_drawing(job, unit):
+    """The extents in the head and the first window hold all that is drawn, and little more."""
+    for part in parts(job):
+        opened = document(made(job, part, unit))
+        drawn = bbox.extents(opened.modelspace())
+        for name, corner in (("$EXTMIN", drawn.extmin), ("$EXTMAX", drawn.extmax)):
+            assert list(opened.header[name])[:2] == pytest.approx(list(corner)[:2], abs=1e-6), part
+        window = opened.viewports.get("*Active")[0]
+        assert window.dxf.height >= 0.999 * drawn.size.y
+        wide = window.dxf.height * window.dxf.aspect_ratio
+        assert wide >= 0.999 * drawn.size.x
+        assert window.dxf.height <= 1.6 * max(drawn.size.y, drawn.size.x)
+        assert drawn.extmin.x <= window.dxf.center.x <= drawn.extmax.x
+        assert drawn.extmin.y <= window.dxf.center.y <= drawn.extmax.y
+
+
+@pytest.mark.parametrize("unit", ["mm", "inch"])
+@pytest.mark.parametrize("job", JOBS.values(), ids=JOBS)
+def test_a_cutter_finds_closed_contours(job, unit, tmp_path):
+    """GDAL reads edges and cuts of the template as rings; the rules lie on a layer of their own."""
+    per = 25.4 if unit == "inch" else 1.0
+    found = by_gdal(made(job, "template", unit), tmp_path)
+    edges = [shape for layer, shape in found if layer == "EDGE"]
+    cuts = [shape for layer, shape in found if layer == "CUT"]
+    assert edges and cuts
+    for shape in edges + cuts:
+        assert shape.is_ring
+        assert shapely.Polygon(shape.coords).is_valid
+    # Pieces lie apart, so that one does not cut into another.
+    for i, one in enumerate(edges):
+        for other in edges[i + 1 :]:
+            assert not shapely.Polygon(one.coords).intersects(shapely.Polygon(other.coords))
+    around = math.pi * figures(job)["rough_outside_diameter"]
+    length = figures(job)["blank_length"]
+    area = sum(shapely.Polygon(shape.coords).area for shape in edges) * per * per
+    tabs = 9.0 * length * (len(edges) - 1)
+    assert area == pytest.approx(around * length + tabs, rel=1e-6)
+    rules = [shape for layer, shape in found if layer == "RULE"]
+    assert max(shape.length for shape in rules) * per == pytest.approx(101.6, abs=1e-6)
 
 
 def test_the_same_job_gives_the_same_bytes():

@@ -10,7 +10,7 @@ import io
 import math
 
 import ezdxf
-from ezdxf import units
+from ezdxf import bbox, units
 from ezdxf.enums import TextEntityAlignment
 
 from ..core.drawing.entities import (
@@ -49,6 +49,9 @@ _ALIGN = {
 _DASHED = (HIDDEN, CENTRE, ADJACENT, LIMIT)
 # Layers are named by what they hold, in capitals.
 _GAP = 20.0
+# The window a viewer opens with: as wide as most screens, with a little air round the drawing.
+_WINDOW_RATIO = 1.6
+_MARGIN = 1.05
 
 
 def dxf(sheets, unit=MM):
@@ -74,9 +77,23 @@ def dxf(sheets, unit=MM):
                 _add(document, model, entity, place)
         _layout(document, sheet, places, per)
         shift += (sheet.width + _GAP) / scale / per
+    _open_on(document, document.modelspace())
     out = io.StringIO()
     document.write(out)
     return out.getvalue().encode("utf-8", "replace")
+
+
+def _open_on(document, space):
+    """Says how far the drawing reaches, and points the first window at it: viewers open there."""
+    reach = bbox.extents(space)
+    if reach.has_data:
+        space.reset_extents(reach.extmin, reach.extmax)
+        document.header["$EXTMIN"] = tuple(reach.extmin)
+        document.header["$EXTMAX"] = tuple(reach.extmax)
+        size = reach.size
+        height = _MARGIN * max(size.y, size.x / _WINDOW_RATIO)
+        window = document.set_modelspace_vport(height, reach.center)
+        window.dxf.aspect_ratio = _WINDOW_RATIO
 
 
 class _Place:

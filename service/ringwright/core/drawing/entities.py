@@ -25,6 +25,8 @@ FRAME = "frame"
 CUT = "cut"
 LIMIT = "limit"
 REGION = "region"
+EDGE = "edge"
+RULE = "rule"
 
 _CHAIN = (24.0 * NARROW, 3.0 * NARROW, 0.5 * NARROW, 3.0 * NARROW)
 _DOUBLE_CHAIN = _CHAIN + (0.5 * NARROW, 3.0 * NARROW)
@@ -43,6 +45,8 @@ LAYERS = OrderedDict(
         (CUT, LineType("01.2", "lines to saw along", WIDE, ())),
         (LIMIT, LineType("02.2", "limits in charts", WIDE, (12.0 * WIDE, 3.0 * WIDE))),
         (REGION, LineType("01.1", "area of a chart that serves", NARROW, ())),
+        (EDGE, LineType("01.2", "outer edge of a template, one closed line a piece", WIDE, ())),
+        (RULE, LineType("01.1", "rules and degrees of a template, not to be cut", NARROW, ())),
     )
 )
 

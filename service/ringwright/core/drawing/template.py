@@ -9,7 +9,7 @@ import math
 
 from . import letters, style, words
 from .blank_views import saw_cuts
-from .entities import CUT, HIDDEN, OUTLINE, TEXT, THIN, Line, PlacedView, Polyline, Text, moved
+from .entities import CUT, EDGE, OUTLINE, RULE, TEXT, THIN, Line, PlacedView, Polyline, Text, moved
 from .job import run_of
 from .paper import PAPERS
 from .setting import room, sheet_of
@@ -28,7 +28,8 @@ def sheets(job, title):
     around, length = math.pi * d.rough_outside, d.blank_length
     notes = _notes(job, around)
     left, bottom, wide, high = room(job.paper, notes)
-    piece = math.floor(wide - _TAB - 8.0)
+    # A strip that goes round in one piece has the bridge in its middle too.
+    piece = min(math.floor(wide - _TAB - 8.0), around)
     starts = []
     at = -0.5 * piece
     while at < around - 0.5 * piece - 0.01:
@@ -78,11 +79,11 @@ def _ruler_view(x, y):
     """Rules of 100 mm and 4 in, to be measured on the print."""
     parts = []
     for length, steps, name, low in ((100.0, 10, "100 mm", 0.0), (101.6, 4, "4 in", -11.0)):
-        parts.append(Line(OUTLINE, 0.0, low, length, low))
+        parts.append(Line(RULE, 0.0, low, length, low))
         for i in range(steps + 1):
             at = length * i / steps
             tall = 3.0 if i in (0, steps) else 1.8
-            parts.append(Line(OUTLINE, at, low, at, low + tall))
+            parts.append(Line(RULE, at, low, at, low + tall))
         # Above the rule: a narrow sheet has no room beyond it.
         parts.append(Text(TEXT, 0.5 * length, low + 3.5, style.LETTERS, name, "middle", 0, True))
     return _placed("rules", parts, x, y)
@@ -100,15 +101,10 @@ def _piece(job, start, piece, around, starts, x, y):
     last = number == len(starts) - 1
     end = min(start + piece, around - 0.5 * piece)
     length = d.blank_length
-    parts = [
-        Line(OUTLINE, start, 0.0, end, 0.0),
-        Line(OUTLINE, start, length, end, length),
-        Line(OUTLINE, start, 0.0, start, length),
-        Line(OUTLINE if last else THIN, end, 0.0, end, length),
-    ]
+    # What is cut out is one closed line, its tab included, so that a cutter can follow it.
+    parts = [Polyline(EDGE, box(start, 0.0, end if last else end + _TAB, length), True)]
     if not last:
-        tab = box(end, 0.0, end + _TAB, length)
-        parts.append(Polyline(HIDDEN, tab[:2] + tab[2:], True))
+        parts.append(Line(THIN, end, 0.0, end, length))
         parts.append(_letter(end + 0.5 * _TAB, length, _join(number)))
     if number:
         parts.append(_letter(start + 4.0, length, _join(number - 1)))
@@ -131,7 +127,9 @@ def _piece(job, start, piece, around, starts, x, y):
             [(left, 0.0), (left + kerf, 0.0), (left + run + kerf, length), (left + run, length)]
         ]
     for corners in cuts:
-        parts += _clipped(corners, start, end)
+        inside = _between(corners, start, end)
+        if inside:
+            parts.append(Polyline(CUT, inside, True))
     if number == 0:
         name = "bridge" if d.turns == 2 else "saw cut"
         parts.append(Text(TEXT, 0.0, length + 1.5, style.SMALL, name, "middle", 0, True))
@@ -149,21 +147,22 @@ def _letter(x, length, name):
     return Text(TEXT, x, length + 1.5, style.LETTERS, name, "middle", 0, True)
 
 
-def _clipped(corners, start, end):
-    """The edges of a closed outline that lie between two x."""
-    parts = []
-    for i, (x1, y1) in enumerate(corners):
-        x2, y2 = corners[(i + 1) % len(corners)]
-        if x1 > x2:
-            x1, y1, x2, y2 = x2, y2, x1, y1
-        if x2 < start or x1 > end:
-            continue
-        slope = (y2 - y1) / (x2 - x1) if x2 > x1 else 0.0
-        left, right = max(x1, start), min(x2, end)
-        y_left = y1 + slope * (left - x1)
-        y_right = y2 if x2 == x1 else y1 + slope * (right - x1)
-        parts.append(Line(CUT, left, y_left, right, y_right))
-    return parts
+def _between(corners, left, right):
+    """The part of a convex outline between two x, as the corners of a closed line; [] if none.
+
+    corners: list of (x, y) in order round the outline.
+    """
+    for limit, side in ((left, 1.0), (right, -1.0)):
+        kept = []
+        for i, (x2, y2) in enumerate(corners):
+            x1, y1 = corners[i - 1]
+            before, after = side * (x1 - limit), side * (x2 - limit)
+            if before * after < 0.0:
+                kept.append((limit, y1 + (y2 - y1) * before / (before - after)))
+            if after >= 0.0:
+                kept.append((x2, y2))
+        corners = kept
+    return corners if len(corners) > 2 else []
 
 
 def _degrees(start, end, around):
@@ -181,7 +180,7 @@ def _degrees(start, end, around):
             break
         angle = mark * _MARK % 360
         long = angle % shown == 0
-        parts.append(Line(THIN, at, 0.0, at, -2.2 if long else -1.2))
+        parts.append(Line(RULE, at, 0.0, at, -2.2 if long else -1.2))
         if long and start + 3.0 <= at <= end - 3.0:
             text = "%d%s" % (angle, letters.DEGREE)
             parts.append(
