@@ -210,7 +210,7 @@ ROWS = [
     ("inspection", {**PLAIN, "measured_width": 9.0}, "width", "stop"),
     ("inspection", {**PLAIN, "measured_width": 2.7}, "width-lost", "stop"),
     ("inspection", {**PLAIN, "measured_closed_gap": 0.01}, "closed-gap", "stop"),
-    ("inspection", {**PLAIN, "measured_closed_gap": 0.23}, "closed-gap", "watch"),
+    ("inspection", {**PLAIN, "measured_closed_gap": 0.165}, "closed-gap", "watch"),
     ("inspection", {**PLAIN, "measured_closed_gap": 1.2}, "closed-gap-wide", "stop"),
     ("inspection", {**PLAIN, "measured_light": 0.1}, "light", "watch"),
     ("inspection", {**PLAIN, "measured_light": 0.4}, "light", "stop"),
@@ -259,7 +259,8 @@ def test_room_for_heat_is_not_taken_for_wear(ring_type, material):
     assert "gap-wide" not in outcomes
     made = {
         "measured_width": sized["figures"]["ring_width"]["value"],
-        "measured_closed_gap": sized["figures"]["closed_gap"]["value"],
+        # Read by a feeler square to a cut at 45 degrees.
+        "measured_closed_gap": sized["figures"]["closed_gap"]["value"] * 0.5**0.5,
     }
     answer = calculations.run("inspection", {**ring, **made})
     outcomes = {row["check"]: row["outcome"] for row in answer["findings"]}

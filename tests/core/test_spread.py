@@ -78,14 +78,15 @@ def test_the_pressure_goes_with_modulus_and_cube_of_thickness():
     assert ratio == pytest.approx(1.01**3 * (r / radius) ** 3, rel=2e-3)
 
 
-def test_gap_in_the_bore_is_pi_times_the_bore_and_once_the_saw_cut():
+def test_gap_in_the_bore_is_pi_times_the_bore_and_the_saw_cut_as_it_leans():
     answer = asked(bore=80.0, bore_spread=0.03, kerf_spread=0.04, outside_spread=0.02)
     found = parts(answer, "closed_gap")
     assert found["bore"]["effect"]["value"] == pytest.approx(math.pi * 0.03, rel=1e-9)
     assert found["outside"]["effect"]["value"] == pytest.approx(-math.pi * 0.02, rel=1e-9)
-    assert found["end_kerf"]["effect"]["value"] == pytest.approx(0.04, rel=1e-9)
-    total = (math.pi * 0.03) ** 2 + (math.pi * 0.02) ** 2 + 0.04**2
-    assert found["end_kerf"]["share"]["value"] == pytest.approx(0.04**2 / total, rel=1e-9)
+    # At 45 degrees a saw takes its thickness times the root of two out of the ring.
+    assert found["end_kerf"]["effect"]["value"] == pytest.approx(0.04 * 2**0.5, rel=1e-9)
+    total = (math.pi * 0.03) ** 2 + (math.pi * 0.02) ** 2 + 2 * 0.04**2
+    assert found["end_kerf"]["share"]["value"] == pytest.approx(2 * 0.04**2 / total, rel=1e-9)
 
 
 def test_what_is_known_better_spreads_less():

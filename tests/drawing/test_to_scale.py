@@ -82,7 +82,9 @@ def test_every_dimension_is_as_long_as_it_says(job, paper):
                 else:
                     (upper, _), (lower, _) = printed
                     assert lower < upper
-    assert {"bore", "blank_length", "pot_bore", "closing_ring_bore", "groove_width"} <= checked
+    closing = "band_length" if job.get("finishing") == "band" else "closing_ring_bore"
+    assert {"bore", "blank_length", "pot_bore", "groove_width"} <= checked
+    assert closing in checked or closing == "band_length"
 
 
 def test_inches_are_printed_as_inches():
@@ -231,6 +233,6 @@ def test_limits_are_printed_inside_the_tolerance(units):
                     assert upper * step >= limits["upper"]["value"] - step * 10**-places
                     assert lower * step <= limits["lower"]["value"] + step * 10**-places
                     seen.add(name)
-    limited = "former_diameter pot_bore closing_ring_bore clamp_mandrel_diameter spacer_width"
+    limited = "former_diameter pot_bore blank_jaws_bore clamp_mandrel_diameter spacer_width"
     worked = "rough_outside_diameter bored_inside_diameter ring_width radial_thickness"
     assert seen >= {*limited.split(), *worked.split(), "trial_bore", "finish_outside_diameter"}

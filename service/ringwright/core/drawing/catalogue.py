@@ -2,7 +2,17 @@
 
 from collections import OrderedDict, namedtuple
 
-from . import blank_views, charts, piston_views, ring_views, table_views, template, tool_views
+from ..ring.heat_set import BAND
+from . import (
+    blank_views,
+    charts,
+    holding_views,
+    piston_views,
+    ring_views,
+    table_views,
+    template,
+    tool_views,
+)
 from .paper import Title
 from .setting import composed
 
@@ -30,6 +40,18 @@ def _on_former(design):
     return design.former_diameter is not None
 
 
+def _in_closing_ring(design):
+    return design.finishing != BAND
+
+
+def _banded(design):
+    return design.finishing == BAND
+
+
+def _bored_clamped(design):
+    return design.inside_allowance > 0.0
+
+
 def _spread(design):
     return design.former_diameter is None
 
@@ -41,12 +63,16 @@ _TABLE = (
     Part("blank", "Blank", BLANK, blank_views.blank, _any),
     Part("template", "Template to wrap round the blank", BLANK, None, _any),
     Part("rotary-table", "Slitting on the rotary table", BLANK, table_views.rotary_table, _double),
+    Part("blank-jaws", "Soft jaws for the blank", TOOL, holding_views.blank_jaws, _any),
+    Part("slitting-mandrel", "Slitting mandrel", TOOL, holding_views.slitting_mandrel, _double),
     Part("former", "Set former", TOOL, tool_views.former, _on_former),
     Part("spacer", "Spacer", TOOL, tool_views.spacer, _spread),
     Part("pot", "Facing pot", TOOL, tool_views.pot, _any),
-    Part("closing-ring", "Closing ring", TOOL, tool_views.closing_ring, _any),
+    Part("closing-ring", "Closing ring", TOOL, tool_views.closing_ring, _in_closing_ring),
+    Part("closing-band", "Closing band", TOOL, holding_views.closing_band, _banded),
     Part("clamp-mandrel", "Clamp mandrel", TOOL, tool_views.clamp_mandrel, _any),
     Part("end-plate", "End plate", TOOL, tool_views.end_plate, _any),
+    Part("outer-clamp", "Outer clamp", TOOL, holding_views.outer_clamp, _bored_clamped),
     Part("bore-gauge", "Trial bore", TOOL, tool_views.trial_bore, _any),
     Part("piston", "Piston and grooves", ENGINE, piston_views.piston, _any),
     Part("cylinder-section", "Ring in its groove", ENGINE, piston_views.in_cylinder, _any),

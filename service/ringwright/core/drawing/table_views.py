@@ -4,7 +4,7 @@ leaves.
 
 import math
 
-from ..making.tooling import BREAKTHROUGH
+from ..making.slitting import BREAKTHROUGH
 from . import rails, words
 from .entities import ADJACENT, CENTRE, CUT, OUTLINE, THIN, Arc, Fill, Line
 from .shapes import arc_points, centre_cross, polar

@@ -2,19 +2,18 @@
 
 import math
 
-from ..ring import spring
+from ..ring import blank, spring
 from ..wording import in_a_sentence
 from . import curve, rails, words
 from .entities import ADJACENT, CENTRE, OUTLINE
-from .job import sized
+from .job import cut_angle, run_of, sized
 from .ring_views import cut_ring
 from .shapes import box, centre_cross, mirrored_points, polar
+from .turned_part import LEAST_WALL, WALL, axis_of, edges, size_of, turned
 from .view import View
 
 # Proportions that the figures leave to the maker, over the size that settles them.
 _HOLE = 0.35
-_WALL = 0.1
-_LEAST_WALL = 6.0
 
 
 def former(job):
@@ -25,10 +24,10 @@ def former(job):
     radius, length = 0.5 * t.former_diameter, t.former_length
     hole = _HOLE * radius
     view = View("former", "Set former, cut lengthways")
-    _turned(view, box(0.0, hole, length, radius), (0.0, length), hole)
-    _axis(view, 0.0, length)
-    _size(view, job, "former", "former_diameter", rails.LEFT, (0.0, -radius), (0.0, radius), True)
-    _size(view, job, "former", "former_length", rails.TOP, (0.0, radius), (length, radius))
+    turned(view, box(0.0, hole, length, radius), (0.0, length), hole)
+    axis_of(view, 0.0, length)
+    size_of(view, job, "former", "former_diameter", rails.LEFT, (0.0, -radius), (0.0, radius), True)
+    size_of(view, job, "former", "former_length", rails.TOP, (0.0, radius), (length, radius))
     view.label("right", (length, hole), "Hole or web to suit; break the edges")
     end = View("end", "Ring on the former")
     ring_on_former(job, end)
@@ -83,38 +82,71 @@ def spacer(job):
     y = 0.5 * (line[0][1] + line[-1][1])
     # Of its own width, not of the walked line's gap, which is true to a few micrometres only.
     edge, reach = 0.5 * width, 1.3 * d.set_thickness
-    block = box(-edge, y - reach, edge, y + reach)
+    lean = reach * math.tan(math.radians(0.5 * t.spacer_taper))
+    block = [
+        (-edge + lean, y - reach),
+        (edge - lean, y - reach),
+        (edge + lean, y + reach),
+        (-edge - lean, y + reach),
+    ]
     view.outline(OUTLINE, block)
     view.hatch([block], 135.0)
-    first, second = (-edge, y + reach), (edge, y + reach)
-    _size(view, job, "spacer", "spacer_width", rails.TOP, first, second)
+    size_of(view, job, "spacer", "spacer_width", rails.TOP, (-edge, y), (edge, y))
     notes = [
-        "Material: %s. Its faces parallel; notch it so that it cannot fall out."
-        % in_a_sentence(d.former_material.title),
+        "Material: %s. Its faces lie along the sawn ends and open outwards by %s; the cheeks keep "
+        "the ends level."
+        % (in_a_sentence(d.former_material.title), words.angle(t.spacer_taper).lines[0]),
         "Soak %s at %s degC with nothing else touching the ring. Hot work: clear the area, "
         "gloves, eye protection." % (words.hours(d.soak_time), words.whole(d.soak_temperature)),
     ]
-    return [view], notes, "The plain ring held open by a spacer in its gap while it is heated."
+    about = "The plain ring held open by a spacer in its gap while it is heated."
+    return [view, _seats(job)], notes, about
+
+
+def _seats(job):
+    """The spacer from outside, rolled out: faces along the ends, the ring between its cheeks."""
+    d, t = job.design, job.tooling
+    view = View("seats", "Spacer from outside, rolled out", 80.0)
+    width, seat, run = t.spacer_width, t.spacer_seat, run_of(d, t.spacer_seat)
+    cheek = max(2.0, 0.3 * seat)
+    half = 0.5 * width
+    reach = half + 0.5 * run + max(seat, 0.5 * width)
+    low = [(-half - 0.5 * run, 0.0), (half - 0.5 * run, 0.0)]
+    high = [(half + 0.5 * run, seat), (-half + 0.5 * run, seat)]
+    view.outline(OUTLINE, low + high)
+    view.hatch([low + high], 135.0)
+    for base in (-cheek, seat):
+        view.outline(OUTLINE, box(-reach, base, reach, base + cheek))
+    play = 0.5 * (seat - d.blank_length)
+    for sign in (-1.0, 1.0):
+        bottom, top = sign * half - 0.5 * run, sign * half + 0.5 * run
+        far = sign * 0.94 * reach
+        view.outline(
+            ADJACENT, [(bottom, play), (top, seat - play), (far, seat - play), (far, play)], False
+        )
+    size_of(view, job, "spacer", "spacer_width", rails.BOTTOM, low[0], low[1])
+    size_of(view, job, "spacer", "spacer_seat", rails.LEFT, (-reach, 0.0), (-reach, seat))
+    return view
 
 
 def pot(job):
     """(views, notes, about) of the facing pot with the ring in it."""
     d, t = job.design, job.tooling
     bore, depth = 0.5 * t.pot_bore, t.pot_depth
-    wall = max(_LEAST_WALL, 2.0 * _WALL * bore)
-    back = max(_LEAST_WALL, _WALL * bore)
+    wall = max(LEAST_WALL, 2.0 * WALL * bore)
+    back = max(LEAST_WALL, WALL * bore)
     hole = bore - 0.8 * d.set_thickness
     outer = bore + wall
     upper = [(-back, hole), (0.0, hole), (0.0, bore), (depth, bore), (depth, outer), (-back, outer)]
     view = View("pot", "Facing pot, cut lengthways")
-    _turned(view, upper, (-back, depth), None)
-    _edges(view, ((-back, hole), (0.0, hole), (0.0, bore), (depth, bore)))
+    turned(view, upper, (-back, depth), None)
+    edges(view, ((-back, hole), (0.0, hole), (0.0, bore), (depth, bore)))
     ring = box(0.0, bore - d.set_thickness, d.blank_length, bore)
     view.outline(ADJACENT, ring)
     view.outline(ADJACENT, mirrored_points(ring))
-    _axis(view, -back, max(depth, d.blank_length))
-    _size(view, job, "pot", "pot_bore", rails.RIGHT, (depth, -bore), (depth, bore), True)
-    _size(view, job, "pot", "pot_depth", rails.TOP, (0.0, bore), (depth, outer))
+    axis_of(view, -back, max(depth, d.blank_length))
+    size_of(view, job, "pot", "pot_bore", rails.RIGHT, (depth, -bore), (depth, bore), True)
+    size_of(view, job, "pot", "pot_depth", rails.TOP, (0.0, bore), (depth, outer))
     view.label("left", (0.0, 0.5 * (hole + bore)), "Shoulder true to the face; undercut the corner")
     view.label("left", (-0.5 * back, 0.5 * (bore + outer)), "Wall and back to suit", dot=True)
     notes = [
@@ -129,7 +161,7 @@ def closing_ring(job):
     """(views, notes, about) of the closing ring."""
     d, t = job.design, job.tooling
     bore, width = 0.5 * t.closing_ring_bore, t.closing_ring_width
-    outer = bore + max(_LEAST_WALL, 2.0 * _WALL * bore)
+    outer = bore + max(LEAST_WALL, 2.0 * WALL * bore)
     mouth = min(0.25 * width, 3.0)
     rise = 0.27 * mouth
     upper = [
@@ -140,13 +172,15 @@ def closing_ring(job):
         (0.0, outer),
     ]
     view = View("closing-ring", "Closing ring, cut lengthways")
-    _turned(view, upper, (0.0, width), None)
-    _edges(view, ((0.0, bore), (width - mouth, bore), (width, bore + rise)))
-    _axis(view, 0.0, width)
-    _size(
+    turned(view, upper, (0.0, width), None)
+    edges(view, ((0.0, bore), (width - mouth, bore), (width, bore + rise)))
+    axis_of(view, 0.0, width)
+    size_of(
         view, job, "closing-ring", "closing_ring_bore", rails.LEFT, (0.0, -bore), (0.0, bore), True
     )
-    _size(view, job, "closing-ring", "closing_ring_width", rails.TOP, (0.0, outer), (width, outer))
+    size_of(
+        view, job, "closing-ring", "closing_ring_width", rails.TOP, (0.0, outer), (width, outer)
+    )
     view.label(
         "right",
         (width, bore + 0.5 * rise),
@@ -154,8 +188,8 @@ def closing_ring(job):
     )
     view.label("right", (width, 0.5 * (bore + outer)), "Wall to suit")
     notes = [
-        "It closes the ring to a gap of %s, ready for the clamp mandrel."
-        % words.length(d.clamped_gap, job.system),
+        "Bore it last, to suit the sawn ring: until a feeler square to the cut reads %s in its gap."
+        % words.length(blank.feeler_reading(gap=d.clamped_gap, angle=cut_angle(d)), job.system),
         "A ring under tension flies when it slips: eye protection, face out of line.",
     ]
     return [view], notes, "The closing ring cut lengthways."
@@ -167,7 +201,7 @@ def clamp_mandrel(job):
     spigot, length = 0.5 * t.clamp_mandrel_diameter, t.spigot_length
     plate, width = 0.5 * t.end_plate_diameter, d.ring_width
     inner, outer = 0.5 * t.inside_clamped, 0.5 * d.finish_outside
-    shoulder = max(_LEAST_WALL, 0.12 * spigot)
+    shoulder = max(LEAST_WALL, 0.12 * spigot)
     shank = shoulder + max(12.0, 0.3 * spigot)
     bolt = max(2.0, 0.14 * spigot)
     thick = max(4.0, 0.1 * spigot)
@@ -182,7 +216,7 @@ def clamp_mandrel(job):
         (-shank, 0.6 * spigot),
     ]
     view = View("clamp-mandrel", "Mandrel, ring and end plate, cut lengthways")
-    _turned(view, body, (), None)
+    turned(view, body, (), None)
     cover = box(width, bolt, width + thick, plate)
     ring = box(0.0, inner, width, outer)
     for corners, angle, spacing in ((cover, 135.0, 2.5), (ring, 135.0, 1.2)):
@@ -194,8 +228,8 @@ def clamp_mandrel(job):
     # The screw is not cut: it is shown whole, as screws are.
     view.outline(OUTLINE, box(right, -1.7 * bolt, right + head, 1.7 * bolt))
     view.line(OUTLINE, length, -bolt, length, bolt)
-    _axis(view, -shank, right + head)
-    _size(
+    axis_of(view, -shank, right + head)
+    size_of(
         view,
         job,
         "clamp-mandrel",
@@ -205,7 +239,7 @@ def clamp_mandrel(job):
         (0.0, spigot),
         True,
     )
-    _size(
+    size_of(
         view,
         job,
         "clamp-mandrel",
@@ -215,7 +249,7 @@ def clamp_mandrel(job):
         (-shoulder, plate),
         True,
     )
-    _size(
+    size_of(
         view, job, "clamp-mandrel", "spigot_length", rails.BOTTOM, (0.0, -plate), (length, -spigot)
     )
     view.measure(
@@ -250,9 +284,9 @@ def end_plate(job):
     bolt = max(2.0, 0.14 * spigot) * 1.1
     thick = max(4.0, 0.1 * spigot)
     view = View("end-plate", "End plate, cut lengthways")
-    _turned(view, box(0.0, bolt, thick, radius), (0.0, thick), bolt)
-    _axis(view, 0.0, thick)
-    _size(
+    turned(view, box(0.0, bolt, thick, radius), (0.0, thick), bolt)
+    axis_of(view, 0.0, thick)
+    size_of(
         view,
         job,
         "end-plate",
@@ -271,50 +305,15 @@ def trial_bore(job):
     """(views, notes, about) of the ring gauge that stands for the cylinder."""
     d = job.design
     bore, width = 0.5 * d.bore, 2.0 * d.ring_width
-    outer = bore + max(_LEAST_WALL, 2.0 * _WALL * bore)
+    outer = bore + max(LEAST_WALL, 2.0 * WALL * bore)
     view = View("bore-gauge", "Trial bore, cut lengthways")
-    _turned(view, box(0.0, bore, width, outer), (0.0, width), None)
-    _edges(view, ((0.0, bore), (width, bore)))
-    _axis(view, 0.0, width)
-    _size(view, job, "bore-gauge", "trial_bore", rails.LEFT, (0.0, -bore), (0.0, bore), True)
+    turned(view, box(0.0, bore, width, outer), (0.0, width), None)
+    edges(view, ((0.0, bore), (width, bore)))
+    axis_of(view, 0.0, width)
+    size_of(view, job, "bore-gauge", "trial_bore", rails.LEFT, (0.0, -bore), (0.0, bore), True)
     view.label("right", (width, 0.5 * (bore + outer)), "Wall and width to suit")
     notes = [
         "Hold it against a lamp to see the light; feel the gap in it. Where the cylinder is at "
         "hand, use that."
     ]
     return [view], notes, "A ring gauge bored to the cylinder's size, cut lengthways."
-
-
-def _size(view, job, tool, name, side, first, second, diameter=False):
-    """A dimension of a tool, with its limits where it has any."""
-    size = job.sizes[tool][name]
-    if size.lower is None:
-        text = words.size(size.value, job.system, diameter)
-    else:
-        text = words.limits(size.lower, size.upper, job.system, diameter)
-    view.measure(name, size.value, side, first, second, text)
-
-
-def _turned(view, upper, faces, hole):
-    """Both cut halves of a turned part. faces: x of end faces whose whole height is seen. hole: its
-    radius.
-    """
-    for loop in (upper, mirrored_points(upper)):
-        view.outline(OUTLINE, loop)
-        view.hatch([loop])
-    if hole is not None:
-        for x in faces:
-            view.line(OUTLINE, x, -hole, x, hole)
-
-
-def _edges(view, corners):
-    """The edges of a bore that are seen behind the cut: a line across at each corner (x,
-    radius).
-    """
-    for x, radius in corners:
-        view.line(OUTLINE, x, -radius, x, radius)
-
-
-def _axis(view, left, right):
-    reach = 0.06 * (right - left) + 2.0
-    view.line(CENTRE, left - reach, 0.0, right + reach, 0.0)

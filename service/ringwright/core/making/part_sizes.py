@@ -1,4 +1,5 @@
-"""One size of a part or a tool, with its limits, as tools, route card and drawings show it."""
+"""One size of a part or a tool, with its limits and how it is taken, as tools, card and drawings
+show it."""
 
 from collections import OrderedDict, namedtuple
 
@@ -9,24 +10,42 @@ from ..records import Quantity
 SMALLEST_NOMINAL = 1.0
 LARGEST_NOMINAL = 1000.0
 
+# How a size is taken in the hand; limits are in that reading.
+MICROMETER = "micrometer, at shop temperature, in three places"
+INSIDE = "inside micrometer or bore gauge, at shop temperature"
+CALIPER = "caliper"
+RULE = "rule or dividers, along the outside"
+FEELER = "feeler between the ends, square to the cut"
+ALONG = "caliper along the outside across the gap, ring free on a plate"
+ACROSS_CUT = "thickness of the saw, or a feeler in the cut, square to it"
+SET = "set, not measured"
+
 # name: as in the figures. label: in words. lower, upper: limits in the same unit, or None.
-Size = namedtuple("Size", ("name", "label", "value", "unit", "lower", "upper"))
+# reading: how it is taken, one of the above or words of its own.
+Size = namedtuple("Size", ("name", "label", "value", "unit", "lower", "upper", "reading"))
 
 
-def bare(name, label, value, unit="mm"):
-    """A Size without limits. name, label: text. value: in `unit`."""
-    return Size(name, label, value, unit, None, None)
+def bare(name, label, value, unit="mm", reading=CALIPER):
+    """A Size without limits. name, label, reading: text. value: in `unit`."""
+    return Size(name, label, value, unit, None, None, reading)
 
 
-def limited(name, label, value, tolerance):
+def between(name, label, value, limits, reading=MICROMETER):
+    """A Size between two limits. limits: (lower, upper) [mm]."""
+    return Size(name, label, value, "mm", limits[0], limits[1], reading)
+
+
+def limited(name, label, value, tolerance, reading=MICROMETER):
     """A Size with limits of ISO 286, without them where the standard has none.
 
-    name, label: text. value: nominal size [mm]. tolerance: class such as "H7", added to the label.
+    name, label, reading: text. value: nominal size [mm]. tolerance: class such as "H7", added to
+    the label.
     """
     if not SMALLEST_NOMINAL <= value <= LARGEST_NOMINAL:
-        return bare(name, label, value)
+        return bare(name, label, value, reading=reading)
     limits = fits.limits(value, tolerance)
-    return Size(name, "%s %s" % (label, tolerance), value, "mm", limits.lower, limits.upper)
+    label = "%s %s" % (label, tolerance)
+    return Size(name, label, value, "mm", limits.lower, limits.upper, reading)
 
 
 def tree(size):
@@ -39,4 +58,5 @@ def tree(size):
             "lower": Quantity(size.lower, size.unit),
             "upper": Quantity(size.upper, size.unit),
         }
+    row["reading"] = size.reading
     return row

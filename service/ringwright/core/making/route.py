@@ -5,12 +5,26 @@ from collections import OrderedDict
 from ..cautions import CAUTIONS, cautions
 from ..fields import field
 from ..records import Quantity, figure
+from ..ring.allowances import CUT_ANGLES
+from ..ring.blank import feeler_reading
 from . import machining, route_findings, route_tube
-from .part_sizes import Size, bare, limited
+from .part_sizes import (
+    ACROSS_CUT,
+    ALONG,
+    FEELER,
+    INSIDE,
+    MICROMETER,
+    RULE,
+    SET,
+    Size,
+    bare,
+    limited,
+)
 from .part_sizes import tree as size_tree
 from .route_rows import FACE_RUN_OUT, TURN_RUN_OUT, Bench
 from .route_text import TEXT
 from .stock_fields import SHOP_FIELDS
+from .tool_list import NAMED_BY
 from .tooling import FIELDS as TOOLING_FIELDS
 from .tooling import settle_tooling
 
@@ -124,19 +138,28 @@ class _Work:
     def sawing(self):
         d, t = self.d, self.t
         mark = [
-            bare("bridge_length", "bridge along the outside", t.bridge_length),
+            bare("bridge_length", "bridge along the outside", t.bridge_length, reading=RULE),
             bare("band_width", "band", d.band_width),
-            bare("scarf_length", "run of each angled end", t.scarf_length),
+            bare("scarf_length", "run of each angled end", t.scarf_length, reading=RULE),
         ]
         saw = [
+            limited("slit_mandrel_diameter", "mandrel", t.slit_mandrel_diameter, "g6"),
             bare("cutter_diameter", "saw diameter", t.cutter_diameter),
-            bare("slit_width", "saw thickness", d.slit_width),
+            bare("slit_width", "saw thickness", d.slit_width, reading=MICROMETER),
             bare(
                 "cutter_centre_distance",
                 "centre of work to centre of saw, at full depth",
                 t.slit.centre_distance,
+                reading=SET,
             ),
-            bare("table_travel", "turn of the table", t.slit.table_travel, "deg"),
+            bare(
+                "start_offset",
+                "first turn the bridge mark past the saw's centre by",
+                t.slit.outside_half_angle,
+                "deg",
+                SET,
+            ),
+            bare("table_travel", "then turn of the table", t.slit.table_travel, "deg", SET),
         ]
         travel = 3.1416 * d.rough_outside * t.slit.table_travel / 360.0 + t.slit.depth
         made = machining.cut(
@@ -149,21 +172,23 @@ class _Work:
             teeth=machining.saw_teeth(t.cutter_diameter),
         )
         wedge = [
-            bare("hand_wedge", "left at each end", t.slit.hand_wedge, "deg"),
-            bare("hand_wedge_length", "along the inside", t.slit.hand_wedge_length),
+            bare("hand_wedge", "left at each end", t.slit.hand_wedge, "deg", SET),
+            bare("hand_wedge_length", "along the inside", t.slit.hand_wedge_length, reading=RULE),
         ]
         return [
             self.bench.hand("mark-out", mark),
             self.bench.turned("slit", saw, made),
             self.bench.hand("saw-wedges", wedge),
-            self.bench.hand("saw-ends", [bare("end_kerf", "saw thickness", d.end_kerf)]),
+            self.bench.hand(
+                "saw-ends", [bare("end_kerf", "saw thickness", d.end_kerf, reading=ACROSS_CUT)]
+            ),
             self.bench.hand("deburr", []),
         ]
 
     def plain_sawing(self):
         d = self.d
         key = "saw-end"
-        saw = [bare("end_kerf", "saw thickness", d.end_kerf)]
+        saw = [bare("end_kerf", "saw thickness", d.end_kerf, reading=ACROSS_CUT)]
         if self.t.joint is not None:
             key = "saw-step"
             saw.append(bare("tongue_length", "length of each tongue", self.t.joint.opening))
@@ -181,7 +206,8 @@ class _Work:
         if d.turns == 2:
             rows.append(
                 self.bench.hand(
-                    "turn-through", [bare("blank_length", "each free end moves", d.blank_length)]
+                    "turn-through",
+                    [bare("blank_length", "each free end moves", d.blank_length, reading=RULE)],
                 )
             )
         if t.former_diameter is not None:
@@ -189,11 +215,16 @@ class _Work:
             key = "put-on-former-bound" if d.setting == "bound" else "put-on-former"
             rows.append(self.bench.hand(key, former, "put-on-former"))
         else:
-            spacer = [limited("spacer_width", "spacer", t.spacer_width, "js9")]
+            spacer = [
+                limited("spacer_width", "opening, along the ring", t.spacer_width, "js9"),
+                limited("spacer_across", "spacer, square to its faces", t.spacer_across, "js9"),
+            ]
             rows.append(self.bench.hand("spread", spacer))
         soak = [
-            bare("soak_temperature", "ring at", d.soak_temperature, "degC"),
-            bare("soak_time", "held", d.soak_time, "h"),
+            bare(
+                "soak_temperature", "ring at", d.soak_temperature, "degC", "pyrometer at the ring"
+            ),
+            bare("soak_time", "held", d.soak_time, "h", "clock, from when the ring is at heat"),
         ]
         heat = 60.0 * (d.soak_time + HEAT_UP_HOURS)
         rows.append(self.bench.waited("soak", soak, heat))
@@ -201,7 +232,9 @@ class _Work:
         rows.append(self.bench.hand(off, [], "take-off"))
         # The gap on the bench before turning is along the neutral line of the rough ring.
         free = d.gap_change + d.closed_gap
-        rows.append(self.bench.hand("measure-free-gap", [bare("free_gap", "free gap", free)]))
+        rows.append(
+            self.bench.hand("measure-free-gap", [bare("free_gap", "free gap", free, reading=ALONG)])
+        )
         return rows
 
     def finishing(self):
@@ -212,32 +245,42 @@ class _Work:
         times = 2 * self.bench.passes(stock, "face")
         faced = self.bench.cut("face", d.rough_outside, run, times)
         width = [
-            limited("pot_bore", "pot", t.pot_bore, "H8"),
+            limited("pot_bore", "pot", t.pot_bore, "H8", INSIDE),
             limited("ring_width", "finished width", d.ring_width, "h7"),
         ]
         outside = [
             limited("finish_outside_diameter", "outside, clamped", d.finish_outside, "h7"),
-            bare("clamped_gap", "gap while clamped", d.clamped_gap),
+            bare(
+                "clamped_gap_reading",
+                "gap while clamped",
+                feeler_reading(gap=d.clamped_gap, angle=CUT_ANGLES[d.end_cut]),
+                reading=FEELER,
+            ),
         ]
         clamp = [
-            limited("closing_ring_bore", "closing ring", t.closing_ring_bore, "H7"),
+            bare("band_length", "band between its lugs", t.band_length, reading=RULE)
+            if t.band_length is not None
+            else bare(
+                "closing_ring_bore", "closing ring, to suit", t.closing_ring_bore, reading=INSIDE
+            ),
             limited("clamp_mandrel_diameter", "spigot", t.clamp_mandrel_diameter, "g6"),
             bare("end_plate_diameter", "end plate", t.end_plate_diameter),
         ]
         gap = [
             Size(
-                "closed_gap",
+                "closed_gap_reading",
                 "gap in the bore",
-                d.closed_gap,
+                feeler_reading(gap=d.closed_gap, angle=CUT_ANGLES[d.end_cut]),
                 "mm",
-                d.closed_gap,
-                1.25 * d.closed_gap + 0.02,
+                feeler_reading(gap=d.closed_gap, angle=CUT_ANGLES[d.end_cut]),
+                feeler_reading(gap=1.25 * d.closed_gap + 0.02, angle=CUT_ANGLES[d.end_cut]),
+                FEELER,
             ),
-            bare("feeler_gap", "at the outer edge, before dressing", t.feeler_gap),
+            bare("feeler_gap", "at the outer edge, before dressing", t.feeler_gap, reading=FEELER),
         ]
         thick = d.radial_thickness
         inspect = [
-            bare("free_gap", "free gap", d.gap_change + d.closed_gap),
+            bare("free_gap", "free gap", d.gap_change + d.closed_gap, reading=ALONG),
             Size(
                 "radial_thickness",
                 "thickness",
@@ -245,6 +288,7 @@ class _Work:
                 "mm",
                 thick - THICKNESS_TOLERANCE,
                 thick + THICKNESS_TOLERANCE,
+                MICROMETER,
             ),
             limited("ring_width", "width", d.ring_width, "h7"),
             gap[0],
@@ -265,12 +309,13 @@ class _Work:
             self.bench.hand("inspect", inspect),
             self.bench.hand("fit-double" if d.turns == 2 else "fit", groove),
         ]
-        if d.finishing == "band":
-            inside = limited("inside_diameter", "inside, clamped", t.inside_clamped, "H9")
+        if d.inside_allowance > 0.0:
+            inside = limited("inside_diameter", "inside, clamped", t.inside_clamped, "H9", INSIDE)
             run = d.ring_width + TURN_RUN_OUT
             times = self.bench.passes(max(d.inside_allowance, _LAST_CUTS), "bore")
             bored = self.bench.cut("bore", t.inside_clamped, run, times)
-            rows.insert(3, self.bench.turned("bore-clamped", [inside], bored))
+            cup = limited("outer_clamp_bore", "outer clamp", t.outer_clamp_bore, "H7", INSIDE)
+            rows.insert(3, self.bench.turned("bore-clamped", [cup, inside], bored))
         return rows
 
 
@@ -282,6 +327,7 @@ def _tree(number, row):
             ("key", row.key),
             ("title", text.title),
             ("tool", text.tool),
+            ("tools", list(NAMED_BY.get(row.key, ()))),
             ("text", text.text),
             ("sizes", [size_tree(size) for size in row.sizes]),
         )

@@ -86,7 +86,7 @@ TEXT = OrderedDict(
             "face-blank",
             Text(
                 "Face the blank",
-                "Soft jaws or the pot, facing tool",
+                "Soft jaws for the blank, facing tool",
                 "Face both sides flat and parallel to the blank's length.",
                 "Same width all round by micrometer.",
                 ("rotating-work", "iron-dust"),
@@ -107,9 +107,12 @@ TEXT = OrderedDict(
             "slit",
             Text(
                 "Slit round the tube",
-                "Slitting saw on an arbor, rotary table, blank on a mandrel",
-                "Set the saw to the slit line. Feed in radially beside the bridge until it just "
-                "breaks through, then turn the table against the cut and stop at the far mark.",
+                "Slitting saw on an arbor, rotary table, slitting mandrel",
+                "Clamp the blank on its mandrel, the slit line over the groove. Bring one bridge "
+                "mark under the middle of the saw, then turn it away by the first angle, so that "
+                "the saw's edge and not its middle stands at the mark. Feed in radially until it "
+                "just breaks through, turn the table against the cut by the second angle, and "
+                "stop: the edge is at the other mark.",
                 "Bridge left solid; bands the same width.",
                 ("slitting-saw", "iron-dust"),
             ),
@@ -303,7 +306,7 @@ TEXT = OrderedDict(
             "clamp-band",
             Text(
                 "Close the ring with a band and clamp it",
-                "Flexible band, clamp mandrel with a small spigot, end plate",
+                "Closing band, clamp mandrel with a small spigot, end plate",
                 "Draw the ring shut with the band alone, touching nothing inside, tighten the end "
                 "plate, take the band off.",
                 "Gap as given; the ring lies as the band left it.",
@@ -324,8 +327,9 @@ TEXT = OrderedDict(
             "bore-clamped",
             Text(
                 "Bore the inside, still clamped",
-                "Boring tool, second clamp by the outside",
-                "Change to an outside clamp without letting the ring move, and bore the inside "
+                "Outer clamp, boring tool",
+                "Slip the cup of the outer clamp over the ring, screw its clamp ring to the side "
+                "outside the end plate, then take end plate and mandrel away and bore the inside "
                 "true with the outside.",
                 "Thickness even all round.",
                 ("rotating-work", "stored-spring", "iron-dust"),

@@ -5,7 +5,7 @@ import math
 from ..ring import blank
 from .bar_choice import best_bar, most_on_a_stick, parting_width
 from .bars import SOLID
-from .part_sizes import bare, limited
+from .part_sizes import INSIDE, bare, limited
 from .route_rows import FACE_RUN_OUT, TURN_RUN_OUT
 
 # Where no bar is made so large: metal to take off a casting, on the radius, outside and in [mm];
@@ -48,7 +48,7 @@ def rows(bench, design, values):
     wall = 0.5 * (outside - inside)
     across = 0.5 * (skin - hole) + FACE_RUN_OUT
     found = [
-        bench.waited("survey", [bare("bore", "bore", d.bore)], None),
+        bench.waited("survey", [bare("bore", "bore", d.bore, reading=INSIDE)], None),
         bench.once("face-bar", [], bench.cut("face", skin, across), sticks),
     ]
     if solid:
@@ -64,9 +64,9 @@ def rows(bench, design, values):
     if roughed > hole:
         times = bench.passes(0.5 * (roughed - hole), "bore-rough")
         opened = bench.cut("bore-rough", roughed, run, times)
-        sizes = [bare("roughed_bore", "bore, roughed", roughed)]
+        sizes = [bare("roughed_bore", "bore, roughed", roughed, reading=INSIDE)]
         found.append(bench.on_sticks("bore-rough", sizes, opened, sticks))
-    bored = limited("bored_inside_diameter", "bore", inside, "H9")
+    bored = limited("bored_inside_diameter", "bore", inside, "H9", INSIDE)
     made = bench.cut("bore", inside, run, CUTS_TO_SIZE)
     found.append(bench.on_sticks("bore", [bored], made, sticks))
     parted = bench.cut("part", outside, wall + FACE_RUN_OUT)
@@ -75,7 +75,10 @@ def rows(bench, design, values):
     )
     times = 2 * bench.passes(d.facing_allowance, "face")
     faced = bench.cut("face", outside, wall + FACE_RUN_OUT, times)
-    sizes = [limited("blank_length", "blank length", length, "h9")]
+    sizes = [
+        limited("blank_jaws_bore", "soft jaws", outside, "H8", INSIDE),
+        limited("blank_length", "blank length", length, "h9"),
+    ]
     found.append(bench.turned("face-blank", sizes, faced))
     return found
 

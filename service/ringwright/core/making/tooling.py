@@ -5,23 +5,30 @@ from collections import OrderedDict, namedtuple
 
 from ..cautions import cautions
 from ..fields import field
-from ..problems import OutOfRange, unworkable
-from ..records import Choice, Method, figure
+from ..problems import unworkable
+from ..records import Choice, Method
 from ..ring import blank, heat_set
 from ..ring.allowances import CUT_ANGLES
 from ..ring.design import settle
 from ..ring.ring_inputs import BLANK_FIELDS, RING_FIELDS
 from ..wording import length
-from . import stepped_end, tool_list, tooling_findings
+from . import slitting, stepped_end, tool_list, tooling_findings
+from .tooling_figures import figures
+from .tooling_findings import SPIGOT_PLAY
 
-BREAKTHROUGH = 0.5
-# Left beside the scarfs for the hand that saws them [mm].
-BRIDGE_MARGIN = 2.0
-# Side play of the spigot in the closed ring, which is not quite round [mm].
-SPIGOT_PLAY = 0.1
 # How far the pot's gap stands open beyond the clamped one, so that the ends cannot butt in it [mm].
 POT_EASE = 0.1
+# How far in from the outside shoulder and end plate stay, over the thickness; half of it where the
+# rest must be left for the clamp that holds the ring by its outside.
 PLATE_SHARE = 0.3
+BAND_PLATE_SHARE = 0.5
+# The former beyond the ring at each end, and play between the cheeks of a spacer [mm].
+FORMER_BEYOND = 1.0
+SEAT_PLAY = 0.1
+# Left open between the lugs of a closing band, on the closed ring; play of the clamp ring round the
+# end plate, on the diameter [mm]. Common practice, no source, like all of these.
+BAND_OPENING = 10.0
+CLAMP_RING_PLAY = 0.2
 
 FIELDS = (
     RING_FIELDS
@@ -74,21 +81,38 @@ FIELDS = (
 )
 
 # What the tools of a Design measure [mm], angles [deg]. Absent ones are None.
+# spacer_width: along the ring; spacer_across: square to its faces; spacer_taper: between its faces,
+# outwards; spacer_seat: between its cheeks. inside_at_clamp: the least inside of the ring as the
+# spigot takes it; inside_clamped: of the finished ring. slit_mandrel, slit_relief: what the blank
+# is slit on, and the groove in it. outer_clamp_bore, clamp_ring_bore: what holds a ring by its
+# outside while it is bored.
 Tooling = namedtuple(
     "Tooling",
     (
+        "blank_jaws_bore",
+        "slit_mandrel_diameter",
+        "slit_mandrel_length",
+        "slit_relief_width",
+        "slit_relief_depth",
         "former_diameter",
         "former_length",
         "spacer_width",
+        "spacer_across",
+        "spacer_taper",
+        "spacer_seat",
         "pot_bore",
         "pot_depth",
         "pot_gap",
         "closing_ring_bore",
         "closing_ring_width",
+        "band_length",
         "clamp_mandrel_diameter",
         "spigot_length",
         "end_plate_diameter",
+        "outer_clamp_bore",
+        "clamp_ring_bore",
         "inside_clamped",
+        "inside_at_clamp",
         "bridge_length",
         "bridge_angle",
         "cutter_diameter",
@@ -127,25 +151,32 @@ def measure(design, values, chosen):
     design: a Design. values: checked values of FIELDS. chosen: list of Choice, added to.
     """
     d = design
+    banded = d.finishing == heat_set.BAND
+    bored = d.inside_allowance > 0.0
     closing = d.finish_outside + d.finishing_allowance
     pot = values.get("shelf_pot")
     if pot is None:
         pot = closing + POT_EASE / math.pi
     inside_clamped = d.finish_outside - 2.0 * d.radial_thickness
+    at_clamp = inside_clamped
+    if bored:
+        # Not bored yet, and as far from round as its band leaves it.
+        at_clamp -= 2.0 * (
+            d.inside_allowance
+            + heat_set.band_allowance(
+                d.curvature_change, d.bore, d.radial_thickness, d.setting, d.turns
+            )
+        )
     mandrel = values.get("shelf_clamp_mandrel")
     if mandrel is None:
-        mandrel = inside_clamped - SPIGOT_PLAY
-    plate = d.finish_outside - 2.0 * PLATE_SHARE * d.radial_thickness
-    former = former_length = None
-    if d.former_diameter is not None:
-        former = d.former_diameter
-        former_length = d.blank_length + 2.0
-    bridge = angle = cutter = collar = slit = scarf = step = None
+        mandrel = at_clamp - SPIGOT_PLAY
+    plate = d.finish_outside - 2.0 * (BAND_PLATE_SHARE if bored else PLATE_SHARE) * (
+        d.radial_thickness
+    )
     cut_angle = CUT_ANGLES[d.end_cut]
+    scarf = None
     if d.turns == 2:
-        bridge, angle, cutter, collar, slit = _slit(d, values, cut_angle, chosen)
         scarf = blank.scarf_length(band=d.band_width, angle=cut_angle)
-        step = d.slit_width
     elif cut_angle < 90.0:
         scarf = blank.scarf_length(band=d.ring_width, angle=cut_angle)
     feeler = blank.gap_at_edge(
@@ -154,16 +185,62 @@ def measure(design, values, chosen):
         thickness=d.radial_thickness,
         neutral_radius=0.5 * (d.bore - d.radial_thickness),
     )
+    slit = slitting.settle(d, values, cut_angle, chosen) if d.turns == 2 else slitting.NONE
+    former_length = across = taper = seat = None
+    if d.former_diameter is not None:
+        span = d.blank_length
+        if d.turns == 2:
+            span = blank.inside_out_length(blank_length=span, slit=d.slit_width)
+        former_length = span + 2.0 * FORMER_BEYOND
+    else:
+        across = blank.feeler_reading(gap=d.spacer_width, angle=cut_angle)
+        taper = heat_set.spacer_taper(d.spacer_width - d.gap_kerf, d.bored_radius)
+        seat = d.blank_length + SEAT_PLAY
     return Tooling(
-        former, former_length, d.spacer_width, pot, 0.75 * d.ring_width,
-        d.gap_kerf - math.pi * (d.rough_outside - pot),
-        closing, d.blank_length, mandrel, d.ring_width - 0.3 * min(1.0, 0.2 * d.ring_width),
-        plate, inside_clamped, bridge, angle, cutter,
-        collar, slit, scarf, step, feeler, stepped_end.joint_of(d, values, chosen),
-    )  # fmt: skip
+        blank_jaws_bore=d.rough_outside,
+        slit_mandrel_diameter=slit.mandrel_diameter,
+        slit_mandrel_length=slit.mandrel_length,
+        slit_relief_width=slit.relief_width,
+        slit_relief_depth=slit.relief_depth,
+        former_diameter=d.former_diameter,
+        former_length=former_length,
+        spacer_width=d.spacer_width,
+        spacer_across=across,
+        spacer_taper=taper,
+        spacer_seat=seat,
+        pot_bore=pot,
+        pot_depth=0.75 * d.ring_width,
+        pot_gap=d.gap_kerf - math.pi * (d.rough_outside - pot),
+        closing_ring_bore=None if banded else closing,
+        closing_ring_width=None if banded else d.blank_length,
+        band_length=math.pi * closing - BAND_OPENING if banded else None,
+        clamp_mandrel_diameter=mandrel,
+        spigot_length=d.ring_width - 0.3 * min(1.0, 0.2 * d.ring_width),
+        end_plate_diameter=plate,
+        outer_clamp_bore=d.finish_outside if bored else None,
+        clamp_ring_bore=plate + CLAMP_RING_PLAY if bored else None,
+        inside_clamped=inside_clamped,
+        inside_at_clamp=at_clamp,
+        bridge_length=slit.bridge_length,
+        bridge_angle=slit.bridge_angle,
+        cutter_diameter=slit.cutter_diameter,
+        cutter_collar=slit.cutter_collar,
+        slit=slit.cut,
+        scarf_length=scarf,
+        step=d.slit_width if d.turns == 2 else None,
+        feeler_gap=blank.feeler_reading(gap=feeler, angle=cut_angle),
+        joint=stepped_end.joint_of(d, values, chosen),
+    )
 
 
 def _gap_in_closing_ring(design, bore):
+    if design.finishing == heat_set.BAND:
+        raise unworkable(
+            "shelf_closing_ring",
+            "a ring that a band closes goes into no closing ring",
+            "leave shelf_closing_ring out, or finish the ring in a closing ring",
+            "conflict",
+        )
     gap = design.gap_kerf - math.pi * (design.rough_outside - bore)
     if gap < 0.0:
         raise unworkable(
@@ -180,60 +257,6 @@ def _gap_in_closing_ring(design, bore):
             % length(design.finish_outside + design.finishing_allowance),
         )
     return gap
-
-
-def _slit(d, values, cut_angle, chosen):
-    """(bridge length, bridge angle, cutter, collar, blank.Slit) of a double-turn blank."""
-    wall = 0.5 * (d.rough_outside - d.bored_inside)
-    bridge = values.get("bridge_length")
-    if bridge is None:
-        bridge = blank.shortest_bridge(band=d.band_width, angle=cut_angle, margin=BRIDGE_MARGIN)
-        chosen.append(Choice("bridge_length", bridge, "mm", "both scarfs, and 2 mm for the saw"))
-    cutter = values.get("cutter_diameter")
-    collar = values.get("cutter_collar")
-    if cutter is None:
-        try:
-            saw = blank.smallest_cutter(wall=wall, breakthrough=BREAKTHROUGH)
-        except OutOfRange:
-            saw = blank.SAWS[-1]
-        cutter = saw.diameter
-        chosen.append(Choice("cutter_diameter", cutter, "mm", "the smallest that reaches through"))
-    if collar is None:
-        collar = _collar(cutter)
-        chosen.append(Choice("cutter_collar", collar, "mm", "usual for that saw"))
-    if collar >= cutter:
-        raise unworkable(
-            "cutter_collar",
-            "the collar is as large as the saw",
-            "give the collar's diameter, smaller than the saw's",
-        )
-    angle = blank.bridge_angle(bridge_length=bridge, outside_radius=0.5 * d.rough_outside)
-    try:
-        cut = blank.slit(
-            inside_radius=0.5 * d.bored_inside,
-            outside_radius=0.5 * d.rough_outside,
-            cutter_diameter=cutter,
-            breakthrough=BREAKTHROUGH,
-            bridge_angle=angle,
-            collar_diameter=collar,
-        )
-    except OutOfRange as problem:
-        name = "bridge_length" if problem.name == "bridge_angle" else "cutter_diameter"
-        raise unworkable(
-            name,
-            "with this cutter and bridge there is no slit left to cut",
-            "use a smaller cutter or a shorter bridge",
-        )
-    return bridge, angle, cutter, collar, cut
-
-
-def _collar(cutter):
-    """Collar of the standard saw of that size, or of the next smaller [mm]."""
-    collar = 0.5 * cutter
-    for saw in blank.SAWS:
-        if saw.diameter <= cutter:
-            collar = saw.collar
-    return collar
 
 
 def calculate(values):
@@ -269,112 +292,6 @@ def answer(design, tooling, chosen, values):
             ),
         )
     )
-
-
-def figures(design, tooling):
-    """OrderedDict of Figure. design: a Design. tooling: its Tooling."""
-    d, t = design, tooling
-    gaps = (
-        ("d1", d.bore, "mm"),
-        ("a1", d.radial_thickness, "mm"),
-        ("s1", d.closed_gap, "mm"),
-        ("sc", d.clamped_gap, "mm"),
-        ("s", d.gap_kerf, "mm"),
-    )
-    width = (("w", d.ring_width, "mm"), ("k", d.slit_width, "mm"), ("f", d.facing_allowance, "mm"))
-    out = OrderedDict()
-
-    def put(name, value, unit, symbol, method, working=(), low=None, high=None):
-        if value is not None:
-            out[name] = figure(value, unit, symbol, method, working, low, high)
-
-    allowance = (("allowance", d.finishing_allowance, "mm"),)
-    put(
-        "rough_outside_diameter",
-        d.rough_outside,
-        "mm",
-        "rough",
-        "blank-diameters",
-        gaps + allowance,
-    )
-    put("bored_inside_diameter", d.bored_inside, "mm", "bored", "blank-diameters", gaps)
-    put("blank_length", d.blank_length, "mm", "L", "blank-width", width)
-    part = blank.part_length(d.blank_length, d.facing_allowance)
-    put("part_length", part, "mm", "part", "blank-width", width)
-    put("band_width", d.band_width, "mm", "b", "blank-width", width)
-    put("finish_outside_diameter", d.finish_outside, "mm", "D", "blank-diameters", gaps)
-    put("clamped_gap", d.clamped_gap, "mm", "sc", "blank-diameters", gaps)
-    put("feeler_gap", t.feeler_gap, "mm", "s1 at the edge", "edge-gap", gaps)
-    set_on = (
-        ("r_b", d.bored_radius, "mm"),
-        ("r", 0.5 * (d.bore - d.radial_thickness), "mm"),
-        ("eta", d.relief, "1"),
-        ("hot/cold", d.former_growth, "1"),
-    )
-    if t.former_diameter is not None:
-        small, large = _former_spread(d)
-        put("former_diameter", t.former_diameter, "mm", "Df", "former-size", set_on, small, large)
-        put("former_length", t.former_length, "mm", "Lf", "tool-size", width)
-    else:
-        spacer = (
-            ("m", d.gap_change, "mm"),
-            ("s", d.gap_kerf, "mm"),
-            ("s1", d.closed_gap, "mm"),
-            ("eta", d.relief, "1"),
-        )
-        put("spacer_width", t.spacer_width, "mm", "spacer", "spacer-size", spacer)
-    closed = (("D", d.finish_outside, "mm"),) + allowance
-    put("pot_bore", t.pot_bore, "mm", "pot", "tool-size", closed)
-    put("pot_gap", t.pot_gap, "mm", "gap in the pot", "tool-size", closed)
-    put("closing_ring_bore", t.closing_ring_bore, "mm", "closing", "tool-size", closed)
-    spigot = (("D", d.finish_outside, "mm"), ("a1", d.radial_thickness, "mm"))
-    put("clamp_mandrel_diameter", t.clamp_mandrel_diameter, "mm", "spigot", "tool-size", spigot)
-    put("end_plate_diameter", t.end_plate_diameter, "mm", "plate", "tool-size", spigot)
-    if t.slit is not None:
-        cut = (
-            ("ri", 0.5 * d.bored_inside, "mm"),
-            ("ro", 0.5 * d.rough_outside, "mm"),
-            ("Dc", t.cutter_diameter, "mm"),
-            ("e", BREAKTHROUGH, "mm"),
-        )
-        put(
-            "bridge_length", t.bridge_length, "mm", "bridge", "bridge", (("b", d.band_width, "mm"),)
-        )
-        put("cutter_diameter", t.cutter_diameter, "mm", "Dc", "slit", cut)
-        put("cutter_centre_distance", t.slit.centre_distance, "mm", "C", "slit", cut)
-        put(
-            "table_travel",
-            t.slit.table_travel,
-            "deg",
-            "travel",
-            "slit",
-            cut + (("bridge", t.bridge_angle, "deg"),),
-        )
-        put("hand_wedge", t.slit.hand_wedge, "deg", "wedge", "slit", cut)
-        put("hand_wedge_length", t.slit.hand_wedge_length, "mm", "wedge", "slit", cut)
-        put("step", t.step, "mm", "k", "blank-width", width)
-    put(
-        "scarf_length",
-        t.scarf_length,
-        "mm",
-        "b/tan A",
-        "scarf",
-        (("b", d.band_width, "mm"), ("A", CUT_ANGLES[d.end_cut], "deg")),
-    )
-    if t.joint is not None:
-        stepped_end.put_figures(out, d, t.joint)
-    return out
-
-
-def _former_spread(d):
-    """The former sizes that would suit the best and the poorest relief the soak may give [mm]."""
-    inwards = 0.5 * (d.set_thickness - d.radial_thickness) - d.inside_allowance
-    free = 1.0 / (2.0 / (d.bore - d.radial_thickness) - d.curvature_change) + inwards
-    sizes = []
-    for relief in (d.relief_high, d.relief_low):
-        radius = heat_set.former_radius_for(d.bored_radius, free, relief)
-        sizes.append(2.0 * (radius - 0.5 * d.set_thickness) / d.former_growth)
-    return sizes[0], sizes[1]
 
 
 METHODS = (

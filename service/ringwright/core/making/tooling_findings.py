@@ -6,6 +6,8 @@ from ..ring.allowances import CUT_ANGLES
 from ..ring.soak import soak_range
 from ..wording import decimal, fine_length, length, temperature
 
+# Side play of the spigot in the closed ring, which is not quite round [mm].
+SPIGOT_PLAY = 0.1
 # A feeler cannot be trusted below this [mm].
 LEAST_FEELER = 0.03
 # Play of the spigot in the ring beyond which the ring cannot be trusted to run true, share of a1.
@@ -190,27 +192,27 @@ def _holding(rows, d, t):
                 Quantity(t.closing_ring_bore, "mm"),
             )
         )
-    play = t.inside_clamped - t.clamp_mandrel_diameter
+    play = t.inside_at_clamp - t.clamp_mandrel_diameter
+    fits = length(t.inside_at_clamp - SPIGOT_PLAY)
     if play <= 0.0:
         rows.append(
             finding(
                 "clamp-mandrel",
                 STOP,
                 "The spigot is larger than the closed ring is inside: it cannot be closed on it.",
-                "Turn the spigot to %s." % length(t.inside_clamped - 0.1),
+                "Turn the spigot to %s." % fits,
                 Quantity(t.clamp_mandrel_diameter, "mm"),
-                Quantity(t.inside_clamped, "mm"),
+                Quantity(t.inside_at_clamp, "mm"),
             )
         )
-    elif play > SPIGOT_SHARE * d.radial_thickness:
+    elif play > max(SPIGOT_SHARE * d.radial_thickness, SPIGOT_PLAY + 1e-9):
         rows.append(
             finding(
                 "clamp-mandrel",
                 WATCH,
                 "The ring has %s of play on the spigot and will come out thicker on one side."
                 % fine_length(play),
-                "Make a spigot of %s, or true each ring with a clock before you clamp it."
-                % length(t.inside_clamped - 0.1),
+                "Make a spigot of %s, or true each ring with a clock before you clamp it." % fits,
                 Quantity(play, "mm"),
                 Quantity(SPIGOT_SHARE * d.radial_thickness, "mm"),
             )

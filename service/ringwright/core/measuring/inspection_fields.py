@@ -49,7 +49,7 @@ MEASURED_FIELDS = (
     field(
         "measured_closed_gap",
         "length",
-        "gap in the bore or in a gauge of its size, by feeler",
+        "gap in the bore or in a gauge of its size, by feeler square to the cut",
         "as designed",
         lowest=0.0,
         highest=50.0,

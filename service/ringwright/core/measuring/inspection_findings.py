@@ -2,9 +2,11 @@
 
 from .. import clearances
 from ..records import GOOD, STOP, WATCH, Quantity, finding
-from ..ring import heat_set, ring_findings, soak
+from ..ring import blank, heat_set, ring_findings, soak
+from ..ring.allowances import CUT_ANGLES
 from ..ring.fit_findings import judge_gap, side_left
 from ..wording import decimal, fine_length, length, percent, temperature, wall_pressure
+from .ring_witness import gap_by_feeler
 
 ACCEPT = "accept"
 REWORK = "rework"
@@ -166,16 +168,18 @@ def _closed_gap(rows, values, found):
     if measured is None:
         return
     d = found.intended
-    judged = judge_gap(d, measured)
-    hot, need = judged.hot, judged.need
+    angle = CUT_ANGLES[d.end_cut]
+    judged = judge_gap(d, gap_by_feeler(d, measured))
     value = Quantity(measured, "mm")
-    said = "The gap in the bore is %s; %s was designed, and %s is left when started hot." % (
+    wanted = blank.feeler_reading(gap=d.closed_gap, angle=angle)
+    need = blank.feeler_reading(gap=judged.need, angle=angle)
+    said = "A feeler reads %s in the bore; %s was designed, and %s is left when started hot." % (
         fine_length(measured),
-        fine_length(d.closed_gap),
-        fine_length(max(hot, 0.0)),
+        fine_length(wanted),
+        fine_length(max(blank.feeler_reading(gap=judged.hot, angle=angle), 0.0)),
     )
     if judged.short:
-        remedy = "File the ends until the gap is %s." % fine_length(need)
+        remedy = "File the ends until a feeler square to the cut reads %s." % fine_length(need)
         rows.append(
             finding("closed-gap", judged.outcome, said, remedy, value, Quantity(need, "mm"))
         )
@@ -183,7 +187,12 @@ def _closed_gap(rows, values, found):
         remedy = "Make it again: a plain ring leaks through its gap."
         rows.append(
             finding(
-                "closed-gap-wide", judged.outcome, said, remedy, value, Quantity(judged.most, "mm")
+                "closed-gap-wide",
+                judged.outcome,
+                said,
+                remedy,
+                value,
+                Quantity(blank.feeler_reading(gap=judged.most, angle=angle), "mm"),
             )
         )
     else:

@@ -4,12 +4,13 @@ import math
 from collections import namedtuple
 
 from ..problems import OutOfRange
-from ..ring import heat_set, spring
+from ..ring import blank, heat_set, spring
+from ..ring.allowances import CUT_ANGLES
 
 # Normal deviate that holds 95 % between plus and minus.
 WITHIN_95 = 1.959964
 # Rings tried: a fixed sample of evenly scattered points, not chance.
-SAMPLE = 500
+SAMPLE = 1200
 
 # What came of one ring: mean wall pressure [MPa], gap in the bore and free [mm].
 Outcome = namedtuple("Outcome", ("wall_pressure", "closed_gap", "free_gap"))
@@ -34,7 +35,8 @@ def outcome(design, shifts):
     thickness = max(d.radial_thickness + extra + 0.5 * turned, 0.2 * d.radial_thickness)
     modulus = max(d.modulus + shifts.get("modulus", 0.0), 0.2 * d.modulus)
     relief = min(max(d.relief + shifts.get("relief", 0.0), 0.01), 1.0)
-    kerf = shifts.get("end_kerf", 0.0)
+    # A saw that cuts wider takes that over sin A out of the ring, along the circumference.
+    kerf = blank.end_kerf(saw_thickness=shifts.get("end_kerf", 0.0), angle=CUT_ANGLES[d.end_cut])
     closed = d.closed_gap + kerf + math.pi * (shifts.get("bore", 0.0) - turned)
     tool = shifts.get("tool", 0.0)
     if d.former_diameter is None:

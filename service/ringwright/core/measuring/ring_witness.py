@@ -8,7 +8,8 @@ import math
 from collections import namedtuple
 
 from ..problems import Fault, InputProblem
-from ..ring import heat_set, spring
+from ..ring import blank, heat_set, spring
+from ..ring.allowances import CUT_ANGLES
 from ..ring.design import settle
 from ..ring.sizing import behaviour
 from .inspection_fields import ACROSS_TO_CLOSE, BAND, INNER_EDGE, NEUTRAL_LINE, OUTER_EDGE
@@ -54,6 +55,8 @@ def inspect(values, intended):
         ("closed_gap", "measured_closed_gap", intended.closed_gap),
     ):
         taken = values.get(measured)
+        if taken is not None and name == "closed_gap":
+            taken = gap_by_feeler(intended, taken)
         made_values[name] = designed if taken is None else taken
     made_values["clamped_gap"] = intended.clamped_gap
     made_values["end_kerf"] = intended.end_kerf
@@ -96,6 +99,14 @@ def inspect(values, intended):
         intended, made, estimates, pressure, low, high, agree, gap, relief, modulus,
         ovality, due, _next(values, intended, relief), spread,
     )  # fmt: skip
+
+
+def gap_by_feeler(design, reading):
+    """Closed gap along the circumference of a feeler's reading square to the cut [mm].
+
+    design: a Design, for the angle of its ends. reading [mm].
+    """
+    return blank.gap_of_reading(reading=reading, angle=CUT_ANGLES[design.end_cut])
 
 
 def _gap_change(values, nominal):

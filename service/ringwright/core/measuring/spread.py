@@ -292,7 +292,7 @@ METHODS = (
     Method(
         "spread-sample",
         "Share of rings within limits",
-        "500 rings, all inputs off at once as normal deviates on a Kronecker sequence "
+        "1200 rings, all inputs off at once as normal deviates on a Kronecker sequence "
         "(generalised golden ratio)",
         "independent normal inputs; the share within 0.01 of a hundred thousand random rings",
         ("abramowitz-stegun", "definition"),

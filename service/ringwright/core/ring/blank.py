@@ -99,6 +99,20 @@ METHODS = (
         ("slit-geometry", "torsion"),
     ),
     Method(
+        "feeler-reading",
+        "What a feeler reads between angled ends",
+        "reading = gap*sin(A)",
+        "ends parallel, the feeler square to the cut; gap along the circumference",
+        ("slit-geometry",),
+    ),
+    Method(
+        "inside-out",
+        "Length of a double-turn ring inside out",
+        "2*blank - k: one end has moved up and the other down by the blank's length",
+        "turns passed through one another, held on the former by their own spring",
+        ("slit-geometry",),
+    ),
+    Method(
         "stepped-joint",
         "Stepped end",
         "tongue width = (w - c)/2; overlap = tongue length - gap",
@@ -158,6 +172,35 @@ def end_kerf(*, saw_thickness, angle):
     Raises OutOfRange for another angle. Source: geometry.
     """
     return saw_thickness / math.sin(_radians(angle))
+
+
+def feeler_reading(*, gap, angle):
+    """What a feeler reads, square to the cut, in a gap between angled ends: gap*sin(angle).
+
+    gap: along the circumference [mm]. angle: of the ends to the ring's side, over 0 to 90 [deg].
+    Result [mm]. Raises OutOfRange for another angle. Source: geometry.
+    """
+    return gap * math.sin(_radians(angle))
+
+
+def gap_of_reading(*, reading, angle):
+    """Gap along the circumference of a feeler's reading square to the cut: reading/sin(angle).
+
+    reading [mm]. angle: of the ends to the ring's side, over 0 to 90 [deg]. Result [mm]; inverse of
+    feeler_reading. Raises OutOfRange for another angle. Source: geometry.
+    """
+    return reading / math.sin(_radians(angle))
+
+
+def inside_out_length(*, blank_length, slit):
+    """Length along the axis of a double-turn blank turned inside out: 2*blank_length - slit.
+
+    Passing through one another each turn's free end moves by the whole blank_length, one up and one
+    down, while the bridge stays: the one band then lies a blank's length above its place, the other
+    below. From outer side to outer side that is blank_length + 2*band, and 2*band + slit is the
+    blank. blank_length, slit [mm]. Result [mm]. Source: derived.
+    """
+    return 2.0 * blank_length - slit
 
 
 def band_width(*, ring_width, slit, facing_allowance):

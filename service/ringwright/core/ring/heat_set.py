@@ -272,6 +272,16 @@ def gap_from_spacer(spacer, kerf, closed_gap, relief):
     return (kerf - closed_gap) + relief * (spacer - kerf)
 
 
+def spacer_taper(opening, bored_radius):
+    """Angle between the two ends of a ring that a spacer has opened [deg]: 2*opening/(3*r).
+
+    Pushed apart at its ends the ring turns them by M = F*r*(1 - cos psi) over E*I, together
+    2*pi*F*r^2/(E*I), while the gap opens by 3*pi*F*r^3/(E*I): the seats of the spacer are cut so.
+    opening: of the gap beyond the saw cut [mm]. bored_radius: neutral [mm]. Source: derived.
+    """
+    return math.degrees(2.0 * opening / (3.0 * bored_radius))
+
+
 def forming_stress(bored_radius, former_radius, thickness, modulus):
     """Largest bending stress when the sawn ring is put on the former cold [MPa].
 

@@ -1,0 +1,221 @@
+"""The tools can be made and used: long enough, small enough, staying where they are put, and all
+that an operation takes up is there."""
+
+import math
+
+import pytest
+import shapely
+import shapely.affinity
+
+from ringwright.core import calculations, fields
+from ringwright.core.making import tooling
+
+KINDS = [
+    {"bore": 79.375},
+    {"bore": 150.0, "ring_type": "plain"},
+    {"bore": 150.0, "ring_type": "plain", "setting": "sprung", "finishing": "band"},
+    {"bore": 150.0, "finishing": "band"},
+    {"bore": 120.0, "setting": "bound", "finishing": "forced-round", "end_cut": "square"},
+    {"bore": 40.0, "ring_type": "plain", "end_cut": "stepped", "finishing": "band"},
+    {"bore": 300.0, "ring_type": "plain", "end_cut": "angled-60", "ring_material": "gunmetal"},
+]
+
+
+def settled(request):
+    return tooling.settle_tooling(fields.checked(tooling.FIELDS, request))[:2]
+
+
+def tools_of(request):
+    return {tool["tool"]: tool for tool in calculations.run("tooling", request)["tools"]}
+
+
+def sizes(tool):
+    return {size["name"]: size["value"] for size in tool["sizes"]}
+
+
+def test_the_former_carries_the_ring_inside_out_from_tip_to_tip():
+    """Move each band up or down by the blank, as boxes: from the one outer side to the other."""
+    design, tools = settled({"bore": 79.375})
+    band, slit, length = design.band_width, design.slit_width, design.blank_length
+    upper = shapely.box(0.0, band + slit, 1.0, length)
+    lower = shapely.box(0.0, 0.0, 1.0, band)
+    through = shapely.union_all(
+        [
+            shapely.affinity.translate(upper, 0.0, -length),
+            shapely.affinity.translate(lower, 0.0, length),
+        ]
+    )
+    _, low, _, high = through.bounds
+    assert high - low == pytest.approx(14.0)
+    assert tools.former_length >= high - low
+
+
+@pytest.mark.parametrize("setting", ["bound", "sprung"])
+@pytest.mark.parametrize("ring_type", ["plain", "double-turn"])
+def test_the_spigot_goes_into_a_banded_ring(ring_type, setting):
+    """Its inside is the outside less twice the whole wall, and less what the band leaves oval."""
+    request = {"bore": 150.0, "ring_type": ring_type, "finishing": "band", "setting": setting}
+    design, tools = settled(request)
+    wall = design.radial_thickness + design.inside_allowance
+    round_inside = design.finish_outside - 2.0 * wall
+    assert tools.clamp_mandrel_diameter < round_inside
+    # Largest less smallest radius, max(phi sin phi)/3 of kappa0 r^2, one bound turn: 0.607.
+    if (ring_type, setting) == ("plain", "bound"):
+        radius = 0.5 * (design.bore - design.radial_thickness)
+        oval = max(x * math.sin(x) for x in [i * math.pi / 5000 for i in range(5001)]) / 3.0
+        short = oval * design.curvature_change * radius * radius
+        assert tools.clamp_mandrel_diameter == pytest.approx(
+            round_inside - 2.0 * short - 0.1, abs=0.01
+        )
+    found = calculations.run("tooling", request)["findings"]
+    assert "clamp-mandrel" not in {row["check"] for row in found}
+
+
+def test_shoulder_and_outer_clamp_hold_the_ring_together_and_leave_the_tool_room():
+    design, tools = settled({"bore": 150.0, "finishing": "band"})
+    inner, outer = tools.inside_clamped, design.finish_outside
+    # While both hold: the end plate on the inner half of the side, the clamp ring on the outer.
+    assert inner < tools.end_plate_diameter < tools.clamp_ring_bore < outer
+    assert tools.clamp_ring_bore - inner > 0.4 * 2 * design.radial_thickness
+    assert tools.outer_clamp_bore == outer
+
+
+def test_a_flat_spacer_would_slide_so_its_ends_are_held_between_cheeks():
+    """On faces at 45 degrees the ends slide unless friction passes cot 45 = 1; dry iron on steel
+    has 0.15 to 0.3 (from memory of a handbook)."""
+    spacer = tools_of({"bore": 150.0, "ring_type": "plain"})["spacer"]
+    found = sizes(spacer)
+    assert 1.0 / math.tan(math.radians(found["spacer_angle"])) > 0.3
+    design, _ = settled({"bore": 150.0, "ring_type": "plain"})
+    assert 0.0 < found["spacer_seat"] - design.blank_length <= 0.2
+    # Along the ring and square to its faces: the sides of a parallelogram, measured as drawn.
+    run = found["spacer_seat"] / math.tan(math.radians(found["spacer_angle"]))
+    left = shapely.LineString([(0.0, 0.0), (run, found["spacer_seat"])])
+    right = shapely.affinity.translate(left, found["spacer_width"], 0.0)
+    far = shapely.affinity.scale(right, 9.0, 9.0)
+    assert left.centroid.distance(far) == pytest.approx(found["spacer_across"], rel=1e-9)
+    readings = {size["name"]: size["reading"] for size in spacer["sizes"]}
+    assert "along" in spacer["sizes"][0]["label"] and all(readings.values())
+
+
+def test_the_faces_of_the_spacer_lean_as_the_ends_do():
+    """Bend an open ring by two equal forces at its ends: Simpson's rule over M = F r (1 - cos)."""
+    found = sizes(tools_of({"bore": 150.0, "ring_type": "plain"})["spacer"])
+    design, _ = settled({"bore": 150.0, "ring_type": "plain"})
+    steps, r = 2000, design.bored_radius
+    turn = opening = 0.0
+    for i in range(steps + 1):
+        psi = 2.0 * math.pi * i / steps
+        weight = 1.0 if i in (0, steps) else 4.0 if i % 2 else 2.0
+        moment = 1.0 - math.cos(psi)
+        turn += weight * moment
+        opening += weight * moment * moment * r
+    opened = design.spacer_width - design.gap_kerf
+    assert found["spacer_taper"] == pytest.approx(math.degrees(turn / opening * opened), rel=1e-6)
+
+
+def test_the_saw_starts_beside_the_bridge_and_breaks_through_into_air():
+    """Lay the disc at the two ends of its travel: the metal between is the bridge, no less."""
+    request = {"bore": 79.375}
+    answer = calculations.run("tooling", request)
+    figures = {name: row["value"] for name, row in answer["figures"].items()}
+    design, tools = settled(request)
+    disc = shapely.Point(figures["cutter_centre_distance"], 0.0).buffer(
+        0.5 * figures["cutter_diameter"], quad_segs=2048
+    )
+    circle = shapely.Point(0, 0).buffer(0.5 * design.rough_outside, quad_segs=4096).exterior
+    # The bridge mark under the saw's middle, then away by the offset: the saw's edge at the mark.
+    half = math.degrees(circle.intersection(disc).length / design.rough_outside)
+    assert figures["start_offset"] == pytest.approx(half, abs=0.01)
+    assert figures["start_offset"] == pytest.approx(9.80, abs=0.005)
+    bridge = math.degrees(2.0 * figures["bridge_length"] / design.rough_outside)
+    turned = 2.0 * figures["start_offset"] + figures["table_travel"] + bridge
+    assert turned == pytest.approx(360.0, abs=1e-9)
+    mandrel = sizes(tools_of(request)["slitting-mandrel"])
+    floor = 0.5 * mandrel["slit_mandrel_diameter"] - mandrel["slit_relief_depth"]
+    assert shapely.Point(0, 0).distance(disc) > floor
+    assert mandrel["slit_relief_width"] > design.slit_width
+    assert mandrel["slit_mandrel_length"] < design.blank_length
+    slit = next(
+        row for row in calculations.run("route", request)["operations"] if row["key"] == "slit"
+    )
+    assert {"start_offset", "table_travel", "slit_mandrel_diameter"} <= {
+        size["name"] for size in slit["sizes"]
+    }
+
+
+@pytest.mark.parametrize("request_", KINDS, ids=str)
+def test_every_tool_that_an_operation_takes_up_is_there_and_the_reverse(request_):
+    made = tools_of(request_)
+    taken = {
+        tool for row in calculations.run("route", request_)["operations"] for tool in row["tools"]
+    }
+    assert taken == set(made)
+    for tool in made.values():
+        assert tool["sizes"] and tool["material"] and tool["why"]
+        assert all(size["reading"] for size in tool["sizes"])
+        assert tool["piece"]["diameter"]["value"] > 0 and tool["piece"]["length"]["value"] > 0
+        # From a quarter of an hour at the bench to two long days at a lathe.
+        assert 15.0 <= tool["time"]["value"] <= 960.0, tool["tool"]
+
+
+@pytest.mark.parametrize("request_", KINDS, ids=str)
+def test_what_the_words_of_an_operation_take_up_is_named(request_):
+    """A tool called by its title in an operation's words is in that operation's list."""
+    made = tools_of(request_)
+    titles = {"clamp mandrel", "end plate", "closing ring", "closing band", "outer clamp"}
+    titles |= {"slitting mandrel", "facing pot", "set former", "spacer", "soft jaws"}
+    keys = {
+        tool["tool"]: next(title for title in titles if title in tool["title"].lower())
+        for tool in made.values()
+        if tool["tool"] != "bore-gauge"
+    }
+    for row in calculations.run("route", request_)["operations"]:
+        for key, title in keys.items():
+            assert title not in row["tool"].lower() or key in row["tools"], (row["key"], title)
+
+
+@pytest.mark.parametrize("request_", KINDS, ids=str)
+def test_both_facings_have_something_that_the_ring_goes_into(request_):
+    """The blank is larger than the pot until it is sawn; sawn and shut it fits."""
+    design, tools = settled(request_)
+    jaws = sizes(tools_of(request_)["blank-jaws"])
+    assert jaws["blank_jaws_bore"] == design.rough_outside > tools.pot_bore
+    assert 0.0 < tools.pot_gap < design.gap_kerf + design.gap_change
+
+
+@pytest.mark.parametrize("angle", [("angled-45", 45.0), ("angled-60", 60.0), ("square", 90.0)])
+@pytest.mark.parametrize("ring_type", ["plain", "double-turn"])
+def test_the_feeler_reads_the_gap_square_to_the_cut(ring_type, angle):
+    """Two parallel faces laid across the ring at its angle, the distance measured by shapely."""
+    cut, degrees = angle
+    request = {"bore": 80.0, "ring_type": ring_type, "end_cut": cut}
+    gap = calculations.run("sizing", request)["figures"]["closed_gap"]["value"]
+    figures = calculations.run("tooling", request)["figures"]
+    blade = math.radians(degrees)
+    x, y = 9.0 * math.cos(blade), 9.0 * math.sin(blade)
+    face = shapely.LineString([(-x, -y), (x, y)])
+    read = shapely.Point(gap, 0.0).distance(face)
+    assert figures["closed_gap_reading"]["value"] == pytest.approx(read, rel=1e-9)
+    rows = calculations.run("route", request)["operations"]
+    for row in rows:
+        for size in row["sizes"]:
+            if "closed_gap" in size["name"] or "clamped_gap" in size["name"]:
+                assert size["reading"] == "feeler between the ends, square to the cut"
+            if size["name"] == "closed_gap_reading":
+                assert size["limits"]["lower"]["value"] == pytest.approx(read, rel=1e-9)
+    # Sawn ends lean towards each other when the ring is shut: a feeler meets their outer edges.
+    assert figures["feeler_gap"]["value"] < read
+
+
+def test_a_right_ring_read_by_a_feeler_is_accepted():
+    """Its gap of 0.5 along the ring reads 0.354 between ends at 45 degrees."""
+    ring = {"bore": 80.0, "closed_gap": 0.5}
+    made = calculations.run("inspection", {**ring, "measured_closed_gap": 0.5 * math.sqrt(0.5)})
+    found = {row["check"]: row["outcome"] for row in made["findings"]}
+    assert found["closed-gap"] == "good"
+    square = calculations.run(
+        "inspection", {**ring, "end_cut": "square", "measured_closed_gap": 0.354}
+    )
+    found = {row["check"]: row["outcome"] for row in square["findings"]}
+    assert found["closed-gap"] != "good"
