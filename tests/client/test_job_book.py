@@ -83,7 +83,7 @@ def test_rename_copy_delete_and_undo(sheet):
     page.get_by_role("button", name="Delete Mill engine, low pressure, copy").click()
     page.get_by_text("is deleted").wait_for()
     assert page.locator(".book > .jobs > .job").count() == 1
-    page.get_by_role("button", name="Undo").click()
+    page.locator(".said-line").get_by_role("button", name="Undo").click()
     sheet.until("document.querySelectorAll('.book > .jobs > .job').length === 2")
 
 
@@ -355,3 +355,44 @@ def test_browser_that_keeps_nothing_still_works_and_says_so(context, served):
     sheet.enter("Bore", "90 mm").ready()
     page.get_by_text("keeps nothing for this app").wait_for()
     assert float(sheet.figure("inside_diameter")) < 90.0
+
+
+def test_new_job_is_called_by_the_day_and_then_by_its_engine(sheet):
+    page = sheet.page
+    sheet.go("book")
+    page.get_by_role("button", name="New job").click()
+    sheet.page.wait_for_selector('.app[data-screen="ring"]')
+    name = page.locator(".head-names b")
+    assert name.inner_text().startswith("Job of ")
+    day = name.inner_text().removeprefix("Job of ")
+    page.get_by_label("For which engine is this?").fill("Mill engine")
+    sheet.until("document.querySelector('.head-names b').textContent.startsWith('Mill engine')")
+    assert name.inner_text() == "Mill engine, %s" % day
+    page.get_by_role("button", name="Done", exact=True).click()
+    sheet.kept()
+    sheet.go("book")
+    page.get_by_role("button", name="New job").click()
+    sheet.page.wait_for_selector('.app[data-screen="ring"]')
+    page.get_by_label("For which engine is this?").fill("Mill engine")
+    sheet.until("document.querySelector('.head-names b').textContent.includes('(2)')")
+
+
+def test_damaged_link_leaves_the_open_sheet_where_it_was(sheet):
+    page = sheet.page
+    sheet.enter("Bore", "87 mm").ready().kept()
+    page.evaluate("location.hash = '#ring/s/nonsense'")
+    page.locator(".damaged").wait_for()
+    assert "Marigold" in page.locator(".head-names b").inner_text()
+    sheet.go("ring").ready()
+    assert page.get_by_label("Bore", exact=True).input_value() == "87"
+    sheet.enter("Bore", "88 mm").ready().kept()
+    page.reload()
+    sheet.ready()
+    assert page.get_by_label("Bore", exact=True).input_value() == "88"
+
+
+def test_file_of_which_nothing_came_in_says_why_first(sheet, tmp_path):
+    bad = {"format": "ringwright-job", "version": 2, "jobs": [{"name": "Odd", "inputs": 5}]}
+    words = _bring_in(sheet, _file(tmp_path, bad))
+    assert "0 jobs" not in words
+    assert words.index("Odd") < words.index("Nothing was brought in")

@@ -118,3 +118,21 @@ def test_what_was_to_be_drawn_later_is_drawn_before_printing(sheet, tmp_path):
     _printed(sheet, tmp_path, "A4")
     now = page.locator(".rows [data-figure=free_gap] b").text_content()
     assert now == page.locator(".plate [data-figure=free_gap] b").text_content() != before
+
+
+@pytest.mark.parametrize("screen", ["survey", "ring", "stock", "check", "run", "valve"])
+def test_every_screen_prints_its_figures(sheet, tmp_path, screen):
+    """A figure is a button on the screen; on paper it must not be left out with the buttons."""
+    page = sheet.go(screen).page
+    page.locator("main [data-figure]").first.wait_for()
+    sheet.until("!document.querySelector('main .stale, [data-drawing]')")
+    page.wait_for_timeout(300)
+    figures = page.locator("main [data-figure] b").all_text_contents()
+    assert len(figures) >= 4
+    title = page.locator("main h1").inner_text()
+    text = " ".join(_text(_printed(sheet, tmp_path, "A4")).split())
+    assert title in text
+    assert "Launch engine Marigold" in text
+    missing = [each for each in figures if " ".join(each.split()) not in text]
+    assert missing == []
+    assert "Bring in a file" not in text

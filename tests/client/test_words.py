@@ -63,3 +63,28 @@ def test_entry_that_is_wanted_is_one_tap_away(sheet, tmp_path):
     words.get_by_role("link", name="Go to the ring").click()
     sheet.enter("Bore", "80 mm").ready()
     sheet.go("tools").page.locator(".tool").first.wait_for()
+
+
+def test_value_and_limit_of_a_check_are_in_one_measure(sheet, tmp_path):
+    """ "Now 1.856, limit 90 %" is a riddle: both are shares, or neither is."""
+    page = _job(sheet, tmp_path, {"bore": "80 mm", "radial_thickness": "5 mm"}).page
+    sheet.ready()
+    for words in page.locator(".finding-numbers").all_text_contents():
+        if "Now" in words and "imit" in words:
+            assert words.count("%") in (0, 2), words
+
+
+def test_symbols_are_set_as_they_are_printed(sheet):
+    page = sheet.go("run").page
+    page.locator(".rows .row-symbol").first.wait_for()
+    for screen in ("survey", "ring", "run", "check", "valve"):
+        sheet.go(screen)
+        page.locator("main [data-figure]").first.wait_for()
+        for symbol in page.locator(".row-symbol").all_text_contents():
+            assert "_" not in symbol
+
+
+def test_lists_say_nothing_is_chosen_before_anything_is(sheet, tmp_path):
+    page = _job(sheet, tmp_path, {}).page
+    page.locator(".choices-count").first.wait_for(state="attached")
+    assert set(page.locator(".choices-count").all_text_contents()) == {""}

@@ -2,10 +2,11 @@
 
 import { useEffect, useRef, useState } from "preact/hooks";
 import { job } from "../sheet/sheet";
-import { addJob, damagedOpen, deletedEntries, liveEntries, openById, rename, refreshBook, said, saveNow, throwAway } from "../shell/session";
+import { addJob, damagedOpen, deletedEntries, liveEntries, openById, rename, refreshBook, said, saveNow, startJob, throwAway } from "../shell/session";
 import { fileName, fileText, readFileText, saveOut } from "./files";
 import { demoJob, DEMO_ID } from "./demo";
 import { copyOf, newJob } from "./job";
+import { dayWords } from "./names";
 import type { Job } from "./job";
 import { ShareDialog } from "./ShareDialog";
 import { emptyDeleted, entryWith, save, setDeleted } from "./store";
@@ -20,7 +21,7 @@ export function BookScreen() {
   return (
     <div class="book">
       <div class="book-actions">
-        <button type="button" class="main-action" onClick={() => void addJob(newJob("New job"), "ring")}>
+        <button type="button" class="main-action" onClick={() => void startJob()}>
           New job
         </button>
         <button type="button" onClick={() => file.current?.click()}>
@@ -93,7 +94,7 @@ function SoundJob({ entry, sheet, share }: { entry: BookEntry; sheet: Job; share
           <b>{current.name}</b>
           <small>
             {current.demo && "Demonstration. "}
-            {boreWords(current)} Changed {dayWords(current.changed)}.
+            {boreWords(current)} Changed {whenWords(current.changed)}.
           </small>
         </button>
       )}
@@ -212,14 +213,15 @@ async function bringIn(input: HTMLInputElement, tell: (message: string) => void)
     if (result.state === "saved") brought += 1;
   }
   await refreshBook();
+  const left = damaged.length === 0 ? "" : `Damaged and left in the file: ${damaged.join(", ")}.`;
   const sum = brought === 1 ? "One job was brought in." : `${brought} jobs were brought in.`;
-  tell(damaged.length === 0 ? sum : `${sum} Damaged and left in the file: ${damaged.join(", ")}.`);
+  tell(brought === 0 ? `${left} Nothing was brought in.`.trim() : `${sum} ${left}`.trim());
 }
 
 function boreWords(sheet: Job): string {
   return typeof sheet.inputs.bore === "string" ? `Bore ${sheet.inputs.bore}.` : "No bore yet.";
 }
 
-function dayWords(time: number): string {
-  return time === 0 ? "at an unknown time" : new Intl.DateTimeFormat(undefined, { dateStyle: "medium" }).format(time);
+function whenWords(time: number): string {
+  return time === 0 ? "at an unknown time" : dayWords(time);
 }

@@ -86,7 +86,7 @@ function ChoiceEntry(props: FieldEntryProps & { id: string; label: string; fault
         {label}
       </label>
       <select id={id} class="entry-choice" value={chosen} onChange={(event) => onChange(event.currentTarget.value || undefined)}>
-        {!field.required && <option value="">{props.placeholder ? `As chosen: ${choiceWords(props.placeholder)}` : "As chosen"}</option>}
+        {!field.required && <option value="">{props.placeholder ? `Chosen for you: ${choiceWords(props.placeholder)}` : "Choose for me"}</option>}
         {field.required && chosen === "" && <option value="">Choose</option>}
         {choices.map((choice) => (
           <option key={choice} value={choice}>

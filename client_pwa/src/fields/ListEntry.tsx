@@ -2,6 +2,8 @@
 
 import type { Input, Inputs } from "../book/job";
 import type { Fault } from "../engine/answers";
+import { isEmpty } from "../sheet/request";
+import { sayGone } from "../shell/undo";
 import { FieldEntry, samePath } from "./FieldEntry";
 import type { FieldEntryProps } from "./FieldEntry";
 import { FaultWords } from "./NumberEntry";
@@ -28,7 +30,10 @@ export function ListEntry(props: FieldEntryProps & { label: string; rowName?: st
               type="button"
               class="small"
               aria-label={`Take out ${row.toLowerCase()} ${index + 1}`}
-              onClick={() => onChange(kept.filter((_each, at) => at !== index))}
+              onClick={() => {
+                onChange(kept.filter((_each, at) => at !== index));
+                if (!isEmpty(entry)) sayGone(`${row} ${index + 1}`);
+              }}
             >
               ✕
             </button>

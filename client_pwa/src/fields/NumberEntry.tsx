@@ -1,16 +1,18 @@
 /** One measure: a number as people write it, its unit, what it comes to in the other units, and what is
  * wrong with it if it cannot be read. */
 
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Fault } from "../engine/answers";
 import type { Field } from "../engine/tables";
 import { keypad, system } from "../shell/settings";
-import { shownUnit, unitsOf } from "../units/kinds";
+import { keyTyped, typingEnded } from "../sheet/typing";
+import { shownUnit, unitNamed, unitsOf } from "../units/kinds";
 import { fieldParts, joinText, parseQuantity, splitText } from "../units/parse";
-import { unitNamed } from "../units/kinds";
 import { shown } from "../units/show";
+import { fit } from "./fit";
 import { sentence } from "./labels";
 import { padTarget } from "./pad";
+import { likelyUnit, unitToBeginWith, unitUsed } from "./units_used";
 
 interface Props {
   id: string;
@@ -27,25 +29,49 @@ interface Props {
 export function NumberEntry({ id, field, label, value, fault, onChange, describedBy, placeholder, hideLabel }: Props) {
   const box = useRef<HTMLInputElement>(null);
   const [draft, setDraft] = useState<string | undefined>(undefined);
-  // The unit that waits for a number is no part of the job yet.
-  const [waitingUnit, setWaitingUnit] = useState<string | undefined>(undefined);
+  // The unit of a bare number: chosen from the list, or there when the entry was first seen. One that is typed
+  // with a number goes with that number only.
+  const [own, setOwn] = useState<string | undefined>(undefined);
   const units = unitsOf(field.kind);
-  const parts = fieldParts(field.kind, value, system.value);
+  const written = value === "" ? undefined : fieldParts(field.kind, value, system.value);
+  const bareUnit = own ?? unitToBeginWith(field);
   const typedUnit = draft === undefined ? undefined : unitNamed(field.kind, splitText(draft).unit)?.name;
-  const unit = typedUnit ?? (value === "" ? (waitingUnit ?? parts.unit) : parts.unit);
-  const text = draft ?? parts.number;
+  const unit = typedUnit ?? (value === "" ? bareUnit : (written?.unit ?? bareUnit));
+  const text = draft ?? (value === "" ? "" : (written?.number ?? value.trim()));
 
+  // What comes from elsewhere (a job opened, a step taken back) brings its unit with it.
+  const lastWritten = useRef<string | undefined>(undefined);
+  useEffect(() => {
+    if (value !== lastWritten.current && value !== "") setOwn(written?.unit);
+    lastWritten.current = value;
+  }, [value]);
+  const put = (next: string): void => {
+    lastWritten.current = next;
+    onChange(next);
+  };
   const write = (number: string): void => {
     setDraft(number);
-    // Rubbed out and typed anew, it is in the unit it was in before.
-    setWaitingUnit(unit);
-    onChange(joinText(number, unit));
+    keyTyped();
+    put(joinText(number, own ?? (value === "" ? unit : bareUnit)));
   };
+  const leave = (): void => {
+    typingEnded();
+    setDraft(undefined);
+    if (padTarget.peek()?.element === box.current) padTarget.value = undefined;
+    if (draft === undefined || value === "") return;
+    const bare = splitText(draft).unit === "" ? splitText(draft).number : undefined;
+    const likely = bare === undefined ? undefined : likelyUnit(field, bare, [bareUnit, ...(lastTyped.current ? [lastTyped.current] : [])]);
+    if (likely !== undefined && likely !== unit) put(joinText(bare!, likely));
+    lastTyped.current = typedUnit ?? lastTyped.current;
+    unitUsed(field, likely ?? unit);
+  };
+  const lastTyped = useRef<string | undefined>(undefined);
   const setUnit = (name: string): void => {
-    setWaitingUnit(name);
+    setOwn(name);
+    unitUsed(field, name);
     const number = splitText(text).number;
     if (draft !== undefined) setDraft(number);
-    if (number !== "") onChange(joinText(number, name));
+    if (number !== "") put(joinText(number, name));
   };
   const offer = (): void => {
     if (!box.current) return;
@@ -61,12 +87,16 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
   useEffect(() => {
     if (padTarget.peek()?.element === box.current && box.current) offer();
   }, [unit, text]);
-  useEffect(
-    () => () => {
-      if (padTarget.peek()?.element === box.current) padTarget.value = undefined;
-    },
-    [],
-  );
+  useLayoutEffect(() => fit(box.current!), [text]);
+  useEffect(() => {
+    const element = box.current!;
+    return () => {
+      if (padTarget.peek()?.element !== element) return;
+      // Gone with its screen: nothing is typed any more, and no key may write to it.
+      padTarget.value = undefined;
+      typingEnded();
+    };
+  }, []);
 
   // A figure in the empty place of an entry is not yours: it says so.
   const echo = value === "" && /\d/.test(placeholder ?? "") ? "chosen" : echoOf(field, value, unit);
@@ -99,15 +129,12 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
           aria-describedby={notes || undefined}
           aria-required={field.required ? "true" : undefined}
           onFocus={(event) => {
-            setDraft(parts.number);
+            setDraft(text);
             offer();
             // The next key replaces what was there, as a gloved hand would want it.
             event.currentTarget.select();
           }}
-          onBlur={() => {
-            setDraft(undefined);
-            if (padTarget.peek()?.element === box.current) padTarget.value = undefined;
-          }}
+          onBlur={leave}
           onKeyDown={(event) => {
             if (event.key === "Enter") box.current?.blur();
           }}

@@ -4,7 +4,7 @@
 const LABELS: Readonly<Record<string, string>> = {
   wall_pressure_intended: "Pressure intended",
   next_former_diameter: "Next former",
-  relief_given: "Relief the heat gave",
+  relief_given: "Stress the soak took out",
   measured_free_gap: "Free gap",
   measured_force: "Scale reading",
   measured_closed_gap: "Closed gap",
@@ -15,6 +15,7 @@ const LABELS: Readonly<Record<string, string>> = {
   measured_along: "Free, along the gap",
   swarf_share: "Turned to swarf",
   bars: "Bars in the rack",
+  cutting_effort: "Search for the cut list",
   ring_type: "Type of ring",
   rings: "Rings",
   end_cut: "Ends cut",

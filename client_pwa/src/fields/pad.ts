@@ -9,6 +9,10 @@ export interface PadTarget {
   units: readonly { name: string; shown: string }[];
   unit: string;
   setUnit(unit: string): void;
+  /** Where the entry is one of many: the way to the next, in place of "Done". */
+  next?: { label: string; run(): void };
+  /** What may be typed in one tap; with `goOn` the next entry follows at once. */
+  steps?: readonly { shown: string; said: string; text: string; goOn: boolean }[];
 }
 
 export const padTarget = signal<PadTarget | undefined>(undefined);

@@ -31,7 +31,7 @@ export function Choices({ calculation, title, fields, answer, faults, open = fal
     <details class="card choices" open={open || faulty}>
       <summary>
         <h2>{title}</h2>
-        <span class="choices-count">{yours === 0 ? "as chosen" : `${yours} yours`}</span>
+        <span class="choices-count">{yours > 0 ? `${yours} yours` : answer ? "all chosen for you" : ""}</span>
       </summary>
       <ul class="choice-list">
         {fields.map((field) => (

@@ -4,6 +4,7 @@ import type { Figure } from "../engine/answers";
 import { labelOf } from "../fields/labels";
 import { system } from "../shell/settings";
 import { shown } from "../units/show";
+import { Symbol } from "./Symbol";
 import { openFigure } from "./working";
 
 interface OneProps {
@@ -55,7 +56,7 @@ function FigureRow({ name, figure, label = labelOf(name) }: OneProps) {
     <button type="button" class="row" data-figure={name} onClick={() => (openFigure.value = { name, label, figure })}>
       <span class="row-label">
         {label}
-        {figure.symbol && <i class="row-symbol"> {figure.symbol}</i>}
+        {figure.symbol && <i class="row-symbol"> <Symbol text={figure.symbol} /></i>}
       </span>
       <span class="row-value">
         <b>{text.text}</b> {text.unit}

@@ -1,9 +1,10 @@
 /** What the checks found, worst first: a word and a shape, never a colour alone, and what to do. */
 
-import type { Finding, Outcome } from "../engine/answers";
-import { labelOf } from "../fields/labels";
+import type { Finding, Outcome, Quantity } from "../engine/answers";
+import { labelOf, sentence } from "../fields/labels";
 import { system } from "../shell/settings";
-import { shown } from "../units/show";
+import { fixed, shown } from "../units/show";
+import type { Shown } from "../units/show";
 
 const ORDER: Readonly<Record<Outcome, number>> = { stop: 0, watch: 1, good: 2 };
 export const WORD: Readonly<Record<Outcome, string>> = { stop: "Stop", watch: "Watch", good: "Good" };
@@ -56,8 +57,7 @@ export function Findings({ findings, title = "What the checks say" }: { findings
 }
 
 function OneFinding({ finding }: { finding: Finding }) {
-  const value = finding.value && shown(finding.value.value, finding.value.unit, system.value, finding.check);
-  const limit = finding.limit && shown(finding.limit.value, finding.limit.unit, system.value, finding.check);
+  const [value, limit] = shownAlike(finding.value, finding.limit, finding.check);
   return (
     <li class={`finding finding-${finding.outcome}`}>
       <Mark outcome={finding.outcome} />
@@ -65,7 +65,7 @@ function OneFinding({ finding }: { finding: Finding }) {
         <p class="finding-head">
           <b>{WORD[finding.outcome]}</b>: {labelOf(finding.check)}
         </p>
-        <p>{finding.why}</p>
+        <p>{sentence(finding.why)}</p>
         {(value || limit) && (
           <p class="finding-numbers">
             {value && (
@@ -83,7 +83,7 @@ function OneFinding({ finding }: { finding: Finding }) {
         )}
         {finding.remedy && (
           <p class="finding-remedy">
-            <b>Do:</b> {finding.remedy}
+            <b>Do:</b> {sentence(finding.remedy)}
           </p>
         )}
       </div>
@@ -91,10 +91,21 @@ function OneFinding({ finding }: { finding: Finding }) {
   );
 }
 
+/** Value and limit in one measure: "1.856, limit 90 %" is a riddle. */
+function shownAlike(value: Quantity | undefined, limit: Quantity | undefined, name: string): [Shown | undefined, Shown | undefined] {
+  const one = (quantity: Quantity | undefined): Shown | undefined => quantity && shown(quantity.value, quantity.unit, system.value, name);
+  const pair: [Shown | undefined, Shown | undefined] = [one(value), one(limit)];
+  const [first, second] = pair;
+  if (!first || !second || !value || !limit || first.unit === second.unit) return pair;
+  if (first.unit !== "%" && second.unit !== "%") return pair;
+  const share = (quantity: Quantity): Shown => ({ text: fixed(quantity.value * 100, Math.abs(quantity.value) < 0.1 ? 1 : 0), unit: "%" });
+  return [share(value), share(limit)];
+}
+
 export function summary(findings: readonly Finding[]): string {
   const stops = findings.filter((finding) => finding.outcome === "stop").length;
   const watches = findings.filter((finding) => finding.outcome === "watch").length;
-  if (stops === 0 && watches === 0) return "Nothing stands against it.";
+  if (stops === 0 && watches === 0) return "Every check is good.";
   const parts: string[] = [];
   if (stops > 0) parts.push(stops === 1 ? "1 stop" : `${stops} stops`);
   if (watches > 0) parts.push(`${watches} to watch`);

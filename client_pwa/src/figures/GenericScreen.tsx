@@ -24,11 +24,13 @@ interface Props {
   /** Figures to leave to the screen's own picture. */
   without?: readonly string[];
   figuresTitle?: string;
+  /** Entries of the screen's own, above those of `first`. */
+  top?(view: InView): ComponentChildren;
   children?(view: InView): ComponentChildren;
   below?(view: InView): ComponentChildren;
 }
 
-export function GenericScreen({ calculation, first = [], elsewhere = [], rowNames = {}, without = [], figuresTitle = "Figures", children, below }: Props) {
+export function GenericScreen({ calculation, first = [], elsewhere = [], rowNames = {}, without = [], figuresTitle = "Figures", top, children, below }: Props) {
   const view = inView(calculation);
   const fields = fieldsOf(calculation);
   const rest = fields.filter((field) => !first.includes(field.name) && !elsewhere.includes(field.name));
@@ -37,8 +39,9 @@ export function GenericScreen({ calculation, first = [], elsewhere = [], rowName
   return (
     <div class="two">
       <div class="two-left">
-        {first.length > 0 && (
+        {(first.length > 0 || top) && (
           <form class="card top-entries" onSubmit={(event) => event.preventDefault()}>
+            {top?.(view)}
             {first.map((name) => (
               <SheetEntry
                 key={name}
@@ -51,7 +54,7 @@ export function GenericScreen({ calculation, first = [], elsewhere = [], rowName
             ))}
           </form>
         )}
-        <Status result={view.result} calculation={calculation} shownAt={(fault) => first.includes(String(fault.path[0]))} />
+        <Status result={view.result} calculation={calculation} shownAt={(fault) => first.includes(String(fault.path[0])) || (top !== undefined && elsewhere.includes(String(fault.path[0])))} />
         {children?.(view)}
       </div>
       <div class="two-right">

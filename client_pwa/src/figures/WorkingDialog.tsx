@@ -6,6 +6,7 @@ import { system } from "../shell/settings";
 import { fractionWords, inFull, shown, thouWords } from "../units/show";
 import { MethodGrounds } from "./MethodGrounds";
 import { needReference, reference } from "./reference";
+import { Symbol } from "./Symbol";
 import { openFigure } from "./working";
 import type { OpenFigure } from "./working";
 
@@ -31,7 +32,7 @@ function Working({ name, figure }: OpenFigure) {
   return (
     <>
       <p class="working-figure">
-        {figure.symbol && <span class="working-symbol">{figure.symbol} = </span>}
+        {figure.symbol && <span class="working-symbol"><Symbol text={figure.symbol} /> = </span>}
         <b>{main.text}</b> {main.unit}
       </p>
       <table class="plain">
@@ -57,7 +58,7 @@ function Working({ name, figure }: OpenFigure) {
       {method ? (
         <>
           <p>{method.title}</p>
-          <p class="formula">{method.formula}</p>
+          <p class="formula"><Symbol text={method.formula} /></p>
         </>
       ) : (
         <p>{figure.method ? figure.method.replace(/-/g, " ") : "taken as given"}</p>
@@ -73,7 +74,7 @@ function Working({ name, figure }: OpenFigure) {
                 const full = inFull(entry.value, entry.unit, system.value, entry.symbol);
                 return (
                   <tr key={index}>
-                    <th scope="row">{entry.symbol}</th>
+                    <th scope="row"><Symbol text={entry.symbol} /></th>
                     <td>
                       {value.text} {value.unit}
                       {full.text !== value.text.replace(/\u202f/g, "").replace("−", "-") && <small> ({full.text})</small>}

@@ -130,7 +130,7 @@ function Below({ sizing: { answer, faults, stale }, turns }: { sizing: InView; t
 
 function pressurePlaceholder(answer: ReturnType<typeof inView>["answer"]): string {
   const choice = answer?.chosen.find((each) => each.input === "steam_pressure");
-  return typeof choice?.value === "number" ? "as chosen" : "";
+  return typeof choice?.value === "number" ? "chosen for you" : "";
 }
 
 /** The fragment of the address says which screen is open, so the jump is made by hand. */

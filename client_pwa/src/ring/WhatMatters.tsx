@@ -21,7 +21,7 @@ interface Ranked {
 export function WhatMatters() {
   const [open, setOpen] = useState(false);
   return (
-    <details class="card" onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details class="card" data-asks onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         <h3>What matters most, and how many come right</h3>
       </summary>

@@ -9,7 +9,7 @@ import { Findings } from "../figures/Findings";
 import { inView } from "../figures/results";
 import { SizeTable } from "../figures/SizeTable";
 import { Status } from "../figures/Status";
-import { PrintButton, PrintHead } from "../shell/Print";
+import { PrintButton } from "../shell/Print";
 import { system } from "../shell/settings";
 import { change, job } from "../sheet/sheet";
 import { shown } from "../units/show";
@@ -26,7 +26,6 @@ export function RouteScreen() {
       <Status result={view.result} />
       {view.answer && (
         <>
-          <PrintHead title="Route card" />
           <div class="route-top">
             <p class="route-left" role="status">
               {left === 0 ? "All operations are ticked off." : `${left} of ${operations.length} operations to do.`}

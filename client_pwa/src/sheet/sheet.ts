@@ -10,7 +10,9 @@ import { newJob } from "../book/job";
 import type { Input, Inputs, Job } from "../book/job";
 import { changeOf, seenBy } from "./apart";
 import { fed, FEEDS, variantOf } from "./feeds";
+import { begin, remember } from "./history";
 import { assemble, sheetPath } from "./request";
+import { typing } from "./typing";
 
 export type Result =
   | { state: "waiting" }
@@ -50,6 +52,16 @@ export function want(calculations: readonly string[]): void {
 }
 
 export function change(edit: Partial<Job>): void {
+  remember(job.peek(), edit);
+  write(edit);
+}
+
+/** Puts a former state of the job back on the sheet, as a change that is kept like any other. */
+export function putBack(former: Job): void {
+  write(former);
+}
+
+function write(edit: Partial<Job>): void {
   batch(() => {
     job.value = { ...job.value, ...edit, changed: Date.now(), demo: edit.demo ?? job.value.demo };
     edits.value += 1;
@@ -96,6 +108,7 @@ export function openJob(next: Job): void {
   batch(() => {
     for (const result of results.values()) result.value = WAITING;
     for (const name of [...asked.keys()]) forget(name);
+    if (next.id !== job.peek().id) begin();
     job.value = next;
     edits.value = 0;
   });
@@ -121,15 +134,20 @@ function work(key: string, sheet: Inputs): void {
   const result = resultOf(key);
   const before = result.peek();
   const kept = before.state === "ready" ? before.answer : "before" in before ? before.before : undefined;
+  const say = (next: Result): void => {
+    // Half a number is no fault: while one is being typed the figures before it stay, marked as old.
+    if (!typing.value || before.state === "waiting") result.value = next;
+    else if (before.state === "ready") result.value = { ...before, stale: true };
+  };
   const missing = fields.filter((field) => field.required && !(field.name in request)).map((field) => field.name);
   if (faults.length > 0) {
     forget(key);
-    result.value = { state: "faults", faults, before: kept };
+    say({ state: "faults", faults, before: kept });
     return;
   }
   if (missing.length > 0) {
     forget(key);
-    result.value = { state: "incomplete", missing };
+    say({ state: "incomplete", missing });
     return;
   }
   const feed = FEEDS[calculation];
@@ -138,12 +156,13 @@ function work(key: string, sheet: Inputs): void {
     const source = resultOf(feed.from).value;
     if (source.state === "faults" || source.state === "broken") {
       forget(key);
-      result.value = { ...source, before: kept };
+      say({ ...source, before: kept });
       return;
     }
-    // It comes by again when the source is worked.
-    if (source.state !== "ready" || source.stale) return;
-    full = fed(request, feed, source.answer, new Set(fields.map((field) => field.name)));
+    // It comes by again when the source is worked. A source that lacks something has nothing to give: the
+    // bore is surveyed before there is any ring.
+    if (source.state === "waiting" || (source.state === "ready" && source.stale)) return;
+    if (source.state === "ready") full = fed(request, feed, source.answer, new Set(fields.map((field) => field.name)));
   }
   const text = JSON.stringify(full);
   if (asked.get(key) === text) return;
@@ -155,8 +174,23 @@ function work(key: string, sheet: Inputs): void {
   else resting.set(key, setTimeout(() => put(key, calculation, full, rows, kept), rest));
 }
 
+/** What is held back until the hand leaves the entry or rests. */
+const held = new Map<string, () => void>();
+
+effect(() => {
+  if (typing.value) return;
+  const now = [...held.values()];
+  held.clear();
+  for (const each of now) each();
+});
+
 function put(key: string, calculation: string, request: unknown, rows: Map<string, number[]>, kept: Answer | undefined): void {
   const result = resultOf(key);
+  held.delete(key);
+  const say = (next: Result): void => {
+    if (!typing.peek() || result.peek().state === "waiting") result.value = next;
+    else held.set(key, () => (result.value = next));
+  };
   ask(key, calculation, request, (outcome) => {
     if (outcome.state === "answer") result.value = { state: "ready", answer: outcome.answer, stale: false };
     else if (outcome.state === "broken") {
@@ -165,10 +199,10 @@ function put(key: string, calculation: string, request: unknown, rows: Map<strin
     } else if (outcome.problem.faults.some((fault) => fault.code === "required" && fault.path.length === 1)) {
       // Nothing is wrong yet: something is still to be entered.
       const words = outcome.problem.faults.map((fault) => `${sentence(fault.message)} ${sentence(fault.remedy)}`).join(" ");
-      result.value = { state: "incomplete", missing: [], words };
+      say({ state: "incomplete", missing: [], words });
     } else if (outcome.problem.faults.length > 0) {
       const mended = outcome.problem.faults.map((fault) => ({ ...fault, path: sheetPath(fault.path, rows) }));
-      result.value = { state: "faults", faults: mended, before: kept };
+      say({ state: "faults", faults: mended, before: kept });
     } else {
       result.value = { state: "broken", message: outcome.problem.message ?? outcome.problem.code, before: kept };
     }
@@ -179,4 +213,5 @@ function forget(key: string): void {
   clearTimeout(resting.get(key));
   drop(key);
   asked.delete(key);
+  held.delete(key);
 }

@@ -9,6 +9,7 @@ import { want } from "../sheet/sheet";
 import { Banners, Said } from "./Banners";
 import { Beside } from "./Beside";
 import { Header } from "./Header";
+import { PrintHead } from "./Print";
 import { place } from "./routes";
 import { FIRST_SCREEN, started } from "./session";
 import { screenWith, SCREENS } from "./screens";
@@ -52,6 +53,7 @@ export function App() {
       <Banners />
       <main id="main" ref={main} tabIndex={-1} aria-label={title} hidden={!started.value}>
         <h1 class="unseen">{title}</h1>
+        {shownScreen && <PrintHead title={title} />}
         {started.value && View && <View />}
       </main>
       {started.value && <Beside />}

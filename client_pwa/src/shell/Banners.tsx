@@ -2,11 +2,10 @@
 
 import type { ComponentChildren } from "preact";
 import { fileName, fileText, saveOut } from "../book/files";
-import { newJob } from "../book/job";
 import { newVersion, useNewVersion } from "../offline/register";
 import { job } from "../sheet/sheet";
 import { place } from "./routes";
-import { addJob, cleared, fromLink, keepLinked, keepMine, keeping, said, saveNow, takeTheirs } from "./session";
+import { cleared, fromLink, keepLinked, keepMine, keeping, nameForEngine, said, saveNow, startJob, takeTheirs, unnamed } from "./session";
 
 export function Banners() {
   return (
@@ -86,8 +85,19 @@ export function Banners() {
           <p>
             <b>Demo:</b> an invented engine.
           </p>
-          <button type="button" onClick={() => void addJob(newJob("New job"), "ring")}>
+          <button type="button" onClick={() => void startJob()}>
             New job
+          </button>
+        </Banner>
+      )}
+      {unnamed.value === job.value.id && (
+        <Banner kind="note">
+          <label class="banner-entry">
+            <span>For which engine is this?</span>
+            <input type="text" class="entry-text" maxLength={80} autocomplete="off" onInput={(event) => nameForEngine(event.currentTarget.value)} />
+          </label>
+          <button type="button" onClick={() => (unnamed.value = "")}>
+            Done
           </button>
         </Banner>
       )}
@@ -111,9 +121,9 @@ export function Said() {
       {now && (
         <div class="said-line">
           <span>{now.text}</span>
-          {now.undo && (
-            <button type="button" onClick={now.undo}>
-              Undo
+          {now.action && (
+            <button type="button" onClick={now.action.run}>
+              {now.action.label}
             </button>
           )}
           <button type="button" class="quiet" aria-label="Close this line" onClick={() => (said.value = undefined)}>

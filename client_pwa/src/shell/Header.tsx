@@ -1,9 +1,11 @@
 /** The head of the sheet: which job this is, in which units results are shown, and the way to the rest. */
 
+import { canUndo } from "../sheet/history";
 import { job } from "../sheet/sheet";
-import { system } from "./settings";
+import { changeSystem, system } from "./settings";
 import { addressOf, place } from "./routes";
 import { keeping, started } from "./session";
+import { undo } from "./undo";
 
 const KEEPING_WORDS = {
   kept: "kept on this device",
@@ -26,10 +28,15 @@ export function Header() {
           <small>{started.value ? KEEPING_WORDS[keeping.value] : "opening the job book…"}</small>
         </span>
       </a>
+      <button type="button" class="head-undo" aria-label="Undo" disabled={!canUndo.value} onClick={undo}>
+        <svg viewBox="0 0 24 24" width="26" height="26" aria-hidden="true">
+          <path d="M9 5 4 10l5 5M4 10h9a6 6 0 0 1 0 12h-2" />
+        </svg>
+      </button>
       <button
         type="button"
         class="head-units"
-        onClick={() => (system.value = system.value === "metric" ? "inch" : "metric")}
+        onClick={() => changeSystem(system.value === "metric" ? "inch" : "metric")}
       >
         <span class="unseen">Results in</span>
         <span class={system.value === "metric" ? "unit-on" : ""}>mm</span>

@@ -25,3 +25,16 @@ export function PrintButton({ what }: { what: string }) {
     </button>
   );
 }
+
+/** What is folded on the screen stands open on paper; a drawing stays as the person left it. */
+let unfolded: HTMLDetailsElement[] = [];
+
+addEventListener("beforeprint", () => {
+  unfolded = [...document.querySelectorAll<HTMLDetailsElement>("main details:not([open], .drawing, [data-asks])")];
+  for (const each of unfolded) each.open = true;
+});
+
+addEventListener("afterprint", () => {
+  for (const each of unfolded) each.open = false;
+  unfolded = [];
+});

@@ -3,7 +3,7 @@
 import { useEffect, useState } from "preact/hooks";
 import { ChoiceBar } from "../fields/FieldEntry";
 import { readyOffline } from "../offline/register";
-import { keypad, system, theme } from "./settings";
+import { changeSystem, keypad, system, theme } from "./settings";
 import type { Theme } from "./settings";
 
 export function SettingsScreen() {
@@ -18,7 +18,7 @@ export function SettingsScreen() {
       </section>
       <section class="card" aria-label="Results">
         <h2>Results in</h2>
-        <ChoiceBar name="system" label="Units of results" choices={["metric", "inch"]} chosen={system.value} onChange={(choice) => (system.value = choice === "inch" ? "inch" : "metric")} />
+        <ChoiceBar name="system" label="Units of results" choices={["metric", "inch"]} chosen={system.value} onChange={(choice) => changeSystem(choice === "inch" ? "inch" : "metric")} />
         <p>Each entry takes its own unit whatever is chosen here: 80, 3.125 in, 3 1/8 in, 125 thou, 120 psi, 8,3 bar.</p>
       </section>
       <section class="card" aria-label="Keypad">

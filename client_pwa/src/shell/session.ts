@@ -4,6 +4,7 @@
 import { computed, effect, signal } from "@preact/signals";
 import { demoJob } from "../book/demo";
 import { copyOf, newJob } from "../book/job";
+import { nameByDay, nameByEngine } from "../book/names";
 import type { Job, JobReading } from "../book/job";
 import { unpackJob } from "../book/share";
 import { allEntries, entryWith, save, setDeleted, whenLost } from "../book/store";
@@ -27,8 +28,10 @@ export const damagedOpen = signal<(JobReading & { ok: false }) | undefined>(unde
 /** The job came in a link and is not in the book. */
 export const fromLink = signal(false);
 /** Said once, for screen readers and eyes: "Copied", "Deleted". */
-export const said = signal<{ text: string; undo?: () => void } | undefined>(undefined);
+export const said = signal<{ text: string; action?: { label: string; run(): void } } | undefined>(undefined);
 export const started = signal(false);
+/** The new job that was not asked its engine yet. */
+export const unnamed = signal("");
 
 export const liveEntries = computed(() => entries.value.filter((entry) => entry.deleted === 0));
 export const deletedEntries = computed(() => entries.value.filter((entry) => entry.deleted > 0));
@@ -45,11 +48,15 @@ let running: Promise<void> = Promise.resolve();
 export async function start(): Promise<void> {
   const first = place.value;
   const [read] = await Promise.all([readBook(), first.packed === undefined ? undefined : openPacked(first.packed, first.screen)]);
-  if (first.packed === undefined) {
+  // A link that cannot be read leaves what was open before.
+  if (first.packed === undefined || damagedOpen.value) {
+    const screen = damagedOpen.value ? "book" : first.screen;
     const wantedEntry = [first.jobId, remembered(LAST)].map((id) => read.find((entry) => entry.id === id && entry.deleted === 0)).find(Boolean);
     const entry = wantedEntry ?? read.find((each) => each.deleted === 0);
-    if (entry) openEntry(entry, first.screen);
-    else await openFirst(read.length, first.screen);
+    const link = damagedOpen.value;
+    if (entry) openEntry(entry, screen);
+    else await openFirst(read.length, screen);
+    damagedOpen.value ??= link;
   }
   started.value = true;
   effect(saveWhenEdited);
@@ -95,9 +102,7 @@ async function openPacked(packed: string, screen: string): Promise<void> {
   const reading = await unpackJob(packed);
   if (!reading.ok) {
     damagedOpen.value = reading;
-    openJob(newJob("New job"));
-    basedOn = 0;
-    settle("book", job.value.id);
+    if (started.peek()) settle("book", job.value.id);
     return;
   }
   // A link is a stranger's: its job gets a place of its own and never overwrites one of the book.
@@ -141,6 +146,22 @@ export async function addJob(next: Job, screen: string): Promise<void> {
   await saveNow(true);
 }
 
+/** A sheet with nothing on it; it is called by the day until somebody says for which engine it is. */
+export async function startJob(): Promise<void> {
+  const next = newJob(nameByDay(namesInBook()));
+  await addJob(next, "ring");
+  unnamed.value = next.id;
+}
+
+export function nameForEngine(engine: string): void {
+  const { id, created } = job.peek();
+  rename(nameByEngine(engine, namesInBook(id), created));
+}
+
+function namesInBook(but = ""): string[] {
+  return liveEntries.peek().flatMap((entry) => (entry.reading.ok && entry.id !== but ? [entry.reading.job.name] : []));
+}
+
 export async function keepLinked(): Promise<void> {
   fromLink.value = false;
   remember(LAST, job.value.id);
@@ -154,9 +175,12 @@ export async function throwAway(entry: BookEntry): Promise<void> {
   const name = entry.reading.ok ? entry.reading.job.name : entry.reading.name;
   said.value = {
     text: `"${name}" is deleted.`,
-    undo: () => {
-      void setDeleted(entry.id, 0).then(refreshBook);
-      said.value = { text: `"${name}" is back.` };
+    action: {
+      label: "Undo",
+      run: () => {
+        void setDeleted(entry.id, 0).then(refreshBook);
+        said.value = { text: `"${name}" is back.` };
+      },
     },
   };
 }
@@ -188,7 +212,7 @@ export async function saveNow(always = false): Promise<void> {
 }
 
 async function saveOnce(always: boolean): Promise<void> {
-  if (fromLink.value || keeping.value === "conflict" || damagedOpen.value) return;
+  if (fromLink.value || keeping.value === "conflict") return;
   if (!always && edits.value === savedEdits) return;
   const sheet = job.value;
   const made = edits.value;

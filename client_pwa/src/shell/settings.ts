@@ -12,16 +12,21 @@ interface Kept {
   theme: Theme;
   system: System;
   keypad: boolean;
+  /** Per name of an input, the unit in which it was last filled in. */
+  units: Readonly<Record<string, string>>;
 }
 
 function read(): Kept {
   const coarse = matchMedia("(pointer: coarse)").matches;
-  const kept: Kept = { theme: "auto", system: "metric", keypad: coarse };
+  const kept: Kept = { theme: "auto", system: "metric", keypad: coarse, units: {} };
   try {
     const raw = JSON.parse(localStorage.getItem(KEY) ?? "{}") as Record<string, unknown>;
     if (THEMES.includes(raw.theme as Theme)) kept.theme = raw.theme as Theme;
     if (raw.system === "metric" || raw.system === "inch") kept.system = raw.system;
     if (typeof raw.keypad === "boolean") kept.keypad = raw.keypad;
+    if (typeof raw.units === "object" && raw.units !== null) {
+      kept.units = Object.fromEntries(Object.entries(raw.units).filter(([, unit]) => typeof unit === "string")) as Record<string, string>;
+    }
   } catch {
     // Unreadable or forbidden settings are no settings.
   }
@@ -35,10 +40,18 @@ export const theme = signal<Theme>(first.theme);
 export const system = signal<System>(first.system);
 /** The large keypad of this app in place of the phone's. */
 export const keypad = signal(first.keypad);
+export const lastUnits = signal<Readonly<Record<string, string>>>(first.units);
+
+/** The other units, for results and for whatever is entered from here on. */
+export function changeSystem(next: System): void {
+  if (next === system.peek()) return;
+  system.value = next;
+  lastUnits.value = {};
+}
 
 effect(() => {
   document.documentElement.dataset.theme = theme.value;
-  const kept: Kept = { theme: theme.value, system: system.value, keypad: keypad.value };
+  const kept: Kept = { theme: theme.value, system: system.value, keypad: keypad.value, units: lastUnits.value };
   try {
     localStorage.setItem(KEY, JSON.stringify(kept));
   } catch {

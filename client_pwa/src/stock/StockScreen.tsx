@@ -29,6 +29,8 @@ interface StockSet {
 }
 
 const ON_TOP = ["rings", "spares", "bars"];
+/** Of the bar that would be bought: nothing to the purpose where all is cut from the rack. */
+const OF_THE_BAR_TO_BUY = new Set(["bar_diameter", "bar_length", "mass", "swarf_share"]);
 const LARGE = ["bar_diameter", "bar_length", "mass", "swarf_share"];
 
 export function StockScreen() {
@@ -36,14 +38,15 @@ export function StockScreen() {
   const stock = view.answer?.stock as (Answer & { cut_list?: Cut[]; sets?: StockSet[] }) | undefined;
   const elsewhere = new Set([...fieldsOf("tooling"), ...fieldsOf("route")].map((field) => field.name));
   const own = fieldsOf("job").filter((field) => !elsewhere.has(field.name) && !ON_TOP.includes(field.name));
+  const fromRack = (stock?.cut_list ?? []).length > 0 && stock!.cut_list!.every((cut) => cut.have);
   // What was chosen for the stock is listed with the whole job's choices.
   const answer = stock && view.answer ? { ...stock, chosen: view.answer.chosen } : undefined;
   return (
     <div class="two">
       <div class="two-left">
         <form class="card top-entries" onSubmit={(event) => event.preventDefault()}>
-          <SheetEntry name="rings" calculation="job" faults={view.faults} placeholder="as chosen" />
-          <SheetEntry name="spares" calculation="job" faults={view.faults} placeholder="as chosen" />
+          <SheetEntry name="rings" calculation="job" faults={view.faults} placeholder="chosen for you" />
+          <SheetEntry name="spares" calculation="job" faults={view.faults} placeholder="chosen for you" />
           <SheetEntry name="bars" calculation="job" faults={view.faults} label="Bars in the rack" rowName="Bar" />
         </form>
         <Status result={view.result} shownAt={(fault) => ON_TOP.includes(String(fault.path[0]))} />
@@ -51,10 +54,11 @@ export function StockScreen() {
           <section class={view.stale ? "plate stale" : "plate"} aria-label="The bar">
             {stock.sets?.[0] && (
               <p class="plate-words">
-                <b>{stock.sets[0].bar}</b>, {stock.sets[0].blanks} blanks, {stock.sets[0].blanks_per_stick} to a stick
+                <b>{fromWords(stock.cut_list ?? [], stock.sets[0].bar)}</b>, {stock.sets[0].blanks} blanks, {stock.sets[0].blanks_per_stick} to a
+                stick
               </p>
             )}
-            {LARGE.map((name) => {
+            {LARGE.filter((name) => !fromRack || !OF_THE_BAR_TO_BUY.has(name)).map((name) => {
               const figure = stock.figures[name];
               return figure ? <FigureTile key={name} name={name} figure={figure} /> : null;
             })}
@@ -66,7 +70,7 @@ export function StockScreen() {
         <Findings findings={stock?.findings ?? []} />
         {stock && (
           <section class="card" aria-label="Figures">
-            <h2>Figures</h2>
+            <h2>{fromRack ? "If the bar were bought" : "Figures"}</h2>
             <FigureRows figures={stock.figures} stale={view.stale} />
           </section>
         )}
@@ -74,6 +78,14 @@ export function StockScreen() {
       </div>
     </div>
   );
+}
+
+/** What it is cut from, as the cut list has it. */
+function fromWords(cuts: readonly Cut[], toBuy: string): string {
+  const names = (have: boolean): string => [...new Set(cuts.filter((cut) => cut.have === have).map((cut) => cut.bar))].join(", ");
+  const [rack, bought] = [names(true), names(false)];
+  if (rack === "" && bought === "") return toBuy;
+  return [rack && `From the rack: ${rack}`, bought && `${rack ? "to buy" : "To buy"}: ${bought}`].filter(Boolean).join("; ");
 }
 
 /** Each bar drawn to its length: sticks, then what is left. */

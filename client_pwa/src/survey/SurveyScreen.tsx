@@ -5,9 +5,12 @@ import { fieldsOf } from "../engine/tables";
 import { FigureTile } from "../figures/Figures";
 import { GenericScreen } from "../figures/GenericScreen";
 import type { InView } from "../figures/results";
-import { setInputs } from "../sheet/sheet";
+import { inputs, job, setInputs } from "../sheet/sheet";
 import { system } from "../shell/settings";
+import { unitNamed } from "../units/kinds";
+import { splitText } from "../units/parse";
 import { shown } from "../units/show";
+import { ReadingsGrid } from "./ReadingsGrid";
 
 interface Section {
   height?: Quantity | null;
@@ -28,7 +31,12 @@ export function SurveyScreen() {
   const shared = new Set(fieldsOf("sizing").map((field) => field.name));
   const elsewhere = fieldsOf("bore-survey").map((field) => field.name).filter((name) => shared.has(name));
   return (
-    <GenericScreen calculation="bore-survey" first={["readings"]} elsewhere={elsewhere} rowNames={{ readings: "Reading" }} figuresTitle="What the readings come to">
+    <GenericScreen
+      calculation="bore-survey"
+      elsewhere={["readings", ...elsewhere]}
+      figuresTitle="What the readings come to"
+      top={(view) => <ReadingsGrid key={job.value.id} faults={view.faults} />}
+    >
       {(view) => <Verdict view={view} />}
     </GenericScreen>
   );
@@ -65,8 +73,19 @@ function Verdict({ view }: { view: InView }) {
 
 // A ring for a bore that runs as it is gets the gap that its tightest place asks for.
 function ofSurvey(verdict: string, size: number, gap: number | undefined) {
-  const bore = `${Number(size.toFixed(3))} mm`;
-  return verdict === "run" && gap !== undefined ? { bore, closed_gap: `${Number(gap.toFixed(3))} mm` } : { bore };
+  const bore = inReadingsUnit(size);
+  return verdict === "run" && gap !== undefined ? { bore, closed_gap: inReadingsUnit(gap) } : { bore };
+}
+
+/** A size in the unit in which the bore was gauged: who reads inches is not handed millimetres. */
+function inReadingsUnit(mm: number): string {
+  const { readings } = inputs.peek();
+  const [first] = Array.isArray(readings) ? readings : [];
+  const typed = typeof first === "object" && !Array.isArray(first) ? first.diameter : undefined;
+  const unit = typeof typed === "string" && typed !== "" ? unitNamed("length", splitText(typed).unit)?.name : undefined;
+  // A ring's size is never read in thou.
+  if (unit === "in" || unit === "thou" || (unit === undefined && system.peek() === "inch")) return `${Number((mm / 25.4).toFixed(4))} in`;
+  return `${Number(mm.toFixed(3))} mm`;
 }
 
 function Sections({ sections }: { sections: readonly Section[] }) {

@@ -5,7 +5,7 @@ import { fieldsOf } from "../engine/tables";
 import { Drawing } from "../drawings/Drawing";
 import { GenericScreen } from "../figures/GenericScreen";
 import { SizeTable } from "../figures/SizeTable";
-import { PrintButton, PrintHead } from "../shell/Print";
+import { PrintButton } from "../shell/Print";
 
 /** The tools that the core draws. */
 const DRAWN = new Set(fieldsOf("drawing").find((field) => field.name === "part")?.choices);
@@ -20,7 +20,6 @@ export function ToolingScreen() {
         const tools = (view.answer?.tools ?? []) as Tool[];
         return (
           <div class={view.stale ? "tools stale" : "tools"}>
-            <PrintHead title="Tool sheet" />
             {tools.length > 0 && <PrintButton what="tool sheet" />}
             {tools.map((tool) => (
               <section class="card tool" key={tool.tool} aria-label={tool.title}>
