@@ -37,7 +37,7 @@ RINGS = {
     },
     "double-turn, oval bore, steam": {
         "bore": 80.0,
-        "back_pressure": 0.7,
+        "pressure_behind": 0.7,
         "face_pressure": 0.35,
         "bore_shape": {
             "harmonics": [

@@ -15,7 +15,7 @@ VALVE = (("Liner bore", "60 mm"), ("Port width", "8 mm"), ("Bridge bars", "6"))
 def valve(sheet):
     """The screen of the valve with a liner of 60 mm, six bars of 5 mm and a port of 8 mm."""
     sheet.page.locator(".beside a", has_text="Piston valve").click()
-    for label, text in (*VALVE, ("Bar width", "5 mm")):
+    for label, text in (*VALVE, ("Bridge bar width", "5 mm")):
         sheet.enter(label, text)
     # Geometry: six openings share what six bars of 5 mm leave of the circumference.
     sheet.opening = "%.2f" % (math.pi * 60.0 / 6 - 5.0)
@@ -48,11 +48,11 @@ def test_valve_with_nothing_entered_asks_for_what_it_needs(sheet):
 
 
 def test_wrong_entry_of_the_valve_is_said_at_its_place(valve):
-    valve.enter("Bar width", "32 mm")
+    valve.enter("Bridge bar width", "32 mm")
     fault = valve.page.locator(".entry-faulty .fault")
     fault.wait_for()
     assert "leave no port" in fault.inner_text()
-    assert valve.page.locator(".entry-faulty label").inner_text() == "Bar width"
+    assert valve.page.locator(".entry-faulty label").inner_text() == "Bridge bar width"
 
 
 def test_pin_is_shown_where_it_holds_the_joint(valve):

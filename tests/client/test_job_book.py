@@ -152,8 +152,8 @@ def test_job_of_a_newer_format_is_refused_in_words(sheet, tmp_path):
 
 
 DAMAGED = [
-    {"id": "broken", "revision": 3, "version": 2, "deleted": 0, "job": {"name": 7, "inputs": 5}},
-    {"id": "broken", "revision": 1, "version": 2, "deleted": 0, "job": "nothing like a job"},
+    {"id": "broken", "revision": 3, "version": 3, "deleted": 0, "job": {"name": 7, "inputs": 5}},
+    {"id": "broken", "revision": 1, "version": 3, "deleted": 0, "job": "nothing like a job"},
     {"id": "broken", "revision": 1, "version": "two", "deleted": 0, "job": {"inputs": {}}},
 ]
 
@@ -176,23 +176,23 @@ def test_damaged_job_is_shown_kept_and_can_be_saved_out(sheet, kept):
 HOSTILE_FILES = [
     "not json at all",
     "[]",
-    '{"format":"ringwright-job","version":2,"jobs":7}',
-    {"format": "ringwright-job", "version": 2, "jobs": [None, 3, "x", []]},
+    '{"format":"ringwright-job","version":3,"jobs":7}',
+    {"format": "ringwright-job", "version": 3, "jobs": [None, 3, "x", []]},
     {
         "format": "ringwright-job",
-        "version": 2,
+        "version": 3,
         "jobs": [{"name": "x", "inputs": {"__proto__": "y", "constructor": {"a": "b"}}}],
     },
-    '{"format":"ringwright-job","version":2,"jobs":[{"name":"p","inputs":{"__proto__":"3"}}]}',
-    {"format": "ringwright-job", "version": 2, "jobs": [{"name": "n" * 5000, "inputs": {}}]},
+    '{"format":"ringwright-job","version":3,"jobs":[{"name":"p","inputs":{"__proto__":"3"}}]}',
+    {"format": "ringwright-job", "version": 3, "jobs": [{"name": "n" * 5000, "inputs": {}}]},
     {
         "format": "ringwright-job",
-        "version": 2,
+        "version": 3,
         "jobs": [{"name": "deep", "inputs": {"bars": [[[[[["x"]]]]]]}}],
     },
     {
         "format": "ringwright-job",
-        "version": 2,
+        "version": 3,
         "jobs": [{"name": "many", "inputs": {"bars": ["1"] * 5000}}],
     },
 ]
@@ -210,7 +210,7 @@ def test_hostile_file_changes_nothing_and_is_answered_in_words(sheet, tmp_path, 
 def test_markup_in_a_job_is_text_and_never_runs(sheet, tmp_path):
     bad = '<img src=x onerror="window.hit=1"><script>window.hit=1</script>'
     job = {"name": bad, "notes": bad, "inputs": {"bore": "80 mm", "ring_type": bad}}
-    _bring_in(sheet, _file(tmp_path, {"format": "ringwright-job", "version": 2, "jobs": [job]}))
+    _bring_in(sheet, _file(tmp_path, {"format": "ringwright-job", "version": 3, "jobs": [job]}))
     page = sheet.page
     page.locator(".job-open-button").first.click()
     page.locator("main .status-fault").wait_for()
@@ -225,9 +225,9 @@ HOSTILE_LINKS = [
     "AAAA",
     _packed(None, raw=b"not json"),
     _packed({"format": "something-else", "job": {}}),
-    _packed({"format": "ringwright-job", "version": 2, "job": {"name": 4}}),
+    _packed({"format": "ringwright-job", "version": 3, "job": {"name": 4}}),
     _packed(None, raw=b" " * 30_000_000),
-    _packed({"format": "ringwright-job", "version": 2})[:-9],
+    _packed({"format": "ringwright-job", "version": 3})[:-9],
 ]
 
 
@@ -392,7 +392,7 @@ def test_damaged_link_leaves_the_open_sheet_where_it_was(sheet):
 
 
 def test_file_of_which_nothing_came_in_says_why_first(sheet, tmp_path):
-    bad = {"format": "ringwright-job", "version": 2, "jobs": [{"name": "Odd", "inputs": 5}]}
+    bad = {"format": "ringwright-job", "version": 3, "jobs": [{"name": "Odd", "inputs": 5}]}
     words = _bring_in(sheet, _file(tmp_path, bad))
     assert "0 jobs" not in words
     assert words.index("Odd") < words.index("Nothing was brought in")

@@ -9,7 +9,7 @@ def _job(sheet, tmp_path, inputs):
     """Brings in a job with these inputs and opens it."""
     path = tmp_path / "job.json"
     job = {"name": "Mill engine", "inputs": inputs}
-    path.write_text(json.dumps({"format": "ringwright-job", "version": 2, "jobs": [job]}))
+    path.write_text(json.dumps({"format": "ringwright-job", "version": 3, "jobs": [job]}))
     sheet.go("book").page.get_by_label("Job file to bring in").set_input_files(path)
     sheet.page.get_by_role("button", name="Mill engine").first.click()
     sheet.until("document.querySelector('.head-names b').textContent === 'Mill engine'")

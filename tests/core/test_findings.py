@@ -137,7 +137,12 @@ ROWS = [
     ("bore-survey", three_point(), "ovality-unseen", "watch"),
     ("bore-survey", oval(0.01, step=90.0), "two-directions", "watch"),
     # The running engine.
-    ("running", {**ENGINE, "worn_gap": 8.0, "piston_diameter": 79.0, "rings": 1}, "leak", "watch"),
+    (
+        "running",
+        {**ENGINE, "worn_gap": 8.0, "piston_diameter": 79.0, "rings_on_piston": 1},
+        "leak",
+        "watch",
+    ),
     ("running", {**ENGINE, "compression": 0.5, "clearance_volume": 0.02}, "compression", "watch"),
     (
         "running",
@@ -162,7 +167,7 @@ ROWS = [
         "stop",
     ),
     ("running", {**ENGINE, "cylinder_material": "aluminium"}, "pairing", "stop"),
-    ("running", {**ENGINE, "friction_coefficient": 0.5, "rings": 8}, "friction", "watch"),
+    ("running", {**ENGINE, "friction_coefficient": 0.5, "rings_on_piston": 8}, "friction", "watch"),
     ("running", {**ENGINE, "worn_gap": 6.0, "ring_type": "plain"}, "spring", "watch"),
     (
         "running",
@@ -202,9 +207,9 @@ ROWS = [
     ("running", {**ENGINE, "closed_gap": 0.1}, "cold-start", "watch"),
     # The piston valve.
     ("piston-valve", {**VALVE, "wall_pressure": 1.0, "radial_thickness": 1.0}, "spring", "stop"),
-    ("piston-valve", {**VALVE, "bars": 3}, "bulge", "stop"),
-    ("piston-valve", {**VALVE, "bars": 3}, "joint", "stop"),
-    ("piston-valve", {**VALVE, "bar_width": 1.0}, "bar-wear", "watch"),
+    ("piston-valve", {**VALVE, "port_bars": 3}, "bulge", "stop"),
+    ("piston-valve", {**VALVE, "port_bars": 3}, "joint", "stop"),
+    ("piston-valve", {**VALVE, "port_bar_width": 1.0}, "bar-wear", "watch"),
     ("piston-valve", {**VALVE, "cylinder_material": "aluminium"}, "pairing", "stop"),
     # The finished ring, and how rings come out.
     ("inspection", {**PLAIN, "measured_width": 9.0}, "width", "stop"),

@@ -167,15 +167,15 @@ def test_a_ring_wider_than_its_port_cannot_spring_in():
 def test_a_loose_joint_over_a_port_is_stopped_and_a_pin_on_a_bar_mends_it():
     assert outcomes(run())["joint"] == "stop"
     assert outcomes(run(joint_pinned=True))["joint"] == "good"
-    assert outcomes(run(joint_pinned=True, bar_width=0.6, bars=40))["joint"] == "stop"
+    assert outcomes(run(joint_pinned=True, port_bar_width=0.6, port_bars=40))["joint"] == "stop"
 
 
 def test_few_bars_let_the_ring_catch_and_the_remedy_mends_it():
-    few = run(bars=3, joint_pinned=True, steam_pressure=2.0)
+    few = run(port_bars=3, joint_pinned=True, steam_pressure=2.0)
     found = next(f for f in few["findings"] if f["check"] == "bulge")
     assert found["outcome"] == "stop"
     needed = int(found["remedy"].split()[1])
-    assert outcomes(run(bars=needed, joint_pinned=True, steam_pressure=2.0))["bulge"] == "good"
+    assert outcomes(run(port_bars=needed, joint_pinned=True, steam_pressure=2.0))["bulge"] == "good"
 
 
 def test_a_ring_too_slack_for_its_pressure_is_an_answer():
@@ -186,7 +186,7 @@ def test_a_ring_too_slack_for_its_pressure_is_an_answer():
 
 
 def test_narrow_bars_wear():
-    assert outcomes(run(bars=8, bar_width=2.0))["bar-wear"] == "watch"
+    assert outcomes(run(port_bars=8, port_bar_width=2.0))["bar-wear"] == "watch"
     assert "bar-wear" not in outcomes(run())
 
 
@@ -215,7 +215,7 @@ def test_spreads_hold_their_figures():
 @pytest.mark.parametrize(
     ("more", "path"),
     [
-        ({"bar_width": 60.0}, ("bar_width",)),
+        ({"port_bar_width": 60.0}, ("port_bar_width",)),
         ({"back_pressure": 1.5}, ("back_pressure",)),
         ({"piston_diameter": 101.0}, ("piston_diameter",)),
         ({"port_width": None}, ("port_width",)),

@@ -48,7 +48,7 @@ def test_four_sizes_are_enough_and_every_other_input_is_said():
         "cut_off",
         "clearance_volume",
         "back_pressure",
-        "rings",
+        "rings_on_piston",
         "ring_width",
         "worn_gap",
         "friction_coefficient",
@@ -179,8 +179,8 @@ def test_new_rings_leak_less_than_worn_ones_and_more_rings_less_than_one():
     answer = rows(run(worn_gap=3.0, ring_type="plain", closed_gap=0.3))
     leaks = {name: row["leak_rate"]["value"] for name, row in answer.items()}
     assert leaks["now"] > leaks["plain"] > leaks["double-turn"]
-    one = run(worn_gap=3.0, rings=1)["figures"]["leak_rate"]["value"]
-    assert one > run(worn_gap=3.0, rings=3)["figures"]["leak_rate"]["value"]
+    one = run(worn_gap=3.0, rings_on_piston=1)["figures"]["leak_rate"]["value"]
+    assert one > run(worn_gap=3.0, rings_on_piston=3)["figures"]["leak_rate"]["value"]
 
 
 def test_a_worn_groove_left_as_it_is_leaks_past_new_rings_too():
@@ -191,7 +191,7 @@ def test_a_worn_groove_left_as_it_is_leaks_past_new_rings_too():
 
 
 def test_worn_rings_are_said_to_be_worth_renewing_and_good_ones_not():
-    bad = run(worn_gap=8.0, piston_diameter=79.0, groove_wear=0.1, rings=1)
+    bad = run(worn_gap=8.0, piston_diameter=79.0, groove_wear=0.1, rings_on_piston=1)
     assert outcomes(bad)["leak"] == "watch"
     words = next(found for found in bad["findings"] if found["check"] == "leak")
     said = float(re.search(r"about ([0-9.]+) kg", words["remedy"]).group(1))
@@ -216,7 +216,9 @@ def test_missing_quantity_is_judged_against_trials(measured, outcome):
 
 
 def test_more_leak_than_is_missing_is_pointed_out():
-    found = outcomes(run(steam_measured=47.0, worn_gap=10.0, piston_diameter=78.0, rings=1))
+    found = outcomes(
+        run(steam_measured=47.0, worn_gap=10.0, piston_diameter=78.0, rings_on_piston=1)
+    )
     assert found["leak-against-feed"] == "watch"
 
 

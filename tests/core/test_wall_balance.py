@@ -50,7 +50,7 @@ def requests(draw):
         "finishing": draw(any_of.sampled_from(["closing-ring", "forced-round", "band"])),
         "wall_pressure": draw(spread_over_decades(0.002, 0.3)),
         "modulus": draw(spread_over_decades(5000.0, 210000.0)),
-        "back_pressure": draw(any_of.sampled_from([0.0, 0.01, 0.1, 1.0, 10.0])),
+        "pressure_behind": draw(any_of.sampled_from([0.0, 0.01, 0.1, 1.0, 10.0])),
         "gap_direction": draw(numbers(0.0, 360.0)),
         "steps_per_turn": draw(any_of.sampled_from([90, 120, 200, 360])),
     }
@@ -79,7 +79,7 @@ def check_balance(request, answer):
     width = request["ring_width"] / len(turns)
     face = 0.5 * request["bore"] * width
     pushed = pressed(answer, step, face)
-    steam = request["back_pressure"] * face
+    steam = request["pressure_behind"] * face
     total = sum(force for _, force in pushed)
     assert total == pytest.approx(answer["figures"]["wall_force"]["value"], rel=1e-6, abs=1e-9)
     size = total + steam * TURN

@@ -5,6 +5,7 @@ import json
 import jsonschema
 import pytest
 
+from ringwright.core.calculations import CALCULATIONS
 from ringwright.core.fields import checked
 from ringwright.core.making import tooling
 from ringwright.export import job_link
@@ -30,6 +31,18 @@ def test_its_examples_keep_to_it(schema, validator):
         validator.validate(example)
 
 
+def test_the_stored_job_keeps_to_it_and_every_name_is_an_input(root, validator):
+    stored = json.loads((root / "tests/vectors/jobs/version_3.json").read_text(encoding="utf-8"))
+    validator.validate(stored)
+    known = set()
+    for calculation in CALCULATIONS.values():
+        known.update(entry.name for entry in calculation.fields)
+    valve = {entry.name for entry in CALCULATIONS["piston-valve"].fields}
+    for job in stored["jobs"]:
+        assert set(job["inputs"]) <= known | {"piston_valve"}
+        assert set(job["inputs"].get("piston_valve", {})) <= valve
+
+
 def test_the_links_of_the_service_keep_to_it(validator):
     asked = {
         "bore": 79.375,
@@ -48,8 +61,8 @@ def test_the_links_of_the_service_keep_to_it(validator):
     "change",
     [
         {"format": "something"},
-        {"version": 3},
-        {"version": "2"},
+        {"version": 2},
+        {"version": "3"},
         {"job": {"name": "x", "inputs": {}}, "jobs": []},
         {"job": {"inputs": {}}},
         {"job": {"name": "x"}},
@@ -62,7 +75,7 @@ def test_the_links_of_the_service_keep_to_it(validator):
     ],
 )
 def test_what_is_no_job_is_refused(validator, change):
-    job = {"format": "ringwright-job", "version": 2, "job": {"name": "x", "inputs": {}}}
+    job = {"format": "ringwright-job", "version": 3, "job": {"name": "x", "inputs": {}}}
     validator.validate(job)
     job.update(change)
     assert not validator.is_valid(job)

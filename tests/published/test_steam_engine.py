@@ -180,7 +180,7 @@ def worn(**more):
         "steam_pressure": 0.8,
         "ring_type": "plain",
         "end_cut": "square",
-        "rings": 1,
+        "rings_on_piston": 1,
     }
     request.update(more)
     return calculations.run("running", request)

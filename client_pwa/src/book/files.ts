@@ -1,7 +1,8 @@
 /** Jobs as a file: written so that it can be read in any text editor, read as a stranger's. */
 
-import { isRecord, JOB_FORMAT, JOB_VERSION, readJob } from "./job";
+import { JOB_FORMAT, JOB_VERSION, readJob } from "./job";
 import type { Job, JobFile, JobReading } from "./job";
+import { isRecord } from "./versions";
 
 const LARGEST_FILE = 5_000_000;
 const MOST_JOBS = 1000;

@@ -5,8 +5,10 @@
  * typed ("3 1/8 in"), under the names the calculations use, so that a job's inputs are also a request body
  * of the service. */
 
+import { broughtUp, isRecord } from "./versions";
+
 export const JOB_FORMAT = "ringwright-job";
-export const JOB_VERSION = 2;
+export const JOB_VERSION = 3;
 
 export type Input = string | boolean | Input[] | { [name: string]: Input };
 export type Inputs = { [name: string]: Input };
@@ -68,7 +70,7 @@ export function readJob(raw: unknown, version: unknown = JOB_VERSION): JobReadin
   } else if (version > JOB_VERSION) {
     reasons.push(`it was written by a newer version of this app (format ${version}, this app reads ${JOB_VERSION})`);
   }
-  const current = version === 1 ? fromVersionOne(raw) : raw;
+  const current = broughtUp(raw, version);
   const job: Job = {
     id: typeof current.id === "string" && ID.test(current.id) ? current.id : newId(),
     name: text(current.name, "name", LONGEST_NAME, reasons) || "Job without a name",
@@ -82,19 +84,6 @@ export function readJob(raw: unknown, version: unknown = JOB_VERSION): JobReadin
   };
   if (reasons.length > 0) return { ok: false, reasons, raw, name: job.name };
   return { ok: true, job };
-}
-
-/** Version 1 kept the unit of an input beside its number: {"bore": {"number": "3 1/8", "unit": "in"}}. */
-function fromVersionOne(raw: Record<string, unknown>): Record<string, unknown> {
-  if (!isRecord(raw.inputs)) return raw;
-  const inputs: Record<string, unknown> = {};
-  for (const [name, value] of Object.entries(raw.inputs)) {
-    inputs[name] =
-      isRecord(value) && typeof value.number === "string" && typeof value.unit === "string"
-        ? `${value.number} ${value.unit}`.trim()
-        : value;
-  }
-  return { ...raw, inputs };
 }
 
 function readInputs(raw: unknown, reasons: string[]): Inputs {
@@ -171,8 +160,4 @@ function text(raw: unknown, what: string, longest: number, reasons: string[]): s
 
 function time(raw: unknown): number {
   return typeof raw === "number" && Number.isFinite(raw) && raw >= 0 ? raw : 0;
-}
-
-export function isRecord(value: unknown): value is Record<string, unknown> {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
 }

@@ -1,7 +1,8 @@
 /** A whole job in a link: JSON, deflated, in base64url, in the fragment, which no server is sent. */
 
-import { isRecord, JOB_FORMAT, JOB_VERSION, readJob } from "./job";
+import { JOB_FORMAT, JOB_VERSION, readJob } from "./job";
 import type { Job, JobReading } from "./job";
+import { isRecord } from "./versions";
 
 const LONGEST_LINK = 60_000;
 const LARGEST_JOB = 400_000;

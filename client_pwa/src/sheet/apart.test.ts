@@ -12,7 +12,7 @@ describe("the inputs of a part apart", () => {
     expect(seenBy("piston-valve", { bore: "80 mm", piston_valve: "40 mm" })).toEqual({});
   });
   it("change under their own name, and leave nothing behind when the last is rubbed out", () => {
-    expect(changeOf("piston-valve", SHEET, "bars", "6")).toEqual({ piston_valve: { ...SHEET.piston_valve, bars: "6" } });
+    expect(changeOf("piston-valve", SHEET, "port_bars", "6")).toEqual({ piston_valve: { ...SHEET.piston_valve, port_bars: "6" } });
     expect(changeOf("piston-valve", SHEET, "steam_pressure", "6 bar")).toEqual({ steam_pressure: "6 bar" });
     expect(changeOf("piston-valve", { piston_valve: { bore: "40 mm" } }, "bore", undefined)).toEqual({ piston_valve: undefined });
     expect(changeOf("sizing", SHEET, "bore", "70 mm")).toEqual({ bore: "70 mm" });

@@ -33,12 +33,12 @@ const VARIANTS: Readonly<Record<string, Variant>> = {
     calculation: "wall-pressure",
     with: (inputs) => ({
       ...inputs,
-      back_pressure: inputs.back_pressure ?? inputs.steam_pressure ?? "0.7 MPa",
+      pressure_behind: inputs.pressure_behind ?? inputs.steam_pressure ?? "0.7 MPa",
     }),
   },
   "wall-pressure@cold": {
     calculation: "wall-pressure",
-    with: ({ back_pressure: _left, face_pressure: _out, ...inputs }) => inputs,
+    with: ({ pressure_behind: _left, face_pressure: _out, ...inputs }) => inputs,
   },
 };
 

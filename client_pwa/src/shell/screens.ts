@@ -32,7 +32,7 @@ const ALL: readonly Screen[] = [
   { key: "run", label: "Run", title: "The running engine", uses: ["running"], view: RunScreen },
 ];
 
-const VALVE_ENTRIES = ["bore", "port_width", "steam_pressure", "bars", "bar_width", "joint_pinned"];
+const VALVE_ENTRIES = ["bore", "port_width", "steam_pressure", "port_bars", "port_bar_width", "joint_pinned"];
 const VALVE_FIGURES = ["free_gap", "closed_gap", "bulge", "free_end", "leak_rate", "friction_force"];
 
 /** What is no stage of the ring's job. */

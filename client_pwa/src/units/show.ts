@@ -135,7 +135,7 @@ function inches(value: number, name: string): Converted {
 }
 
 function pressure(value: number, inch: boolean, name: string): Converted {
-  const steam = /steam|gauge|back_pressure|boiler/.test(name) && !/wall/.test(name);
+  const steam = /steam|gauge|back_pressure|pressure_behind|boiler/.test(name) && !/wall/.test(name);
   if (inch) {
     const psi = value / MPA_PER_PSI;
     if (Math.abs(psi) >= 1000) return { value: Math.round(psi / 100) * 100, unit: "psi", places: 0 };

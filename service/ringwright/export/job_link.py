@@ -14,7 +14,7 @@ import segno
 from ..core.fields import UNIT_OF_KIND
 
 FORMAT = "ringwright-job"
-VERSION = 2
+VERSION = 3
 SCREEN = "ring"
 # Units that the app reads as the service does; a measure in another goes in the core's unit.
 _SHARED = (

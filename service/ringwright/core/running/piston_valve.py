@@ -71,9 +71,9 @@ def _filled(values):
     take("back_pressure", BACK_PRESSURE, "MPa", "an exhaust to the air through a pipe")
     take("radial_thickness", bore / SECTION, "mm", "bore/28, between D/25 and D/30")
     take("ring_width", 1.25 * given["radial_thickness"], "mm", "1.25 thicknesses")
-    take("rings", 2, "1", "two rings to a head are usual")
-    take("bars", BARS, "1", "common practice")
-    take("bar_width", bore * BAR_SHARE, "mm", "bore/12")
+    take("rings_on_piston", 2, "1", "two rings to a head are usual")
+    take("port_bars", BARS, "1", "common practice")
+    take("port_bar_width", bore * BAR_SHARE, "mm", "bore/12")
     take("joint_pinned", False, "", "say so if a pin holds the joint on a bar")
     take("edge_rounding", EDGE, "mm", "edges broken by hand")
     take("valve_travel", TRAVEL_SHARE * bore, "mm", "0.4 of the bore")
@@ -81,13 +81,13 @@ def _filled(values):
     take("ring_type", PLAIN, "", "valve rings are mostly plain")
     take("end_cut", "square", "", "common practice in valves")
     faults = engine_faults(given)
-    if given["bars"] * given["bar_width"] >= math.pi * bore:
+    if given["port_bars"] * given["port_bar_width"] >= math.pi * bore:
         faults.append(
             Fault(
-                ("bar_width",),
+                ("port_bar_width",),
                 "size",
                 "the bars leave no port between them",
-                "give fewer or narrower bars",
+                "give fewer or narrower port_bars",
             )
         )
     if faults:
@@ -103,8 +103,8 @@ def _crossing(out, given):
     """Figures of the crossing of a port; returns what the findings need."""
     bore, width, port = given["bore"], given["ring_width"], given["port_width"]
     thickness, modulus = given["radial_thickness"], given["modulus"]
-    span = port_crossing.opening(bore, given["bars"], given["bar_width"])
-    covered = given["bars"] * given["bar_width"] / (math.pi * bore)
+    span = port_crossing.opening(bore, given["port_bars"], given["port_bar_width"])
+    covered = given["port_bars"] * given["port_bar_width"] / (math.pi * bore)
     difference = given["steam_pressure"] - given["back_pressure"]
     outward = [given["wall_pressure"] + share * difference for share in friction.STEAM_SHARE]
     held = width > port
@@ -121,7 +121,7 @@ def _crossing(out, given):
         "mm",
         "L",
         "port-opening",
-        (("d1", bore, "mm"), ("n", given["bars"], "1"), ("b", given["bar_width"], "mm")),
+        (("d1", bore, "mm"), ("n", given["port_bars"], "1"), ("b", given["port_bar_width"], "mm")),
     )
     out["outward_pressure"] = spread(outward, "MPa", "q", "outward-pressure", pressed)
     elastic = (("L", span, "mm"), ("a1", thickness, "mm"), ("E", modulus, "MPa"))
@@ -184,7 +184,7 @@ def _running_figures(out, given):
     duty = ring_duty.steady_duty(
         state.pressure,
         back.pressure,
-        given["rings"],
+        given["rings_on_piston"],
         leak.exponent(state.superheat),
         state.pressure * state.volume,
     )
@@ -198,7 +198,7 @@ def _running_figures(out, given):
             coefficient=given["friction_spread"][level],
             wall_pressure=given["wall_pressure"],
             difference=duty.mean_difference,
-            rings=given["rings"],
+            rings=given["rings_on_piston"],
             share=friction.STEAM_SHARE[level],
             bore=given["bore"],
             width=given["ring_width"],
@@ -286,7 +286,7 @@ def _bulge(given, crossing, edge):
             value,
             limit,
         )
-    pitch = crossing["longest"][0] + given["bar_width"]
+    pitch = crossing["longest"][0] + given["port_bar_width"]
     needed = int(math.ceil(math.pi * given["bore"] / pitch))
     return finding(
         "bulge",
@@ -304,7 +304,7 @@ def _joint(given, crossing, edge):
     value, limit = Quantity(crossing["ends"][2], "mm"), Quantity(edge, "mm")
     if given["joint_pinned"]:
         needed = given["worn_gap"] + 2.0 * edge
-        if given["bar_width"] > needed:
+        if given["port_bar_width"] > needed:
             return finding(
                 "joint",
                 GOOD,
@@ -316,7 +316,7 @@ def _joint(given, crossing, edge):
             "The bar that carries the joint is narrower than the gap and the rounding of both "
             "ends.",
             "Pin the joint on a bar of at least %s." % length(needed),
-            Quantity(given["bar_width"], "mm"),
+            Quantity(given["port_bar_width"], "mm"),
             Quantity(needed, "mm"),
         )
     if crossing["ends"][2] <= 0.5 * edge:

@@ -46,10 +46,15 @@ FIELDS = (
         symbol="h1",
     ),
     _same("radial_thickness"),
-    field("rings", "count", "rings between steam and exhaust", "2", lowest=1, highest=8),
-    field("bars", "count", "bridge bars across the port", "8", lowest=1, highest=60),
+    field("rings_on_piston", "count", "rings between steam and exhaust", "2", lowest=1, highest=8),
+    field("port_bars", "count", "bridge bars across the port", "8", lowest=1, highest=60),
     field(
-        "bar_width", "length", "width of a bar round the bore", "bore/12", lowest=0.5, highest=200.0
+        "port_bar_width",
+        "length",
+        "width of a bar round the bore",
+        "bore/12",
+        lowest=0.5,
+        highest=200.0,
     ),
     field("joint_pinned", "flag", "whether a pin keeps the ring's joint on a bar", "false"),
     field(

@@ -65,7 +65,7 @@ def paths(given, duty, ring_type, cold_gap, groove_wear, light):
             squares=duty.squares,
             pressure_volume=given["steam"].pressure * given["steam"].volume,
             viscosity=viscosity,
-            number=given["rings"],
+            number=given["rings_on_piston"],
         )
         # No film passes more than its own wide mouth would as an opening.
         mouth = duty.gap_flow * math.pi * given["bore"] * (film + groove_wear)

@@ -120,7 +120,7 @@ def _engine(given):
     duty = ring_duty.ring_duty(
         stated,
         double_acting=double,
-        rings=given["rings"],
+        rings=given["rings_on_piston"],
         k=leak.exponent(state.superheat),
         pressure_volume=state.pressure * state.volume,
         atmosphere=steam.ATMOSPHERE,

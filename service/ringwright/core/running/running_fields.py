@@ -112,7 +112,7 @@ RING_AT_HAND_FIELDS = (
     _same("ring_type"),
     _same("end_cut"),
     field(
-        "rings",
+        "rings_on_piston",
         "count",
         "how many rings stand one behind another on the piston",
         "2",

@@ -148,7 +148,7 @@ def friction_figures(out, given, engine):
             coefficient=given["friction_spread"][level],
             wall_pressure=given["wall_pressure"],
             difference=difference,
-            rings=given["rings"],
+            rings=given["rings_on_piston"],
             share=friction.STEAM_SHARE[level],
             bore=given["bore"],
             width=given["ring_width"],
@@ -157,13 +157,13 @@ def friction_figures(out, given, engine):
         for level in LEVELS
     ]
     wall = [
-        friction.wall_load(given["wall_pressure"], difference, given["rings"], share)
+        friction.wall_load(given["wall_pressure"], difference, given["rings_on_piston"], share)
         for share in friction.STEAM_SHARE
     ]
     pressed = (
         ("p", given["wall_pressure"], "MPa"),
         ("p1 - p2", difference, "MPa"),
-        ("n", given["rings"], "1"),
+        ("n", given["rings_on_piston"], "1"),
     )
     share = [power[level] / engine.power[2 - level] for level in LEVELS]
     out["mean_piston_speed"] = figure(speed, "m/s", "v", "mean-piston-speed")

@@ -142,7 +142,7 @@ def _fill_cycle(given, take):
 def _fill_ring(given, take):
     take("ring_type", DOUBLE_TURN, "", "the ring this tool is made for")
     take("end_cut", "angled-45", "", "common practice")
-    take("rings", 2, "1", "two rings are usual")
+    take("rings_on_piston", 2, "1", "two rings are usual")
     take("radial_thickness", given["bore"] / SECTION, "mm", "bore/28, between D/25 and D/30")
     ratio = 2.0 if given["ring_type"] == DOUBLE_TURN else 1.25
     why = decimal(ratio, 2) + " thicknesses"

@@ -23,7 +23,7 @@ MOST_STEPS = 720
 
 FIELDS = tuple([entry for entry in RING_FIELDS if entry.name in _FROM_RING]) + (
     field(
-        "back_pressure",
+        "pressure_behind",
         "pressure",
         "steam behind the ring, gauge",
         "none: the ring's spring alone",
@@ -136,18 +136,18 @@ def calculate(values):
         chosen = [choice for choice in chosen if choice.input not in told]
     per_turn = _or(values, "steps_per_turn", DEFAULT_STEPS)
     per_turn = 8 * ((per_turn + 7) // 8)
-    back = _or(values, "back_pressure", 0.0)
+    back = _or(values, "pressure_behind", 0.0)
     face = _or(values, "face_pressure", 0.0)
     if face > back:
         raise unworkable(
             "face_pressure",
             "more steam on the face than behind would push the ring off the wall, into its groove",
-            "give a back_pressure of at least the face_pressure",
+            "give a pressure_behind of at least the face_pressure",
             "conflict",
         )
     direction = _or(values, "gap_direction", 0.0)
     for name, default, unit, why in (
-        ("back_pressure", 0.0, "MPa", "the ring's spring alone"),
+        ("pressure_behind", 0.0, "MPa", "the ring's spring alone"),
         ("face_pressure", 0.0, "MPa", "no steam on the face"),
         ("gap_direction", 0.0, "deg", "the direction angles are counted from"),
     ):
