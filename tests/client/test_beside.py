@@ -40,7 +40,7 @@ def test_bore_of_the_valve_is_not_the_bore_of_the_job(valve):
 
 def test_valve_with_nothing_entered_asks_for_what_it_needs(sheet):
     sheet.page.get_by_role("button", name="New job").click()
-    sheet.until("document.querySelector('.head-names b').textContent === 'New job'")
+    sheet.until("document.querySelector('.head-names b').textContent.startsWith('Job of ')")
     sheet.go("valve")
     words = sheet.page.locator("main .status")
     words.wait_for()

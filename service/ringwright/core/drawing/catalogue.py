@@ -2,11 +2,13 @@
 
 from collections import OrderedDict, namedtuple
 
+from ..making.route_text import TEXT
 from ..ring.heat_set import BAND
 from . import (
     blank_views,
     charts,
     holding_views,
+    operation_views,
     piston_views,
     ring_views,
     table_views,
@@ -21,6 +23,7 @@ BLANK = "blank"
 TOOL = "tool"
 ENGINE = "engine"
 CHART = "chart"
+OPERATION = "operation"
 
 # key, title: of the part. group: one of the above. draw: function of a Job giving (views, notes,
 # about); None for the template, which sets itself out. serves: function of a Design, True when such
@@ -56,6 +59,10 @@ def _spread(design):
     return design.former_diameter is None
 
 
+def _operation(job):
+    return operation_views.picture(job, job.operation)
+
+
 _TABLE = (
     Part("ring-closed", "Ring in its bore", RING, ring_views.closed, _any),
     Part("ring-free", "Ring, free", RING, ring_views.free, _any),
@@ -80,12 +87,16 @@ _TABLE = (
     Part("free-shape", "Free shape against the bore", CHART, charts.free_shape, _any),
     Part("steam-temperature", "Steam temperature", CHART, charts.steam_temperature, _any),
 )
-PARTS = OrderedDict([(entry.key, entry) for entry in _TABLE])
+_OPERATION = Part(OPERATION, "Operation of the route card", OPERATION, _operation, _any)
+PARTS = OrderedDict([(entry.key, entry) for entry in _TABLE + (_OPERATION,)])
 
 
 def parts_of(design):
-    """The Parts that a ring of that Design has, in the order they are shown."""
-    return [part for part in PARTS.values() if part.serves(design)]
+    """The Parts that a ring of that Design has, in the order they are shown.
+
+    The pictures of operations belong to the route card and are not among them.
+    """
+    return [part for part in _TABLE if part.serves(design)]
 
 
 def sheets(job, key):
@@ -95,9 +106,8 @@ def sheets(job, key):
     """
     part = PARTS[key]
     blank = job.title
-    title = Title(
-        blank.job, blank.owner, blank.date, part.title, _material(job, part), blank.measures
-    )
+    words = TEXT[job.operation].title if part is _OPERATION else part.title
+    title = Title(blank.job, blank.owner, blank.date, words, _material(job, part), blank.measures)
     if part.draw is None:
         return template.sheets(job, title)
     views, notes, about = part.draw(job)

@@ -6,6 +6,7 @@ from collections import OrderedDict
 
 from ..fields import field
 from ..making import route, tool_list, tooling
+from ..making.route_text import TEXT
 from ..problems import Fault, InputProblem
 from ..ring import sizing
 from . import catalogue, words
@@ -16,9 +17,17 @@ from .svg import svg
 
 FIRST_PART = "ring-closed"
 FIRST_PAPER = "A4"
+FIRST_OPERATION = "survey"
 
 DRAWING_FIELDS = (
     field("part", "choice", "what to draw", FIRST_PART, choices=tuple(catalogue.PARTS)),
+    field(
+        "operation",
+        "choice",
+        "which operation of the route card, for the part of that name",
+        FIRST_OPERATION,
+        choices=tuple(TEXT),
+    ),
     field(
         "paper",
         "choice",
@@ -69,7 +78,9 @@ def job_of(design, tools, values):
         "inches" if system == words.INCH else "mm",
     )
     worked = {}
+    operations = OrderedDict()
     for operation in route.operations(design, tools, values):
+        operations[operation.key] = operation
         for size in operation.sizes:
             if size.lower is not None and size.name not in worked:
                 worked[size.name] = size
@@ -83,6 +94,8 @@ def job_of(design, tools, values):
         sizes,
         materials,
         worked,
+        operations,
+        values.get("operation") or FIRST_OPERATION,
     )
 
 
@@ -97,6 +110,17 @@ def sheets_of(job, part):
                     "conflict",
                     "a %s ring set this way has no %s" % (job.design.ring_type, part),
                     "use one of: " + ", ".join(names),
+                )
+            ]
+        )
+    if part == catalogue.OPERATION and job.operation not in job.operations:
+        raise InputProblem(
+            [
+                Fault(
+                    ("operation",),
+                    "conflict",
+                    "the route card of this ring has no operation %s" % job.operation,
+                    "use one of: " + ", ".join(job.operations),
                 )
             ]
         )

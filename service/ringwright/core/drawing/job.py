@@ -9,11 +9,15 @@ from . import words
 # design, tooling: as settled. acts: Behaviour of the ring. system: metric or inch. paper: key of
 # paper.PAPERS. title: a paper.Title without its part. sizes: OrderedDict tool -> OrderedDict name
 # -> Size. materials: OrderedDict tool -> what it is made of. worked: dict name -> Size with the
-# limits that the route card asks for.
+# limits that the route card asks for. operations: OrderedDict key -> Operation of the route card.
+# operation: key of the one to be drawn.
 Job = namedtuple(
     "Job",
-    ("design", "tooling", "acts", "system", "paper", "title", "sizes", "materials", "worked"),
-)
+    (
+        "design", "tooling", "acts", "system", "paper", "title", "sizes", "materials", "worked",
+        "operations", "operation",
+    ),
+)  # fmt: skip
 
 
 def sized(job, name, value, diameter=False):

@@ -77,10 +77,10 @@ def rotary_table(job):
         "The blank on the rotary table, the slitting saw at its first and last place, and the "
         "bridge it leaves."
     )
-    return [view, _detail(job)], notes, about
+    return [view, bridge_detail(job)], notes, about
 
 
-def _detail(job):
+def bridge_detail(job):
     """The bridge as the cutter leaves it, upright, with the corners left to the hand saw."""
     d, t = job.design, job.tooling
     cut = t.slit

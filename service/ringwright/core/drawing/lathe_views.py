@@ -1,0 +1,155 @@
+"""Pictures of the first operations: the bore surveyed, and what is done to the bar in the chuck."""
+
+from ..making.bar_choice import best_bar
+from . import rails, words
+from .entities import OUTLINE, THIN, Fill
+from .operation_marks import JAW, arrow, chuck, cut_part, cutting_tool, measured, size_in
+from .shapes import box
+from .turned_part import axis_of
+from .view import View
+
+# Where no bar is made so large, metal on the radius outside and in, as on the card [mm].
+_CASTING_STOCK = 3.0
+# How far the bar is shown to stand out of the chuck, over its radius.
+_STICK = 0.9
+
+
+def _bar(job):
+    """(radius over the skin, radius of its bore, 0 for a solid bar, length shown) [mm]."""
+    d = job.design
+    bar = best_bar(
+        outside=d.rough_outside,
+        inside=d.bored_inside,
+        family=d.ring_material.family,
+        form=None,
+        system=None,
+    )
+    if bar is None:
+        skin = 0.5 * d.rough_outside + _CASTING_STOCK
+        hole = max(0.5 * d.bored_inside - _CASTING_STOCK, 0.0)
+    else:
+        skin, hole = 0.5 * bar.as_cast, max(0.5 * bar.as_cast_bore, 0.0)
+    return skin, hole, max(_STICK * skin, 1.6 * (d.blank_length + 2.0 * d.facing_allowance))
+
+
+def _on_stick(name, job, outer, hole, turned=None, bored=None):
+    """A View of the bar in the chuck, and how long it stands out [mm].
+
+    outer, hole: radius of the bar outside and in. turned, bored: radius of what is already made of
+    its right half, None where nothing is.
+    """
+    _, _, length = _bar(job)
+    half = 0.45 * length
+    view = View(name)
+    top = outer if turned is None else turned
+    low = hole if bored is None else bored
+    loop = [(0.0, hole), (half, hole), (half, low), (length, low)]
+    loop += [(length, top), (half, top), (half, outer), (0.0, outer)]
+    cut_part(view, loop)
+    if low > 0.0:
+        for x, radius in ((length, low), (half, low), (0.0, hole)):
+            view.line(OUTLINE, x, -radius, x, radius)
+    else:
+        view.line(OUTLINE, length, -top, length, top)
+    chuck(view, outer, 0.25 * length)
+    axis_of(view, -JAW * outer, length)
+    return view, length
+
+
+def survey(job, row):
+    d = job.design
+    bore = 0.5 * d.bore
+    length = 1.6 * d.bore
+    view = View("cylinder", "Gauge at three heights, and across")
+    cut_part(view, box(0.0, bore, length, bore + max(6.0, 0.22 * bore)))
+    for x in (0.0, length):
+        view.line(OUTLINE, x, -bore, x, bore)
+    axis_of(view, 0.0, length)
+    for share in (0.15, 0.5, 0.85):
+        x = share * length
+        arrow(view, (x, 0.1 * bore), (x, bore))
+        arrow(view, (x, -0.1 * bore), (x, -bore))
+    view.measure(
+        "bore",
+        d.bore,
+        rails.LEFT,
+        (0.0, -bore),
+        (0.0, bore),
+        words.size(d.bore, job.system, True),
+    )
+    return [view], [], "A cylinder cut lengthways, with the gauge across it at three heights."
+
+
+def face_bar(job, row):
+    skin, hole, _ = _bar(job)
+    view, length = _on_stick("bar", job, skin, hole)
+    size = cutting_tool(view, (length, 0.72 * skin), "face", skin)
+    arrow(view, (length + size, 0.6 * skin), (length + size, 0.2 * skin))
+    return [view], [], "The bar in the chuck; the tool faces its end from the outside inwards."
+
+
+def drill(job, row):
+    skin, hole, _ = _bar(job)
+    view, length = _on_stick("bar", job, skin, hole)
+    size = size_in(row, "drill_diameter")
+    radius = 0.5 * size.value
+    point = 0.3 * size.value
+    reach = length + 1.2 * skin
+    body = [
+        (0.4 * length - point, 0.0),
+        (0.4 * length, radius),
+        (reach, radius),
+        (reach, -radius),
+        (0.4 * length, -radius),
+    ]
+    view.outline(OUTLINE, body)
+    arrow(view, (reach, 1.8 * radius), (length, 1.8 * radius))
+    measured(view, job, size, rails.RIGHT, (reach, -radius), (reach, radius), True)
+    return [view], [], "The bar in the chuck, drilled through from the tailstock."
+
+
+def turn_rough(job, row):
+    skin, hole, _ = _bar(job)
+    size = size_in(row, "rough_outside_diameter")
+    radius = 0.5 * size.value
+    view, length = _on_stick("bar", job, skin, hole, turned=radius)
+    reach = cutting_tool(view, (0.45 * length, radius), "turn", skin)
+    arrow(view, (0.45 * length + 2.6 * reach, skin + reach), (0.45 * length + reach, skin + reach))
+    measured(view, job, size, rails.RIGHT, (length, -radius), (length, radius), True)
+    return [view], [], "The bar in the chuck; the tool turns its outside towards the chuck."
+
+
+def _bored(job, row, name):
+    d = job.design
+    _, hole, _ = _bar(job)
+    size = size_in(row, name)
+    radius = 0.5 * size.value
+    start = min(hole, 0.8 * radius) if hole > 0.0 else 0.4 * radius
+    view, length = _on_stick("bar", job, 0.5 * d.rough_outside, start, bored=radius)
+    reach = cutting_tool(view, (0.45 * length, radius), "bore", radius)
+    arrow(view, (length + 3.0 * reach, 0.5 * radius), (length + reach, 0.5 * radius))
+    measured(view, job, size, rails.LEFT, (0.0, -radius), (0.0, radius), True)
+    return [view], [], "The bar in the chuck; the boring tool opens it from the end."
+
+
+def bore_rough(job, row):
+    return _bored(job, row, "roughed_bore")
+
+
+def bore(job, row):
+    return _bored(job, row, "bored_inside_diameter")
+
+
+def part_off(job, row):
+    d = job.design
+    outer, inner = 0.5 * d.rough_outside, 0.5 * d.bored_inside
+    view, length = _on_stick("bar", job, outer, inner)
+    size = size_in(row, "part_length")
+    left = length - size.value
+    wide = max(2.0, 0.03 * outer)
+    tip = inner + 0.3 * (outer - inner)
+    view.add(Fill(THIN, box(left - wide, tip, left, outer + 3.0 * wide)))
+    view.add(Fill(THIN, box(left - 3.0 * wide, outer + 3.0 * wide, left, outer + 9.0 * wide)))
+    arrow(view, (left + 2.0 * wide, outer + 9.0 * wide), (left + 2.0 * wide, outer + 3.0 * wide))
+    measured(view, job, size, rails.BOTTOM, (left, -outer), (length, -outer))
+    return [view], [], "The bar in the chuck; the parting tool goes in behind the blank."
