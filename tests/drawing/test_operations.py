@@ -1,5 +1,5 @@
-"""A picture of every operation of the route card: none is missing, its sizes are the card's, and its
-words can be read."""
+"""A picture of every operation of the route card: none is missing, its sizes are the card's, and
+its words can be read."""
 
 import pytest
 
