@@ -11,11 +11,12 @@ MAY_USE = {
     "clearances": {"properties"},
     "ring": {"properties", "clearances"},
     "wall": {"properties", "clearances", "ring"},
-    "measuring": {"properties", "clearances", "ring", "wall"},
+    "walk": {"properties", "clearances", "ring"},
+    "measuring": {"properties", "clearances", "ring", "wall", "walk"},
     "cutting": set(),
-    "making": {"properties", "clearances", "ring", "cutting"},
+    "making": {"properties", "clearances", "ring", "walk", "cutting"},
     "running": {"properties", "clearances", "ring", "wall"},
-    "drawing": {"properties", "clearances", "ring", "making"},
+    "drawing": {"properties", "clearances", "ring", "walk", "making"},
 }
 
 

@@ -179,7 +179,16 @@ def test_speeds_follow_the_definition_and_the_lathe():
 
 def test_a_lathe_that_cannot_go_slow_enough_is_said():
     found = route(bore=600.0, spindle_speeds=[200.0])["findings"]
-    assert [(entry["check"], entry["outcome"]) for entry in found] == [("spindle-speed", "watch")]
+    said = [(entry["check"], entry["outcome"]) for entry in found]
+    assert said == [("limits", "good"), ("spindle-speed", "watch")]
+
+
+def test_limits_closer_than_the_lathe_holds_are_said():
+    """A tenth of a millimetre of wall to five hundredths: bore and outside share 0.02 each way."""
+    small = {"bore": 10.5, "ring_type": "plain", "radial_thickness": 0.3, "wall_pressure": 0.02}
+    found = {row["check"]: row for row in route(**small)["findings"]}
+    assert found["limits"]["outcome"] == "watch"
+    assert found["limits"]["value"]["value"] < found["limits"]["limit"]["value"]
 
 
 def test_more_rings_take_longer_but_share_the_soak():

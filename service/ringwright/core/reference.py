@@ -20,6 +20,7 @@ from .running import (
     wear,
 )
 from .sources import SOURCES
+from .walk import limits
 from .wall import bore_shape, free_shape, wall_contact
 
 # Every module with METHODS of its own, in the order in which the list shows them. A test compares
@@ -46,6 +47,7 @@ MODULES = (
     materials,
     steam,
     blank,
+    limits,
     tooling,
     bars,
     stock,

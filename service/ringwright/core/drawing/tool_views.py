@@ -2,11 +2,12 @@
 
 import math
 
-from ..ring import blank, spring
+from ..ring import spring
+from ..walk.plan import clamped_reading
 from ..wording import in_a_sentence
 from . import curve, rails, words
 from .entities import ADJACENT, CENTRE, OUTLINE
-from .job import cut_angle, run_of, sized
+from .job import run_of, sized
 from .ring_views import cut_ring
 from .shapes import box, centre_cross, mirrored_points, polar
 from .turned_part import LEAST_WALL, WALL, axis_of, edges, size_of, turned
@@ -189,7 +190,7 @@ def closing_ring(job):
     view.label("right", (width, 0.5 * (bore + outer)), "Wall to suit")
     notes = [
         "Bore it last, to suit the sawn ring: until a feeler square to the cut reads %s in its gap."
-        % words.length(blank.feeler_reading(gap=d.clamped_gap, angle=cut_angle(d)), job.system),
+        % words.length(clamped_reading(d), job.system),
         "A ring under tension flies when it slips: eye protection, face out of line.",
     ]
     return [view], notes, "The closing ring cut lengthways."

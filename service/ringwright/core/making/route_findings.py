@@ -1,15 +1,21 @@
 """What to know before the card is followed, as findings in words."""
 
 from ..records import GOOD, WATCH, Quantity, finding
-from ..wording import decimal
+from ..walk.limits import card_limits
+from ..wording import decimal, fine_length, percent
 
+# Limits under this share of what the machine holds are said to be close.
+CLOSE_SHARE = 0.5
 # A spindle speed that is off its wanted surface speed by more than this is said [share].
 SPEED_SHARE = 0.3
 
 
-def findings(design, tooling, rows):
-    """List of Finding for the route_rows.Operation rows of a Design and its Tooling."""
-    found = []
+def findings(design, tooling, rows, values):
+    """List of Finding for the route_rows.Operation rows of a Design and its Tooling.
+
+    values: checked inputs.
+    """
+    found = [_limits(design, values.get("machine") or "light")]
     fast = slow = None
     for row in rows:
         if row.cut is None:
@@ -49,3 +55,29 @@ def findings(design, tooling, rows):
             )
         )
     return found
+
+
+def _limits(d, machine):
+    """What keeping every limit of the card comes to."""
+    held = card_limits(d, machine)
+    thin, thick = held.worst.thickness
+    least, most = held.worst.wall_pressure
+    off = max(most / d.wall_pressure - 1.0, 1.0 - least / d.wall_pressure)
+    said = (
+        "Whoever keeps every limit gets a ring %s to %s thick, its gap right, pressing within %s "
+        "of the aim for all that its sizes do"
+        % (fine_length(thin), fine_length(thick), percent(off))
+    )
+    value, limit = Quantity(held.share, "1"), Quantity(CLOSE_SHARE, "1")
+    if held.share >= CLOSE_SHARE:
+        return finding("limits", GOOD, said + ".", "", value, limit)
+    return finding(
+        "limits",
+        WATCH,
+        said
+        + "; some of them are closer than %s lathe usually holds: %s of it."
+        % ("a bench" if machine == "light" else "a rigid", percent(held.share)),
+        "Enter each size as you measure it, and work the next to what the card then says.",
+        value,
+        limit,
+    )

@@ -5,7 +5,7 @@ import math
 from ..ring import blank
 from .bar_choice import best_bar, most_on_a_stick, parting_width
 from .bars import SOLID
-from .part_sizes import INSIDE, bare, limited
+from .part_sizes import INSIDE, bare, between, limited
 from .route_rows import FACE_RUN_OUT, TURN_RUN_OUT
 
 # Where no bar is made so large: metal to take off a casting, on the radius, outside and in [mm];
@@ -21,11 +21,11 @@ LEFT_TO_SIZE = 0.25
 CUTS_TO_SIZE = 2
 
 
-def rows(bench, design, values):
+def rows(bench, design, values, held):
     """List of route_rows.Operation from the bar to the faced blank.
 
     bench: a Bench. design: a Design. values: checked inputs; bar_form and bar_sizes choose the bar
-    as the stock list does.
+    as the stock list does. held: the CardLimits.
     """
     d = design
     outside, inside = d.rough_outside, d.bored_inside
@@ -57,7 +57,7 @@ def rows(bench, design, values):
         sizes = [bare("drill_diameter", "drill", hole)]
         found.append(bench.on_sticks("drill", sizes, drilled, sticks))
     times = bench.passes(0.5 * (skin - outside), "turn-rough")
-    rough = limited("rough_outside_diameter", "rough outside", outside, "h11")
+    rough = between("rough_outside_diameter", "rough outside", outside, held.rough)
     turned = bench.cut("turn-rough", skin, run, times)
     found.append(bench.on_sticks("turn-rough", [rough], turned, sticks))
     roughed = inside - 2.0 * LEFT_TO_SIZE
@@ -66,7 +66,7 @@ def rows(bench, design, values):
         opened = bench.cut("bore-rough", roughed, run, times)
         sizes = [bare("roughed_bore", "bore, roughed", roughed, reading=INSIDE)]
         found.append(bench.on_sticks("bore-rough", sizes, opened, sticks))
-    bored = limited("bored_inside_diameter", "bore", inside, "H9", INSIDE)
+    bored = between("bored_inside_diameter", "bore", inside, held.bored, INSIDE)
     made = bench.cut("bore", inside, run, CUTS_TO_SIZE)
     found.append(bench.on_sticks("bore", [bored], made, sticks))
     parted = bench.cut("part", outside, wall + FACE_RUN_OUT)
@@ -77,7 +77,7 @@ def rows(bench, design, values):
     faced = bench.cut("face", outside, wall + FACE_RUN_OUT, times)
     sizes = [
         limited("blank_jaws_bore", "soft jaws", outside, "H8", INSIDE),
-        limited("blank_length", "blank length", length, "h9"),
+        between("blank_length", "blank length", length, held.length),
     ]
     found.append(bench.turned("face-blank", sizes, faced))
     return found

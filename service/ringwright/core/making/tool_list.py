@@ -10,9 +10,11 @@ from collections import OrderedDict, namedtuple
 from ..properties import fits
 from ..records import Quantity
 from ..ring.allowances import CUT_ANGLES
+from ..walk.limits import card_limits
 from .part_sizes import (
     INSIDE,
     LARGEST_NOMINAL,
+    MICROMETER,
     RULE,
     SET,
     SMALLEST_NOMINAL,
@@ -121,7 +123,7 @@ def _former(d, t):
         d.former_material.title,
         why,
         [
-            limited("former_diameter", "diameter", t.former_diameter, "h9"),
+            between("former_diameter", "diameter", t.former_diameter, card_limits(d).former),
             bare("former_length", "length", t.former_length),
         ],
         d.former_material.key,
@@ -131,14 +133,14 @@ def _former(d, t):
 
 def _spacer(d, t):
     sizes = [
-        limited("spacer_width", "opening, along the ring", t.spacer_width, "js9"),
+        between("spacer_width", "opening, along the ring", t.spacer_width, card_limits(d).spacer),
         bare("spacer_taper", "its faces open outwards by", t.spacer_taper, "deg", SET),
         bare("spacer_seat", "between its cheeks", t.spacer_seat),
     ]
     angle = CUT_ANGLES[d.end_cut]
     if angle < 90.0:
         sizes[1:1] = [
-            limited("spacer_across", "square across its faces", t.spacer_across, "js9"),
+            bare("spacer_across", "square across its faces", t.spacer_across, "mm", MICROMETER),
             bare("spacer_angle", "faces to the cheeks", angle, "deg", "bevel protractor"),
         ]
     return Tool(

@@ -5,6 +5,7 @@ from collections import OrderedDict
 from ..records import figure
 from ..ring import blank, heat_set
 from ..ring.allowances import CUT_ANGLES
+from ..walk.plan import clamped_reading
 from . import stepped_end
 from .slitting import BREAKTHROUGH
 
@@ -46,9 +47,9 @@ def figures(design, tooling):
     put("feeler_gap", t.feeler_gap, "mm", "s1 at the edge, sin A", "edge-gap", gaps + angle)
     put(
         "clamped_gap_reading",
-        blank.feeler_reading(gap=d.clamped_gap, angle=angle[0][1]),
+        clamped_reading(d),
         "mm",
-        "sc sin A",
+        "sc at the edge, sin A",
         "feeler-reading",
         gaps + angle,
     )

@@ -1,0 +1,236 @@
+"""From the faced blank to the ring on its piston: sawing, setting and finishing on a route card."""
+
+from ..ring.allowances import CUT_ANGLES
+from ..ring.blank import feeler_reading
+from ..walk.finished import finished_limits
+from ..walk.plan import clamped_reading
+from . import machining
+from .part_sizes import (
+    ACROSS_CUT,
+    ALONG,
+    FEELER,
+    INSIDE,
+    MICROMETER,
+    RULE,
+    SET,
+    bare,
+    between,
+    limited,
+)
+from .route_rows import FACE_RUN_OUT, TURN_RUN_OUT
+
+# What the last two light cuts take together, on the radius [mm].
+LAST_CUTS = 0.15
+HEAT_UP_HOURS = 0.5
+
+
+class Work:
+    """The rows after the blank: sawing, setting, finishing."""
+
+    def __init__(self, design, tooling, bench, held):
+        """design: a Design. tooling: its Tooling. bench: a Bench. held: its CardLimits."""
+        self.d = design
+        self.t = tooling
+        self.bench = bench
+        self.held = held
+        self.own = finished_limits(design)
+
+    def last_turning(self, sizes):
+        """The clamped outside: most of the metal as in roughing, then two light cuts."""
+        d, bench = self.d, self.bench
+        stock = 0.5 * (d.rough_outside - d.finish_outside)
+        times = bench.passes(max(stock - LAST_CUTS, 0.0), "turn-rough") + 2
+        made = bench.cut("turn-finish", d.rough_outside, d.ring_width + TURN_RUN_OUT, times)
+        return bench.turned("turn-finish", sizes, made)
+
+    def sawing(self):
+        d, t = self.d, self.t
+        mark = [
+            bare("bridge_length", "bridge along the outside", t.bridge_length, reading=RULE),
+            bare("band_width", "band", d.band_width),
+            bare("scarf_length", "run of each angled end", t.scarf_length, reading=RULE),
+        ]
+        saw = [
+            limited("slit_mandrel_diameter", "mandrel", t.slit_mandrel_diameter, "g6"),
+            bare("cutter_diameter", "saw diameter", t.cutter_diameter),
+            between("slit_width", "slit", d.slit_width, self.held.slit, ACROSS_CUT),
+            bare(
+                "cutter_centre_distance",
+                "centre of work to centre of saw, at full depth",
+                t.slit.centre_distance,
+                reading=SET,
+            ),
+            bare(
+                "start_offset",
+                "first turn the bridge mark past the saw's centre by",
+                t.slit.outside_half_angle,
+                "deg",
+                SET,
+            ),
+            bare("table_travel", "then turn of the table", t.slit.table_travel, "deg", SET),
+        ]
+        travel = 3.1416 * d.rough_outside * t.slit.table_travel / 360.0 + t.slit.depth
+        made = machining.cut(
+            operation="slit-saw",
+            material_key=d.ring_material.key,
+            diameter=t.cutter_diameter,
+            travel=travel,
+            tool="hss",
+            machine=self.bench.machine,
+            teeth=machining.saw_teeth(t.cutter_diameter),
+        )
+        wedge = [
+            bare("hand_wedge", "left at each end", t.slit.hand_wedge, "deg", SET),
+            bare("hand_wedge_length", "along the inside", t.slit.hand_wedge_length, reading=RULE),
+        ]
+        return [
+            self.bench.hand("mark-out", mark),
+            self.bench.turned("slit", saw, made),
+            self.bench.hand("saw-wedges", wedge),
+            self.bench.hand("saw-ends", [self.saw_cut()]),
+            self.bench.hand("deburr", []),
+        ]
+
+    def saw_cut(self):
+        return between("end_kerf", "saw cut", self.d.end_kerf, self.held.kerf, ACROSS_CUT)
+
+    def plain_sawing(self):
+        d = self.d
+        key = "saw-end"
+        saw = [self.saw_cut()]
+        if self.t.joint is not None:
+            key = "saw-step"
+            saw.append(bare("tongue_length", "length of each tongue", self.t.joint.opening))
+            # Half of what the saw leaves of the blank; facing takes the same off both tongues.
+            wide = self.t.joint.tongue_width + d.facing_allowance
+            saw.append(bare("sawn_tongue_width", "tongue, before facing", wide))
+        return [
+            self.bench.hand(key, saw, "saw-ends"),
+            self.bench.hand("deburr", []),
+        ]
+
+    def setting(self):
+        d, t = self.d, self.t
+        rows = []
+        if d.turns == 2:
+            rows.append(
+                self.bench.hand(
+                    "turn-through",
+                    [bare("blank_length", "each free end moves", d.blank_length, reading=RULE)],
+                )
+            )
+        if t.former_diameter is not None:
+            former = [between("former_diameter", "former", t.former_diameter, self.held.former)]
+            key = "put-on-former-bound" if d.setting == "bound" else "put-on-former"
+            rows.append(self.bench.hand(key, former, "put-on-former"))
+        else:
+            spacer = [
+                between(
+                    "spacer_width", "opening, along the ring", t.spacer_width, self.held.spacer
+                ),
+                bare(
+                    "spacer_across",
+                    "spacer, square to its faces",
+                    t.spacer_across,
+                    reading=MICROMETER,
+                ),
+            ]
+            rows.append(self.bench.hand("spread", spacer))
+        soak = [
+            bare(
+                "soak_temperature", "ring at", d.soak_temperature, "degC", "pyrometer at the ring"
+            ),
+            bare("soak_time", "held", d.soak_time, "h", "clock, from when the ring is at heat"),
+        ]
+        heat = 60.0 * (d.soak_time + HEAT_UP_HOURS)
+        rows.append(self.bench.waited("soak", soak, heat))
+        off = "turn-back" if d.turns == 2 else "take-off"
+        rows.append(self.bench.hand(off, [], "take-off"))
+        # The gap on the bench before turning is along the neutral line of the rough ring.
+        free = d.gap_change + d.closed_gap
+        rows.append(
+            self.bench.hand("measure-free-gap", [bare("free_gap", "free gap", free, reading=ALONG)])
+        )
+        return rows
+
+    def finishing(self):
+        d, t = self.d, self.t
+        # Two sides; the step that the slit leaves is shared between them.
+        stock = d.facing_allowance + (0.0 if d.turns == 1 else 0.5 * d.slit_width)
+        run = 0.5 * (d.rough_outside - d.bored_inside) + FACE_RUN_OUT
+        times = 2 * self.bench.passes(stock, "face")
+        faced = self.bench.cut("face", d.rough_outside, run, times)
+        width = [
+            limited("pot_bore", "pot", t.pot_bore, "H8", INSIDE),
+            self.width("finished width"),
+        ]
+        outside = [
+            between(
+                "finish_outside_diameter", "outside, clamped", d.finish_outside, self.held.finish
+            )
+        ]
+        clamp = [
+            bare("band_length", "band between its lugs", t.band_length, reading=RULE)
+            if t.band_length is not None
+            else bare(
+                "closing_ring_bore", "closing ring, to suit", t.closing_ring_bore, reading=INSIDE
+            ),
+            between(
+                "clamped_gap_reading",
+                "gap while closed",
+                clamped_reading(d),
+                self.held.clamped_gap,
+                FEELER,
+            ),
+            limited("clamp_mandrel_diameter", "spigot", t.clamp_mandrel_diameter, "g6"),
+            bare("end_plate_diameter", "end plate", t.end_plate_diameter),
+        ]
+        gap = [
+            between(
+                "closed_gap_reading",
+                "gap in the bore",
+                feeler_reading(gap=d.closed_gap, angle=CUT_ANGLES[d.end_cut]),
+                self.held.closed_gap,
+                FEELER,
+            ),
+            bare("feeler_gap", "at the outer edge, before dressing", t.feeler_gap, reading=FEELER),
+        ]
+        inspect = [
+            bare("free_gap", "free gap", d.gap_change + d.closed_gap, reading=ALONG),
+            between("radial_thickness", "thickness", d.radial_thickness, self.own.thickness),
+            self.width("width"),
+            gap[0],
+        ]
+        groove = [
+            bare("side_clearance", "side clearance", d.side_clearance),
+            bare("groove_depth", "groove depth", d.groove_depth),
+        ]
+        clamp_key = {"closing-ring": "clamp", "forced-round": "clamp-forced", "band": "clamp-band"}[
+            d.finishing
+        ]
+        facing = "face-step" if d.turns == 2 else "face-sides"
+        rows = [
+            self.bench.turned(facing, width, faced),
+            self.bench.hand(clamp_key, clamp, "clamp"),
+            self.last_turning(outside),
+            self.bench.hand("dress-ends", gap),
+            self.bench.hand("inspect", inspect),
+            self.bench.hand("fit-double" if d.turns == 2 else "fit", groove),
+        ]
+        if d.inside_allowance > 0.0:
+            inside = between(
+                "inside_diameter",
+                "inside, clamped",
+                t.inside_clamped,
+                self.held.bored_clamped,
+                INSIDE,
+            )
+            run = d.ring_width + TURN_RUN_OUT
+            times = self.bench.passes(max(d.inside_allowance, LAST_CUTS), "bore")
+            bored = self.bench.cut("bore", t.inside_clamped, run, times)
+            cup = limited("outer_clamp_bore", "outer clamp", t.outer_clamp_bore, "H7", INSIDE)
+            rows.insert(3, self.bench.turned("bore-clamped", [cup, inside], bored))
+        return rows
+
+    def width(self, label):
+        return between("ring_width", label, self.d.ring_width, self.held.width)

@@ -1,0 +1,45 @@
+"""What the finished ring may be: the one set of limits by which card, inspection and spread go."""
+
+from collections import namedtuple
+
+from .. import clearances
+from ..ring.fit_findings import judge_gap, side_left
+
+# Thickness may be out by this share of itself, and by so much at least, which a lathe can hold
+# [mm]: the pressure goes with its cube and the spring with it. Common practice, no source.
+THICKNESS_SHARE = 0.02
+LEAST_THICKNESS = 0.02
+# The gap may be larger than wanted by a quarter and 0.02 mm, and by so much at least [mm]; common
+# practice, no source.
+GAP_SHARE = 0.25
+GAP_BEYOND = 0.02
+LEAST_GAP_BEYOND = 0.10
+# Share of the intended wall pressure within which a ring is accepted; common practice, no source.
+PRESSURE_SHARE = 0.25
+# Side clearance may be so much more than the greatest of practice before a ring is called slack.
+SLACK_SIDE = 1.5
+
+# Each (lower, upper): thickness, width, closed gap along the circumference [mm], pressure [MPa].
+Finished = namedtuple("Finished", ("thickness", "width", "closed_gap", "wall_pressure"))
+
+
+def finished_limits(design):
+    """The Finished limits of the ring of a Design."""
+    d = design
+    off = max(LEAST_THICKNESS, THICKNESS_SHARE * d.radial_thickness)
+    beyond = max(GAP_SHARE * d.closed_gap + GAP_BEYOND, LEAST_GAP_BEYOND)
+    most = judge_gap(d, d.closed_gap).most
+    largest = d.closed_gap + beyond
+    if most is not None:
+        largest = min(largest, max(most, d.closed_gap + LEAST_GAP_BEYOND))
+    _, least, greatest = clearances.running_side_clearance(d.bore)
+    side = side_left(d, d.ring_width)
+    return Finished(
+        (d.radial_thickness - off, d.radial_thickness + off),
+        (
+            d.ring_width - max(SLACK_SIDE * greatest - side, 0.0),
+            d.ring_width + max(side - least, 0.0),
+        ),
+        (d.closed_gap, largest),
+        ((1.0 - PRESSURE_SHARE) * d.wall_pressure, (1.0 + PRESSURE_SHARE) * d.wall_pressure),
+    )
