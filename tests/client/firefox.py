@@ -30,9 +30,9 @@ KEYS = {"End": "\ue010", "Backspace": "\ue003", "Enter": "\ue007"}
 class Firefox:
     """One Firefox with one page, on a profile that outlives it."""
 
-    def __init__(self, program, profile):
+    def __init__(self, program, profile, preferences=None):
         profile.mkdir(exist_ok=True)
-        lines = [json.dumps(each)[1:-1] for each in PREFERENCES.items()]
+        lines = [json.dumps(each)[1:-1] for each in {**PREFERENCES, **(preferences or {})}.items()]
         (profile / "user.js").write_text("\n".join("user_pref(%s);" % each for each in lines))
         told = profile / "WebDriverBiDiServer.json"
         told.unlink(missing_ok=True)
