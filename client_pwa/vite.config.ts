@@ -6,6 +6,7 @@ import { compressPlugin } from "./vite/compress_plugin.ts";
 import { inlineCssPlugin } from "./vite/inline_css_plugin.ts";
 import { enginePlugin } from "./vite/engine_plugin.ts";
 import { corePlugin } from "./vite/core_plugin.ts";
+import { revisionsBySha256 } from "./vite/revisions.ts";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const output = resolve(here, "../service/ringwright/app");
@@ -30,6 +31,7 @@ export default defineConfig(({ mode }) => ({
               globPatterns: ["**/*.{html,js,css,wasm,bin,svg,png,webmanifest}"],
               // Files with a hash in their name never change: the worker need not ask for them afresh.
               dontCacheBustURLsMatching: /assets\//,
+              manifestTransforms: [revisionsBySha256(output)],
             },
           }),
           compressPlugin(output),

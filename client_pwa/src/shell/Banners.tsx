@@ -1,11 +1,16 @@
 /** What has to be said about the sheet as a whole: kept or not, shared, damaged, a newer version. */
 
+import { signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { fileName, fileText, saveOut } from "../book/files";
 import { newVersion, useNewVersion } from "../offline/register";
+import { keptFiles, way } from "../offline/standing";
 import { job } from "../sheet/sheet";
 import { place } from "./routes";
 import { cleared, fromLink, keepLinked, keepMine, keeping, nameForEngine, said, saveNow, startJob, takeTheirs, unnamed } from "./session";
+
+/** Said until it is understood, once a visit. */
+const plainHttpSeen = signal(false);
 
 export function Banners() {
   return (
@@ -18,6 +23,17 @@ export function Banners() {
           </button>
           <button type="button" class="quiet" onClick={() => (newVersion.value = undefined)}>
             Later
+          </button>
+        </Banner>
+      )}
+      {way === "plain" && keptFiles.value === "cannot" && !plainHttpSeen.value && place.value.screen !== "settings" && (
+        <Banner kind="note">
+          <p>This address cannot be kept for use without signal.</p>
+          <button type="button" onClick={() => (location.hash = `#/settings/${job.value.id}`)}>
+            What to do
+          </button>
+          <button type="button" class="quiet" onClick={() => (plainHttpSeen.value = true)}>
+            Understood
           </button>
         </Banner>
       )}

@@ -2,13 +2,15 @@
 
 import { useEffect, useState } from "preact/hooks";
 import { ChoiceBar } from "../fields/FieldEntry";
-import { readyOffline } from "../offline/register";
+import { lookForFiles } from "../offline/register";
+import { install, installOffer, onApplePhone, opensAsApp, opensWithoutSignal, standingWords } from "../offline/standing";
 import { changeSystem, keypad, system, theme } from "./settings";
 import type { Theme } from "./settings";
 
 export function SettingsScreen() {
   const [storage, setStorage] = useState("");
   useEffect(() => void storageWords().then(setStorage), []);
+  useEffect(() => void lookForFiles(), []);
   return (
     <div class="settings">
       <section class="card" aria-label="Look">
@@ -30,11 +32,17 @@ export function SettingsScreen() {
       </section>
       <section class="card" aria-label="On this device">
         <h2>On this device</h2>
-        <p role="status" data-ready={readyOffline.value ? "yes" : "no"}>
-          {readyOffline.value
-            ? "Ready for offline use: the app and all its calculations work with no signal."
-            : "Not yet kept for offline use. Leave this page open for a moment while there is a signal."}
+        <p role="status" data-ready={opensWithoutSignal.value ? "yes" : "no"}>
+          {standingWords.value.text} {standingWords.value.remedy}
         </p>
+        {installOffer.value && (
+          <button type="button" onClick={() => void install()}>
+            Add to the home screen
+          </button>
+        )}
+        {onApplePhone && !opensAsApp() && opensWithoutSignal.value && (
+          <p>To have it on the home screen: in Safari tap the share button, then Add to Home Screen.</p>
+        )}
         <p>{storage}</p>
         <p>
           <b>This device is not a backup.</b> Save your job book as a file now and then, and keep the file somewhere else.
