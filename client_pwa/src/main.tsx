@@ -3,7 +3,7 @@ import { render } from "preact";
 import { warmUp } from "./engine/client";
 import { registerOffline } from "./offline/register";
 import { App } from "./shell/App";
-import { start } from "./shell/session";
+import { start } from "./sheet/session";
 
 warmUp();
 void start();

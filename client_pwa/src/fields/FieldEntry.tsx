@@ -3,7 +3,7 @@
 import type { Input } from "../book/job";
 import type { Fault } from "../engine/answers";
 import type { Field } from "../engine/tables";
-import { choiceWords, labelOf } from "./labels";
+import { choiceWords, labelOf } from "../engine/labels";
 import { ListEntry, ObjectEntry } from "./ListEntry";
 import { FaultWords, NumberEntry } from "./NumberEntry";
 

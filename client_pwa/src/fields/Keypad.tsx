@@ -2,7 +2,7 @@
 
 import { useLayoutEffect, useRef } from "preact/hooks";
 import { eraseIn, padTarget, typeFraction, typeInto } from "./pad";
-import { keypad } from "../shell/settings";
+import { keypad } from "../base/settings";
 
 const KEYS = ["7", "8", "9", "4", "5", "6", "1", "2", "3", "0", ".", "/"] as const;
 const FRACTIONS = ["1/16", "1/8", "3/16", "1/4", "5/16", "3/8", "7/16", "1/2", "9/16", "5/8", "11/16", "3/4", "13/16", "7/8", "15/16"];

@@ -3,7 +3,7 @@
 import type { Input, Inputs } from "../book/job";
 import type { Fault } from "../engine/answers";
 import { isEmpty } from "../sheet/request";
-import { sayGone } from "../shell/undo";
+import { sayGone } from "../sheet/undo";
 import { FieldEntry, samePath } from "./FieldEntry";
 import type { FieldEntryProps } from "./FieldEntry";
 import { FaultWords } from "./NumberEntry";

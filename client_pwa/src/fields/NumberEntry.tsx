@@ -4,13 +4,13 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Fault } from "../engine/answers";
 import type { Field } from "../engine/tables";
-import { keypad, system } from "../shell/settings";
+import { keypad, system } from "../base/settings";
 import { keyTyped, typingEnded } from "../sheet/typing";
 import { shownUnit, unitNamed, unitsOf } from "../units/kinds";
 import { fieldParts, joinText, parseQuantity, splitText } from "../units/parse";
 import { shown } from "../units/show";
 import { fit } from "./fit";
-import { sentence } from "./labels";
+import { sentence } from "../engine/labels";
 import { padTarget } from "./pad";
 import { likelyUnit, unitToBeginWith, unitUsed } from "./units_used";
 

@@ -6,7 +6,7 @@ import type { Input } from "../book/job";
 import { inputsFor, setInputFor } from "../sheet/sheet";
 import { FieldEntry } from "./FieldEntry";
 import { ListEntry } from "./ListEntry";
-import { labelOf } from "./labels";
+import { labelOf } from "../engine/labels";
 
 interface Props {
   name: string;

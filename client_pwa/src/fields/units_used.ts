@@ -1,7 +1,7 @@
 /** In which unit a bare number is taken. */
 
 import type { Field } from "../engine/tables";
-import { lastUnits, system } from "../shell/settings";
+import { lastUnits, system } from "../base/settings";
 import { unitNamed, unitsOf, usualUnit } from "../units/kinds";
 import { parseQuantity } from "../units/parse";
 

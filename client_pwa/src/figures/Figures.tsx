@@ -1,8 +1,8 @@
 /** Figures as rows or tiles; each is a button that opens its working. */
 
 import type { Figure } from "../engine/answers";
-import { labelOf } from "../fields/labels";
-import { system } from "../shell/settings";
+import { labelOf } from "../engine/labels";
+import { system } from "../base/settings";
 import { shown } from "../units/show";
 import { Symbol } from "./Symbol";
 import { openFigure } from "./working";

@@ -1,8 +1,8 @@
 /** What the checks found, worst first: a word and a shape, never a colour alone, and what to do. */
 
 import type { Finding, Outcome, Quantity } from "../engine/answers";
-import { labelOf, sentence } from "../fields/labels";
-import { system } from "../shell/settings";
+import { labelOf, sentence } from "../engine/labels";
+import { system } from "../base/settings";
 import { fixed, shown } from "../units/show";
 import type { Shown } from "../units/show";
 

@@ -4,7 +4,7 @@
 import type { ComponentChildren } from "preact";
 import { fieldsOf } from "../engine/tables";
 import { SheetEntry } from "../fields/SheetEntry";
-import { system } from "../shell/settings";
+import { system } from "../base/settings";
 import { shown } from "../units/show";
 import { Cautions } from "./Cautions";
 import { Choices } from "./Choices";

@@ -1,7 +1,7 @@
 /** Lines over a common axis, told apart by their strokes and by words at their ends, not by colour. */
 
 import type { Series } from "../engine/answers";
-import { system } from "../shell/settings";
+import { system } from "../base/settings";
 import { shown } from "../units/show";
 
 export interface Line {

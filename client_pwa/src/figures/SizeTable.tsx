@@ -2,7 +2,7 @@
  * to write in. */
 
 import type { Size } from "../engine/answers";
-import { system } from "../shell/settings";
+import { system } from "../base/settings";
 import { change, job } from "../sheet/sheet";
 import { shown } from "../units/show";
 

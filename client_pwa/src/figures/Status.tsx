@@ -2,8 +2,8 @@
 
 import type { Fault } from "../engine/answers";
 import { fieldsOf } from "../engine/tables";
-import { labelOf, pathWords, sentence } from "../fields/labels";
-import { addressOf, place } from "../shell/routes";
+import { labelOf, pathWords, sentence } from "../engine/labels";
+import { addressOf, place } from "../base/routes";
 import { job } from "../sheet/sheet";
 import type { Result } from "../sheet/sheet";
 

@@ -1,8 +1,8 @@
 /** The working of one figure: formula, what was put in, range, source; the figure in full and in every unit. */
 
 import { useEffect, useRef } from "preact/hooks";
-import { Dialog } from "../shell/Dialog";
-import { system } from "../shell/settings";
+import { Dialog } from "../base/Dialog";
+import { system } from "../base/settings";
 import { fractionWords, inFull, shown, thouWords } from "../units/show";
 import { MethodGrounds } from "./MethodGrounds";
 import { needReference, reference } from "./reference";

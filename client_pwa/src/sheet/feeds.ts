@@ -3,7 +3,7 @@
 
 import type { Answer } from "../engine/answers";
 import type { Inputs } from "../book/job";
-import { system } from "../shell/settings";
+import { system } from "../base/settings";
 
 export interface Feed {
   from: string;

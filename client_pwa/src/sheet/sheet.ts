@@ -4,7 +4,7 @@ import { batch, computed, effect, signal } from "@preact/signals";
 import type { Signal } from "@preact/signals";
 import type { Answer, Fault } from "../engine/answers";
 import { ask, drop } from "../engine/client";
-import { sentence } from "../fields/labels";
+import { sentence } from "../engine/labels";
 import { fieldsOf, isKnown } from "../engine/tables";
 import { newJob } from "../book/job";
 import type { Input, Inputs, Job } from "../book/job";

@@ -1,7 +1,7 @@
 /** The frame round every screen. */
 
 import { useEffect, useRef } from "preact/hooks";
-import { BookScreen } from "../book/BookScreen";
+import { BookScreen } from "../screens/book/BookScreen";
 import { Keypad } from "../fields/Keypad";
 import { padTarget } from "../fields/pad";
 import { WorkingDialog } from "../figures/WorkingDialog";
@@ -9,12 +9,12 @@ import { want } from "../sheet/sheet";
 import { Banners, Said } from "./Banners";
 import { Beside } from "./Beside";
 import { Header } from "./Header";
-import { PrintHead } from "./Print";
-import { place } from "./routes";
-import { FIRST_SCREEN, started } from "./session";
+import { PrintHead } from "../base/Print";
+import { place } from "../base/routes";
+import { FIRST_SCREEN, started } from "../sheet/session";
 import { screenWith, SCREENS } from "./screens";
-import { keypad } from "./settings";
-import { SettingsScreen } from "./SettingsScreen";
+import { keypad } from "../base/settings";
+import { SettingsScreen } from "../screens/settings/SettingsScreen";
 import { StageStrip } from "./StageStrip";
 
 const OTHERS: Readonly<Record<string, { title: string; view: () => preact.JSX.Element }>> = {

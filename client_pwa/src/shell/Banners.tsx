@@ -6,8 +6,8 @@ import { fileName, fileText, saveOut } from "../book/files";
 import { newVersion, useNewVersion } from "../offline/register";
 import { keptFiles, way } from "../offline/standing";
 import { job } from "../sheet/sheet";
-import { place } from "./routes";
-import { cleared, fromLink, keepLinked, keepMine, keeping, nameForEngine, said, saveNow, startJob, takeTheirs, unnamed } from "./session";
+import { place } from "../base/routes";
+import { cleared, fromLink, keepLinked, keepMine, keeping, nameForEngine, said, saveNow, startJob, takeTheirs, unnamed } from "../sheet/session";
 
 /** Said until it is understood, once a visit. */
 const plainHttpSeen = signal(false);

@@ -1,7 +1,7 @@
 /** The way to what is no stage of the ring's job, at the foot of every screen. */
 
 import { job } from "../sheet/sheet";
-import { addressOf, place } from "./routes";
+import { addressOf, place } from "../base/routes";
 import { BESIDE } from "./screens";
 
 export function Beside() {

@@ -2,10 +2,10 @@
 
 import { canUndo } from "../sheet/history";
 import { job } from "../sheet/sheet";
-import { changeSystem, system } from "./settings";
-import { addressOf, place } from "./routes";
-import { keeping, started } from "./session";
-import { undo } from "./undo";
+import { changeSystem, system } from "../base/settings";
+import { addressOf, place } from "../base/routes";
+import { keeping, started } from "../sheet/session";
+import { undo } from "../sheet/undo";
 
 const KEEPING_WORDS = {
   kept: "kept on this device",

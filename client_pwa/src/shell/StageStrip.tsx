@@ -2,7 +2,7 @@
 
 import { useEffect, useRef } from "preact/hooks";
 import { job } from "../sheet/sheet";
-import { addressOf, place } from "./routes";
+import { addressOf, place } from "../base/routes";
 import { SCREENS } from "./screens";
 
 export function StageStrip() {

@@ -2,16 +2,16 @@
 
 import type { ComponentType } from "preact";
 import { isKnown } from "../engine/tables";
-import { CheckScreen } from "../check/CheckScreen";
-import { RingScreen } from "../ring/RingScreen";
-import { RouteScreen } from "../route/RouteScreen";
-import { RunScreen } from "../run/RunScreen";
-import { StockScreen } from "../stock/StockScreen";
-import { SurveyScreen } from "../survey/SurveyScreen";
-import { TablesScreen } from "../tables/TablesScreen";
-import { ToolingScreen } from "../tooling/ToolingScreen";
-import { PortPicture } from "../valve/PortPicture";
-import { plain } from "./plain";
+import { CheckScreen } from "../screens/check/CheckScreen";
+import { RingScreen } from "../screens/ring/RingScreen";
+import { RouteScreen } from "../screens/route/RouteScreen";
+import { RunScreen } from "../screens/run/RunScreen";
+import { StockScreen } from "../screens/stock/StockScreen";
+import { SurveyScreen } from "../screens/survey/SurveyScreen";
+import { TablesScreen } from "../screens/tables/TablesScreen";
+import { ToolingScreen } from "../screens/tooling/ToolingScreen";
+import { PortPicture } from "../screens/valve/PortPicture";
+import { plain } from "../screens/plain";
 
 export interface Screen {
   key: string;

@@ -1,0 +1,143 @@
+/** The bar to buy, what it weighs and wastes, and how to cut it from what lies in the rack. */
+
+import type { Answer, Quantity } from "../../engine/answers";
+import { fieldsOf } from "../../engine/tables";
+import { SheetEntry } from "../../fields/SheetEntry";
+import { Choices } from "../../figures/Choices";
+import { FigureRows, FigureTile } from "../../figures/Figures";
+import { Findings } from "../../figures/Findings";
+import { inView } from "../../figures/results";
+import { Status } from "../../figures/Status";
+import { system } from "../../base/settings";
+import { shown } from "../../units/show";
+
+interface Cut {
+  bar: string;
+  have: boolean;
+  alike: number;
+  bar_length: Quantity;
+  sticks: { set: string; blanks: number; stick_length: Quantity }[];
+  offcut: Quantity;
+  offcut_kept: boolean;
+}
+
+interface StockSet {
+  bar: string;
+  blanks: number;
+  sticks: number;
+  blanks_per_stick: number;
+}
+
+const ON_TOP = ["rings", "spares", "bars"];
+/** Of the bar that would be bought: nothing to the purpose where all is cut from the rack. */
+const OF_THE_BAR_TO_BUY = new Set(["bar_diameter", "bar_length", "mass", "swarf_share"]);
+const LARGE = ["bar_diameter", "bar_length", "mass", "swarf_share"];
+
+export function StockScreen() {
+  const view = inView("job");
+  const stock = view.answer?.stock as (Answer & { cut_list?: Cut[]; sets?: StockSet[] }) | undefined;
+  const elsewhere = new Set([...fieldsOf("tooling"), ...fieldsOf("route")].map((field) => field.name));
+  const own = fieldsOf("job").filter((field) => !elsewhere.has(field.name) && !ON_TOP.includes(field.name));
+  const fromRack = (stock?.cut_list ?? []).length > 0 && stock!.cut_list!.every((cut) => cut.have);
+  // What was chosen for the stock is listed with the whole job's choices.
+  const answer = stock && view.answer ? { ...stock, chosen: view.answer.chosen } : undefined;
+  return (
+    <div class="two">
+      <div class="two-left">
+        <form class="card top-entries" onSubmit={(event) => event.preventDefault()}>
+          <SheetEntry name="rings" calculation="job" faults={view.faults} placeholder="chosen for you" />
+          <SheetEntry name="spares" calculation="job" faults={view.faults} placeholder="chosen for you" />
+          <SheetEntry name="bars" calculation="job" faults={view.faults} label="Bars in the rack" rowName="Bar" />
+        </form>
+        <Status result={view.result} shownAt={(fault) => ON_TOP.includes(String(fault.path[0]))} />
+        {stock && (
+          <section class={view.stale ? "plate stale" : "plate"} aria-label="The bar">
+            {stock.sets?.[0] && (
+              <p class="plate-words">
+                <b>{fromWords(stock.cut_list ?? [], stock.sets[0].bar)}</b>, {stock.sets[0].blanks} blanks, {stock.sets[0].blanks_per_stick} to a
+                stick
+              </p>
+            )}
+            {LARGE.filter((name) => !fromRack || !OF_THE_BAR_TO_BUY.has(name)).map((name) => {
+              const figure = stock.figures[name];
+              return figure ? <FigureTile key={name} name={name} figure={figure} /> : null;
+            })}
+          </section>
+        )}
+        <CutList cuts={stock?.cut_list ?? []} />
+      </div>
+      <div class="two-right">
+        <Findings findings={stock?.findings ?? []} />
+        {stock && (
+          <section class="card" aria-label="Figures">
+            <h2>{fromRack ? "If the bar were bought" : "Figures"}</h2>
+            <FigureRows figures={stock.figures} stale={view.stale} />
+          </section>
+        )}
+        <Choices calculation="job" title="Chosen, yours to change" fields={own} answer={answer} faults={view.faults} />
+      </div>
+    </div>
+  );
+}
+
+/** What it is cut from, as the cut list has it. */
+function fromWords(cuts: readonly Cut[], toBuy: string): string {
+  const names = (have: boolean): string => [...new Set(cuts.filter((cut) => cut.have === have).map((cut) => cut.bar))].join(", ");
+  const [rack, bought] = [names(true), names(false)];
+  if (rack === "" && bought === "") return toBuy;
+  return [rack && `From the rack: ${rack}`, bought && `${rack ? "to buy" : "To buy"}: ${bought}`].filter(Boolean).join("; ");
+}
+
+/** Each bar drawn to its length: sticks, then what is left. */
+function CutList({ cuts }: { cuts: readonly Cut[] }) {
+  if (cuts.length === 0) return null;
+  return (
+    <section class="card" aria-label="Cut list">
+      <h2>Cut list</h2>
+      <ol class="cuts">
+        {cuts.map((cut, index) => (
+          <li key={index}>
+            <p>
+              <b>{cut.bar}</b>
+              {cut.alike > 1 && `, ${cut.alike} alike`}: {cut.have ? "in the rack" : "to buy"}, {lengthWords(cut.bar_length)} long
+            </p>
+            <CutPicture cut={cut} />
+            <ul>
+              {cut.sticks.map((stick, at) => (
+                <li key={at}>
+                  Cut {lengthWords(stick.stick_length)} for {stick.blanks} {stick.blanks === 1 ? "blank" : "blanks"}
+                  {stick.set && ` (${stick.set})`}
+                </li>
+              ))}
+              <li>
+                Left over {lengthWords(cut.offcut)}
+                {cut.offcut_kept ? ", keep it" : ", scrap"}
+              </li>
+            </ul>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function CutPicture({ cut }: { cut: Cut }) {
+  const whole = cut.bar_length.value || 1;
+  let at = 0;
+  return (
+    <svg class="cut-picture" viewBox="0 0 300 26" preserveAspectRatio="none" aria-hidden="true">
+      <rect class="cut-left" x="0" y="3" width="300" height="20" />
+      {cut.sticks.map((stick, index) => {
+        const width = (stick.stick_length.value / whole) * 300;
+        const x = at;
+        at += width;
+        return <rect key={index} class="cut-stick" x={x} y="3" width={Math.max(1, width - 1.5)} height="20" />;
+      })}
+    </svg>
+  );
+}
+
+function lengthWords(length: Quantity): string {
+  const text = shown(length.value, length.unit, system.value);
+  return `${text.text} ${text.unit}`;
+}
