@@ -1,8 +1,9 @@
 /** What this device's owner prefers; it belongs to the device, not to a job. */
 
 import { effect, signal } from "@preact/signals";
-import type { System } from "../units/show";
 
+/** In which units results are shown. */
+export type System = "metric" | "inch";
 export type Theme = "auto" | "light" | "dark" | "sunlight";
 
 const KEY = "ringwright-settings";

@@ -3,7 +3,7 @@
 import type { DrawnSheet } from "../engine/answers";
 import { askOnce } from "../engine/client";
 import { fieldsOf } from "../engine/tables";
-import { said } from "../sheet/session";
+import { said } from "../base/said";
 import { assemble } from "../sheet/request";
 import { variantOf } from "../sheet/feeds";
 import { inputs } from "../sheet/sheet";

@@ -1,23 +1,11 @@
 /** An entry for any input that a calculation declares, by its kind. */
 
-import type { Input } from "../book/job";
 import type { Fault } from "../engine/answers";
-import type { Field } from "../engine/tables";
 import { choiceWords, labelOf } from "../engine/labels";
+import { samePath } from "./entry";
+import type { FieldEntryProps } from "./entry";
 import { ListEntry, ObjectEntry } from "./ListEntry";
 import { FaultWords, NumberEntry } from "./NumberEntry";
-
-export interface FieldEntryProps {
-  field: Field;
-  value: Input | undefined;
-  faults: readonly Fault[];
-  /** From the top of the request; names the entry for its faults and its id. */
-  path: readonly (string | number)[];
-  onChange(value: Input | undefined): void;
-  placeholder?: string;
-  label?: string;
-  hideLabel?: boolean;
-}
 
 export function FieldEntry(props: FieldEntryProps) {
   const { field, value, faults, path, onChange } = props;
@@ -56,9 +44,9 @@ export function FieldEntry(props: FieldEntryProps) {
         </div>
       );
     case "records":
-      return <ListEntry {...props} label={label} />;
+      return <ListEntry {...props} label={label} Entry={FieldEntry} />;
     case "object":
-      return <ObjectEntry {...props} label={label} />;
+      return <ObjectEntry {...props} label={label} Entry={FieldEntry} />;
     default:
       return (
         <NumberEntry
@@ -118,8 +106,4 @@ export function ChoiceBar(props: { name: string; label: string; choices: readonl
       ))}
     </fieldset>
   );
-}
-
-export function samePath(one: readonly (string | number)[], other: readonly (string | number)[]): boolean {
-  return one.length === other.length && one.every((step, index) => step === other[index]);
 }

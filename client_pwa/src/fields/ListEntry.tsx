@@ -1,15 +1,22 @@
 /** Lists of entries (readings, bars, ring sets) and entries of several parts. */
 
+import type { ComponentType } from "preact";
 import type { Input, Inputs } from "../book/job";
 import type { Fault } from "../engine/answers";
 import { isEmpty } from "../sheet/request";
 import { sayGone } from "../sheet/undo";
-import { FieldEntry, samePath } from "./FieldEntry";
-import type { FieldEntryProps } from "./FieldEntry";
+import { samePath } from "./entry";
+import type { FieldEntryProps } from "./entry";
 import { FaultWords } from "./NumberEntry";
 
-export function ListEntry(props: FieldEntryProps & { label: string; rowName?: string }) {
-  const { field, value, faults, path, onChange, label } = props;
+interface Props extends FieldEntryProps {
+  label: string;
+  /** Draws one part, which may be a list again. */
+  Entry: ComponentType<FieldEntryProps>;
+}
+
+export function ListEntry(props: Props & { rowName?: string }) {
+  const { field, value, faults, path, onChange, label, Entry } = props;
   const items = field.items ?? [];
   const single = items.length === 1 && items[0]!.name === "" ? items[0]! : undefined;
   const kept: Input[] = Array.isArray(value) ? value : [];
@@ -40,7 +47,7 @@ export function ListEntry(props: FieldEntryProps & { label: string; rowName?: st
           </div>
           <div class="list-entries">
             {single ? (
-              <FieldEntry
+              <Entry
                 field={single}
                 label={`${label}, ${row.toLowerCase()} ${index + 1}`}
                 hideLabel
@@ -52,7 +59,7 @@ export function ListEntry(props: FieldEntryProps & { label: string; rowName?: st
             ) : (
               items.map((item) => (
                 <div key={item.name} class={item.required ? "list-entry list-needed" : "list-entry"}>
-                  <FieldEntry
+                  <Entry
                     field={item}
                     value={partOf(entry, item.name)}
                     faults={faults}
@@ -72,14 +79,14 @@ export function ListEntry(props: FieldEntryProps & { label: string; rowName?: st
   );
 }
 
-export function ObjectEntry(props: FieldEntryProps & { label: string }) {
-  const { field, value, faults, path, onChange, label } = props;
+export function ObjectEntry(props: Props) {
+  const { field, value, faults, path, onChange, label, Entry } = props;
   const entry: Input = value ?? {};
   return (
     <fieldset class="list">
       <legend>{label}</legend>
       {(field.items ?? []).map((item) => (
-        <FieldEntry
+        <Entry
           key={item.name}
           field={item}
           value={partOf(entry, item.name)}

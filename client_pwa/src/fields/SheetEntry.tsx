@@ -30,7 +30,7 @@ export function SheetEntry({ name, calculation, faults, label, placeholder, rowN
     onChange: (value: Input | undefined) => setInputFor(calculation, name, value),
   };
   if (field.kind === "records") {
-    return <ListEntry {...common} {...(rowName === undefined ? {} : { rowName })} />;
+    return <ListEntry {...common} Entry={FieldEntry} {...(rowName === undefined ? {} : { rowName })} />;
   }
   return (
     <FieldEntry

@@ -11,7 +11,8 @@ import { allEntries, entryWith, save, setDeleted, whenLost } from "../book/store
 import type { BookEntry } from "../book/store";
 import { hearOthers, tellOthers } from "../book/tabs";
 import { change, edits, job, openJob } from "./sheet";
-import { FIRST_SCREEN, place, readPlace, settle } from "../base/routes";
+import { place, readPlace, settle } from "../base/routes";
+import { said } from "../base/said";
 
 export type Keeping =
   | "kept"
@@ -27,8 +28,6 @@ export const entries = signal<BookEntry[]>([]);
 export const damagedOpen = signal<(JobReading & { ok: false }) | undefined>(undefined);
 /** The job came in a link and is not in the book. */
 export const fromLink = signal(false);
-/** Said once, for screen readers and eyes: "Copied", "Deleted". */
-export const said = signal<{ text: string; action?: { label: string; run(): void } } | undefined>(undefined);
 export const started = signal(false);
 /** The new job that was not asked its engine yet. */
 export const unnamed = signal("");
@@ -272,8 +271,6 @@ async function followAddress(): Promise<void> {
 export function rename(name: string): void {
   change({ name });
 }
-
-export { FIRST_SCREEN };
 
 function remember(key: string, value: string): void {
   try {

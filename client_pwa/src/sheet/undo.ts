@@ -1,9 +1,9 @@
 /** One step back, one step forward, said in words; by the button in the head or by the usual keys. */
 
+import { said } from "../base/said";
 import { labelOf } from "../engine/labels";
 import { canRedo, isTypedIn, stepBack, stepForward } from "./history";
 import { job, putBack } from "./sheet";
-import { said } from "./session";
 
 const PARTS: Readonly<Record<string, string>> = { name: "name", notes: "notes", done: "ticks", measured: "measured sizes" };
 

@@ -3,11 +3,12 @@
 import { signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { fileName, fileText, saveOut } from "../book/files";
+import { said } from "../base/said";
 import { newVersion, useNewVersion } from "../offline/register";
 import { keptFiles, way } from "../offline/standing";
 import { job } from "../sheet/sheet";
 import { place } from "../base/routes";
-import { cleared, fromLink, keepLinked, keepMine, keeping, nameForEngine, said, saveNow, startJob, takeTheirs, unnamed } from "../sheet/session";
+import { cleared, fromLink, keepLinked, keepMine, keeping, nameForEngine, saveNow, startJob, takeTheirs, unnamed } from "../sheet/session";
 
 /** Said until it is understood, once a visit. */
 const plainHttpSeen = signal(false);

@@ -1,8 +1,7 @@
 /** Figures for people: in metric or inch, rounded to what a lathe can hold, or in full. */
 
+import type { System } from "../base/settings";
 import { nearestFraction } from "./fraction";
-
-export type System = "metric" | "inch";
 
 export interface Shown {
   text: string;

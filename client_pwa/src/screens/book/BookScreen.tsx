@@ -1,8 +1,9 @@
 /** The job book of this device: open, rename, copy, delete, save out, bring in, hand on. */
 
 import { useEffect, useRef, useState } from "preact/hooks";
+import { said } from "../../base/said";
 import { job } from "../../sheet/sheet";
-import { addJob, damagedOpen, deletedEntries, liveEntries, openById, rename, refreshBook, said, saveNow, startJob, throwAway } from "../../sheet/session";
+import { addJob, damagedOpen, deletedEntries, liveEntries, openById, rename, refreshBook, saveNow, startJob, throwAway } from "../../sheet/session";
 import { fileName, fileText, readFileText, saveOut } from "../../book/files";
 import { demoJob, DEMO_ID } from "../../book/demo";
 import { copyOf, newJob } from "../../book/job";

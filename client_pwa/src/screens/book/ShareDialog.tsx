@@ -3,7 +3,7 @@
 import { useEffect, useState } from "preact/hooks";
 import { correction, generate } from "lean-qr";
 import { Dialog } from "../../base/Dialog";
-import { said } from "../../sheet/session";
+import { said } from "../../base/said";
 import type { Job } from "../../book/job";
 import { packJob } from "../../book/share";
 

@@ -5,10 +5,11 @@ import { useRef, useState } from "preact/hooks";
 import type { Input } from "../../book/job";
 import type { Fault } from "../../engine/answers";
 import { fieldsOf } from "../../engine/tables";
+import { FieldEntry } from "../../fields/FieldEntry";
 import { ListEntry } from "../../fields/ListEntry";
 import { FaultWords } from "../../fields/NumberEntry";
 import { likelyUnit, unitToBeginWith, unitUsed } from "../../fields/units_used";
-import { said } from "../../sheet/session";
+import { said } from "../../base/said";
 import { sayGone, undo } from "../../sheet/undo";
 import { inputs, setInput } from "../../sheet/sheet";
 import { unitNamed } from "../../units/kinds";
@@ -34,7 +35,7 @@ export function ReadingsGrid({ faults }: { faults: readonly Fault[] }) {
   if (!grid || asList) {
     return (
       <>
-        <ListEntry field={FIELD} label={LABEL} rowName="Reading" value={readings} faults={faults} path={["readings"]} onChange={(next) => setInput("readings", next)} />
+        <ListEntry Entry={FieldEntry} field={FIELD} label={LABEL} rowName="Reading" value={readings} faults={faults} path={["readings"]} onChange={(next) => setInput("readings", next)} />
         {grid && (
           <button type="button" class="small-words" onClick={() => setAsList(false)}>
             Enter them in a grid
