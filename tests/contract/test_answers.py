@@ -9,7 +9,7 @@ from ringwright.api import answers, examples
 from ringwright.api.calculations import is_table
 from ringwright.core import calculations
 from ringwright.core.fields import checked
-from ringwright.core.records import Choice, Quantity, Series, figure, finding, plain
+from ringwright.core.records import Choice, Figure, Quantity, Series, finding, plain
 from ringwright.units import SHOWN_IN_INCHES
 
 # Core units that an inch answer shows as they are.
@@ -32,6 +32,13 @@ def answer_of(client_or_none, name, request):
     """The core's records for a request in core units."""
     calculation = calculations.CALCULATIONS[name]
     return calculation.run(checked(calculation.fields, request))
+
+
+def figure(value, unit, symbol, method, working=(), low=None, high=None):
+    """A Figure. working: what is shown, as (symbol, value, unit)."""
+    shown = tuple((name, unit_) for name, _, unit_ in working)
+    given = {name: number for name, number, _ in working}
+    return Figure(value, unit, symbol, method, (shown, given) if working else (), low, high)
 
 
 SMALL = OrderedDict(

@@ -97,11 +97,12 @@ def test_the_method_not_allowed_says_which_are(client):
 def test_a_failure_of_ours_is_told_without_its_inside(caplog):
     from ringwright.api import create_app
     from ringwright.core.calculations import Calculation
+    from ringwright.core.catalogue import NOTHING
 
     def broken(values):
         raise ZeroDivisionError("secret inside")
 
-    app = create_app({"sizing": Calculation("sizing", "Broken", (), broken)})
+    app = create_app({"sizing": Calculation("sizing", "Broken", (), broken, NOTHING)})
     response = app.test_client().get("/v1/sizing")
     problem = check_problem(response, 500)
     assert "secret" not in json.dumps(problem)
@@ -111,6 +112,9 @@ def test_a_failure_of_ours_is_told_without_its_inside(caplog):
 def test_a_calculation_that_gives_no_number_is_a_failure_and_not_an_answer():
     from ringwright.api import create_app
     from ringwright.core.calculations import Calculation
+    from ringwright.core.catalogue import NOTHING
 
-    app = create_app({"sizing": Calculation("sizing", "s", (), lambda v: {"a": float("nan")})})
+    app = create_app(
+        {"sizing": Calculation("sizing", "s", (), lambda v: {"a": float("nan")}, NOTHING)}
+    )
     check_problem(app.test_client().get("/v1/sizing"), 500)

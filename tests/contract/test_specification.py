@@ -181,6 +181,7 @@ def test_exclusive_bounds_and_texts_are_told_of_any_table():
     """Not every table has an exclusive bound or a nested list: one that has them all."""
     from ringwright.api import create_app
     from ringwright.core.calculations import Calculation
+    from ringwright.core.catalogue import NOTHING
     from ringwright.core.fields import field
 
     fields = (
@@ -191,7 +192,9 @@ def test_exclusive_bounds_and_texts_are_told_of_any_table():
         field("radii", "records", "m", highest=3, items=(field("", "length", "m", lowest=1.0),)),
         field("bars", "records", "m", items=(field("count", "count", "m", required=True),)),
     )
-    app = create_app({"x": Calculation("x", "s", fields, lambda values: {"given": values})})
+    app = create_app(
+        {"x": Calculation("x", "s", fields, lambda values: {"given": values}, NOTHING)}
+    )
     spec = specification(app)
     OpenAPIV31SpecValidator(spec).validate()
     schema = {"$ref": "#/components/schemas/XRequest"}

@@ -22,11 +22,11 @@ def outcomes(answer):
 
 
 def test_friction_by_hand():
-    # mu (n p + share (p1 - p2)) pi d1 h1 v, with the pressures of the answer's own working.
+    # mu (n p + share dp) pi d1 h1 v, with the pressures of the answer's own working.
     answer = run(friction_coefficient=0.1, wall_pressure=0.05, ring_width=4.0)
     figure = answer["figures"]["friction_power"]
     given_in = {entry["symbol"]: entry["value"] for entry in figure["working"]}
-    by_hand = 0.1 * (2 * 0.05 + 0.5 * given_in["p1 - p2"]) * 3.141592653589793 * 80.0 * 4.0 * 0.9
+    by_hand = 0.1 * (2 * 0.05 + 0.5 * given_in["dp"]) * 3.141592653589793 * 80.0 * 4.0 * 0.9
     assert figure["value"] == pytest.approx(by_hand, rel=1e-12)
     assert answer["figures"]["mean_piston_speed"]["value"] == pytest.approx(0.9)
     assert answer["figures"]["sliding_distance"]["value"] == pytest.approx(0.9 * 3600.0)
@@ -46,16 +46,16 @@ def test_friction_share_is_power_rubbed_away_over_power_made():
 
 
 def test_wall_load_by_hand():
-    """p + share (p1 - p2)/n: a quarter, half and all of the steam's pressure behind the ring."""
-    figure = run(wall_pressure=0.05, rings=3)["figures"]["wall_pressure_with_steam"]
-    across = {row["symbol"]: row["value"] for row in figure["working"]}["p1 - p2"]
+    """p + share dp/n: a quarter, half and all of the steam's pressure behind the ring."""
+    figure = run(wall_pressure=0.05, rings_on_piston=3)["figures"]["wall_pressure_with_steam"]
+    across = {row["symbol"]: row["value"] for row in figure["working"]}["dp"]
     for bound, share in (("low", 0.25), ("value", 0.5), ("high", 1.0)):
         assert figure[bound] == pytest.approx(0.05 + share * across / 3.0, rel=1e-12)
 
 
 def test_steam_load_does_not_depend_on_the_number_of_rings():
-    one = run(wall_pressure=0.0, rings=1)["figures"]["friction_power"]["value"]
-    four = run(wall_pressure=0.0, rings=4)["figures"]["friction_power"]["value"]
+    one = run(wall_pressure=0.0, rings_on_piston=1)["figures"]["friction_power"]["value"]
+    four = run(wall_pressure=0.0, rings_on_piston=4)["figures"]["friction_power"]["value"]
     assert one == pytest.approx(four, rel=1e-12)
 
 
@@ -73,7 +73,12 @@ def test_wear_from_two_readings():
 
 
 def test_largest_gap_leaks_the_share_allowed():
-    limit = {"ring_type": "plain", "end_cut": "square", "largest_leak_share": 0.005, "rings": 1}
+    limit = {
+        "ring_type": "plain",
+        "end_cut": "square",
+        "largest_leak_share": 0.005,
+        "rings_on_piston": 1,
+    }
     largest = run(worn_gap=1.0, **limit)["figures"]["largest_gap"]["value"]
     there = run(worn_gap=largest, **limit)["figures"]["leak_share"]["value"]
     assert there == pytest.approx(0.005, rel=0.02)

@@ -7,16 +7,17 @@ import pytest
 
 CORE = Path(__file__).parents[2] / "service" / "ringwright" / "core"
 MAY_USE = {
+    "catalogue": set(),
     "properties": set(),
-    "clearances": {"properties"},
-    "ring": {"properties", "clearances"},
-    "wall": {"properties", "clearances", "ring"},
-    "walk": {"properties", "clearances", "ring"},
-    "measuring": {"properties", "clearances", "ring", "wall", "walk"},
+    "clearances": {"catalogue", "properties"},
+    "ring": {"catalogue", "properties", "clearances"},
+    "wall": {"catalogue", "properties", "clearances", "ring"},
+    "walk": {"catalogue", "properties", "clearances", "ring"},
+    "measuring": {"catalogue", "properties", "clearances", "ring", "wall", "walk"},
     "cutting": set(),
-    "making": {"properties", "clearances", "ring", "walk", "cutting"},
-    "running": {"properties", "clearances", "ring", "wall"},
-    "drawing": {"properties", "clearances", "ring", "walk", "making"},
+    "making": {"catalogue", "properties", "clearances", "ring", "walk", "cutting"},
+    "running": {"catalogue", "properties", "clearances", "ring", "wall"},
+    "drawing": {"catalogue", "properties", "clearances", "ring", "walk", "making"},
 }
 
 

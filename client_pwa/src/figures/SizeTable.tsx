@@ -3,8 +3,7 @@
 
 import type { Size } from "../engine/answers";
 import { system } from "../base/settings";
-import { measure } from "../sheet/measured";
-import { job } from "../sheet/sheet";
+import { change, job } from "../sheet/sheet";
 import { shown } from "../units/show";
 
 interface Props {
@@ -31,7 +30,10 @@ export function SizeTable({ sizes, place, caption }: Props) {
       <tbody role="rowgroup">
         {sizes.map((size, index) => {
           const text = shown(aim(size), size.unit, system.value, size.limits ? "limit" : (size.name ?? size.label));
-          const limits = limitsOf(size);
+          const limits = size.limits && {
+            lower: shown(size.limits.lower.value, size.limits.lower.unit, system.value, "limit"),
+            upper: shown(size.limits.upper.value, size.limits.upper.unit, system.value, "limit"),
+          };
           const key = `${place}/${size.name ?? size.label}`;
           return (
             <tr key={index} role="row">
@@ -40,7 +42,7 @@ export function SizeTable({ sizes, place, caption }: Props) {
                 <b>{text.text}</b> {text.unit}
                 {limits && (
                   <small>
-                    {limits.lower} to {limits.upper}
+                    {limits.lower.text} to {limits.upper.text}
                   </small>
                 )}
               </td>
@@ -64,18 +66,15 @@ export function SizeTable({ sizes, place, caption }: Props) {
 }
 
 /** What to make it: the basic size, or where a fit leaves that outside its limits, the middle of them. */
-export function aim({ value, limits }: Size): number {
+function aim({ value, limits }: Size): number {
   if (!limits) return value;
   const { lower, upper } = limits;
   return value < lower.value || value > upper.value ? (lower.value + upper.value) / 2 : value;
 }
 
-/** The limits of a size as they are read, if it has any. */
-export function limitsOf({ limits }: Size): { lower: string; upper: string } | undefined {
-  if (!limits) return undefined;
-  const { lower, upper } = limits;
-  return {
-    lower: shown(lower.value, lower.unit, system.value, "limit").text,
-    upper: shown(upper.value, upper.unit, system.value, "limit").text,
-  };
+function measure(key: string, text: string): void {
+  const measured = { ...job.peek().measured };
+  if (text.trim() === "") delete measured[key];
+  else measured[key] = text;
+  change({ measured });
 }

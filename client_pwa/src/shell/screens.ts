@@ -11,7 +11,6 @@ import { SurveyScreen } from "../screens/survey/SurveyScreen";
 import { TablesScreen } from "../screens/tables/TablesScreen";
 import { ToolingScreen } from "../screens/tooling/ToolingScreen";
 import { PortPicture } from "../screens/valve/PortPicture";
-import { lazy } from "./lazy";
 import { plain } from "../screens/plain";
 
 export interface Screen {
@@ -42,11 +41,6 @@ const SIDE: readonly Screen[] = [
   { key: "tables", label: "Tables", title: "Reference tables", uses: ["materials"], view: TablesScreen },
 ];
 
-/** Reached from a stage, with the whole screen to itself. */
-const ALONE: readonly Screen[] = [
-  { key: "work", label: "Work", title: "Work through it", uses: ["route"], view: lazy(() => import("../screens/work/WorkScreen").then((file) => file.WorkScreen)) },
-];
-
 /** Only the places whose figures the core can give. */
 const given = (screens: readonly Screen[]): readonly Screen[] => screens.filter((screen) => screen.uses.some((key) => isKnown(key.split("@")[0]!)));
 
@@ -54,5 +48,5 @@ export const SCREENS = given(ALL);
 export const BESIDE = given(SIDE);
 
 export function screenWith(key: string): Screen | undefined {
-  return [...SCREENS, ...BESIDE, ...ALONE].find((screen) => screen.key === key);
+  return [...SCREENS, ...BESIDE].find((screen) => screen.key === key);
 }

@@ -103,7 +103,12 @@ def _figure(node, table, working):
             "method": method,
         }
     if working and steps:
-        entry["working"] = [_step(step, table) for step in steps]
+        shows, given = steps
+        entry["working"] = [
+            _step(symbol, given[symbol], unit, table)
+            for symbol, unit in shows
+            if given.get(symbol) is not None
+        ]
     if low is not None:
         entry["low"] = _number(low, scale)
     if high is not None:
@@ -111,8 +116,7 @@ def _figure(node, table, working):
     return entry
 
 
-def _step(step, table):
-    symbol, value, unit = step
+def _step(symbol, value, unit, table):
     scale = table.get(unit)
     return {
         "symbol": symbol,

@@ -12,51 +12,123 @@ from .problems import CoreProblem, InputProblem
 from .records import plain
 
 # name: as in the address. fields: sequence of Field. run: function of the checked values.
-Calculation = namedtuple("Calculation", ("name", "summary", "fields", "run"))
+# answer: catalogue.Answer, the names of all that it answers with.
+Calculation = namedtuple("Calculation", ("name", "summary", "fields", "run", "answer"))
 
-# Name, what it is, its function, the module with its FIELDS.
+# Name, what it is, its function, the module with its FIELDS, what it answers with.
 _ROWS = (
     (
         "bore-survey",
         "What the bore is like, and what to do",
         "measuring.bore_survey.calculate",
         "measuring.bore_survey",
+        "catalogue.measuring.BORE_SURVEY",
     ),
-    ("sizing", "The ring, its groove and its piston", "ring.sizing.calculate", "ring.sizing"),
-    ("tooling", "The blank and the tools to make", "making.tooling.calculate", "making.tooling"),
-    ("stock", "The bar to buy, and how to cut it", "making.stock.calculate", "making.stock"),
-    ("route", "The route card, operation by operation", "making.route.calculate", "making.route"),
-    ("job", "Ring, tooling, stock and route card at once", "job.calculate", "job"),
+    (
+        "sizing",
+        "The ring, its groove and its piston",
+        "ring.sizing.calculate",
+        "ring.sizing",
+        "catalogue.ring.SIZING",
+    ),
+    (
+        "tooling",
+        "The blank and the tools to make",
+        "making.tooling.calculate",
+        "making.tooling",
+        "catalogue.making.TOOLING",
+    ),
+    (
+        "stock",
+        "The bar to buy, and how to cut it",
+        "making.stock.calculate",
+        "making.stock",
+        "catalogue.making.STOCK",
+    ),
+    (
+        "route",
+        "The route card, operation by operation",
+        "making.route.calculate",
+        "making.route",
+        "catalogue.making.ROUTE",
+    ),
+    (
+        "job",
+        "Ring, tooling, stock and route card at once",
+        "job.calculate",
+        "job",
+        "catalogue.making.JOB",
+    ),
     (
         "wall-pressure",
         "How the ring bears on its wall",
         "wall.wall_pressure.calculate",
         "wall.wall_pressure",
+        "catalogue.wall.WALL_PRESSURE",
     ),
     (
         "inspection",
         "What the finished ring really is",
         "measuring.inspection.calculate",
         "measuring.inspection_fields",
+        "catalogue.measuring.INSPECTION",
     ),
     (
         "spread",
         "What matters most, and how many come right",
         "measuring.spread.calculate",
         "measuring.spread_fields",
+        "catalogue.measuring.SPREAD",
     ),
-    ("drawing", "Dimensioned drawings and charts", "drawing.drawing.calculate", "drawing.drawing"),
-    ("running", "What the rings lose, now and new", "running.running.calculate", "running.running"),
+    (
+        "drawing",
+        "Dimensioned drawings and charts",
+        "drawing.drawing.calculate",
+        "drawing.drawing",
+        "catalogue.reference.DRAWING",
+    ),
+    (
+        "running",
+        "What the rings lose, now and new",
+        "running.running.calculate",
+        "running.running",
+        "catalogue.running.RUNNING",
+    ),
     (
         "piston-valve",
         "Rings of a piston valve",
         "running.piston_valve.calculate",
         "running.piston_valve",
+        "catalogue.running.PISTON_VALVE",
     ),
-    ("materials", "Materials and their properties", "properties.materials.calculate_materials", ""),
-    ("bars", "Bars that can be had", "making.bars.calculate_bars", "making.bars"),
-    ("sealings", "Ways to seal a piston", "running.sealings.calculate_sealings", ""),
-    ("methods", "Formulas, ranges and sources", "reference.calculate_methods", ""),
+    (
+        "materials",
+        "Materials and their properties",
+        "properties.materials.calculate_materials",
+        "",
+        "catalogue.reference.MATERIAL_LIST",
+    ),
+    (
+        "bars",
+        "Bars that can be had",
+        "making.bars.calculate_bars",
+        "making.bars",
+        "catalogue.reference.BAR_LIST",
+    ),
+    (
+        "sealings",
+        "Ways to seal a piston",
+        "running.sealings.calculate_sealings",
+        "",
+        "catalogue.reference.SEALING_LIST",
+    ),
+    (
+        "methods",
+        "Formulas, ranges and sources",
+        "reference.calculate_methods",
+        "",
+        "catalogue.reference.METHOD_LIST",
+    ),
 )
 
 
@@ -70,13 +142,13 @@ class Table:
 
     def __getitem__(self, name):
         if name not in self._read:
-            _, summary, function, fields = self._rows[name]
-            module, _, function = function.rpartition(".")
+            _, summary, function, fields, answer = self._rows[name]
             self._read[name] = Calculation(
                 name,
                 summary,
                 _module(fields).FIELDS if fields else (),
-                getattr(_module(module), function),
+                _named(function),
+                _named(answer),
             )
         return self._read[name]
 
@@ -88,6 +160,15 @@ class Table:
 
     def __len__(self):
         return len(self._rows)
+
+    def modules(self):
+        """The module of every calculation, in order, each once."""
+        found = []
+        for row in self._rows.values():
+            module = _module(row[2].rpartition(".")[0])
+            if module not in found:
+                found.append(module)
+        return found
 
     def keys(self):
         """The names."""
@@ -105,6 +186,11 @@ class Table:
 def _module(name):
     package = __name__[: __name__.rindex(".")]
     return __import__(package + "." + name, None, None, ("FIELDS",))
+
+
+def _named(path):
+    module, _, name = path.rpartition(".")
+    return getattr(_module(module), name)
 
 
 CALCULATIONS = Table(_ROWS)

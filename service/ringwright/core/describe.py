@@ -1,11 +1,14 @@
-"""The inputs of every calculation as plain data: a form is built from the table that checks it.
+"""Inputs, figures, lists and checks of every calculation as plain data: a form is built from the
+table that checks it, and what is shown from the table that names it.
 
-The app's build runs `described` under the phone's own Python and keeps the result; nothing in the
-app repeats a limit, a choice or a default.
+The app's build runs `described` and `vocabulary` under the phone's own Python and keeps the result;
+nothing in the app repeats a limit, a choice, a default, a label or a group.
 """
 
 from collections import OrderedDict
 
+from .catalogue import all_figures
+from .catalogue.checks import all_checks
 from .fields import UNIT_OF_KIND
 
 
@@ -44,3 +47,33 @@ def described_fields(fields):
                 row[key] = value
         rows.append(row)
     return rows
+
+
+def vocabulary(calculations):
+    """The names that answers may hold: an OrderedDict with "figures", "lists" and "checks".
+
+    calculations: mapping of name to Calculation. "figures" maps a name to its label, group and
+    symbol; "lists" and "checks" are sequences of names.
+    """
+    answers = [calculation.answer for calculation in calculations.values()]
+    figures = OrderedDict()
+    for name, declared in all_figures(answers).items():
+        figures[name] = OrderedDict(
+            (("label", declared.label), ("group", declared.group), ("symbol", declared.symbol))
+        )
+    lists = []
+    for one in answers:
+        for listed in _listed(one):
+            if listed not in lists:
+                lists.append(listed)
+    return OrderedDict(
+        (("figures", figures), ("lists", lists), ("checks", list(all_checks(answers))))
+    )
+
+
+def _listed(answered):
+    names = [column.name for column in answered.lists]
+    for name, part in answered.parts.items():
+        names.append(name)
+        names += _listed(part)
+    return names

@@ -122,27 +122,28 @@ def _checked_object(fields, request, path, faults):
     if not isinstance(request, dict):
         faults.append(Fault(path, "type", "this must be an object with named values", "send {...}"))
         return values
-    known = [entry.name for entry in fields]
-    for name in sorted([key for key in request if key not in known]):
+    for entry in fields:
+        values[entry.name] = None
+    strays = [name for name in request if name not in values]
+    for name in sorted(strays):
         faults.append(
             Fault(
                 path + (name,),
                 "unknown-field",
                 "there is no input called %s here" % name,
-                "leave it out, or use one of: " + ", ".join(known),
+                "leave it out, or use one of: " + ", ".join([entry.name for entry in fields]),
             )
         )
+    given = request.get
     for entry in fields:
-        value = request.get(entry.name)
-        here = path + (entry.name,)
-        if value is None:
-            values[entry.name] = None
-            if entry.required:
-                faults.append(
-                    Fault(here, "required", "%s is needed" % entry.name, "give " + entry.meaning)
-                )
-        else:
-            values[entry.name] = _checked_value(entry, value, here, faults)
+        name = entry.name
+        value = given(name)
+        if value is not None:
+            values[name] = _checked_value(entry, value, path + (name,), faults)
+        elif entry.required:
+            faults.append(
+                Fault(path + (name,), "required", "%s is needed" % name, "give " + entry.meaning)
+            )
     return values
 
 

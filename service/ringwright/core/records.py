@@ -18,7 +18,9 @@ STOP = "stop"
 # A number with its unit and nothing else.
 Quantity = namedtuple("Quantity", ("value", "unit"))
 
-# A named result. `working` lists what was put into the formula as (symbol, value, unit) triples;
+# A named result. `working` is what was put into the formula: () or a pair of what to show, as
+# (symbol, unit) pairs, and a dict of symbol -> value, read when it is asked for; what has no value
+# is left out.
 # `low` and `high` bound the figure where it rests on a coefficient, else None.
 Figure = namedtuple("Figure", ("value", "unit", "symbol", "method", "working", "low", "high"))
 
@@ -34,11 +36,6 @@ Method = namedtuple("Method", ("key", "title", "formula", "validity", "sources")
 
 # A row of numbers along a line or round a circle.
 Series = namedtuple("Series", ("values", "unit", "symbol"))
-
-
-def figure(value, unit, symbol, method, working=(), low=None, high=None):
-    """A Figure; `working` is a sequence of (symbol, value, unit)."""
-    return Figure(value, unit, symbol, method, working, low, high)
 
 
 def finding(check, outcome, why, remedy="", value=None, limit=None):
@@ -64,9 +61,11 @@ def plain(node, working=True):
             "method": node.method,
         }
         if working and node.working:
+            shows, given = node.working
             entry["working"] = [
-                {"symbol": symbol, "value": value, "unit": unit}
-                for symbol, value, unit in node.working
+                {"symbol": symbol, "value": given[symbol], "unit": unit}
+                for symbol, unit in shows
+                if given.get(symbol) is not None
             ]
         if node.low is not None:
             entry["low"] = node.low

@@ -2,6 +2,9 @@
 
 from collections import OrderedDict
 
+from .calculations import CALCULATIONS
+from .catalogue import all_figures
+from .catalogue.checks import all_checks
 from .clearances import groove, piston, ring_gap
 from .cutting import plan
 from .making import bars, machining, stock, tooling
@@ -66,6 +69,13 @@ MODULES = (
     port_crossing,
 )
 
+
+def modules():
+    """Every module with METHODS: those above, and whatever calculation declares its own."""
+    rest = [one for one in CALCULATIONS.modules() if one not in MODULES]
+    return MODULES + tuple([one for one in rest if hasattr(one, "METHODS")])
+
+
 SOURCE_OF_KEY = {}
 for _entry in SOURCES:
     SOURCE_OF_KEY[_entry.key] = _entry
@@ -75,22 +85,53 @@ def calculate_methods(values):
     """Every method with formula, range and sources, and every source with how far it was checked.
 
     values: a dict, not read: the list takes no inputs.
-    Returns an OrderedDict with "methods" and "sources", lists of OrderedDict. The basis of a source
+    Returns an OrderedDict with "methods", "figures", "checks" and "sources", lists of
+    OrderedDict. The basis of a source
     is read, run, memory, practice or derived (see sources.py); that of a method lists those of its
     sources, each once.
     """
+    answers = [calculation.answer for calculation in CALCULATIONS.values()]
+    figures = all_figures(answers)
+    given_by = {}
+    for declared in figures.values():
+        for key in declared.methods:
+            given_by.setdefault(key, []).append(declared.name)
     listing = []
-    for module in MODULES:
+    for module in modules():
         for method in module.METHODS:
-            listing.append(_described(method))
+            listing.append(_described(method, given_by.get(method.key, [])))
     sources = [
         OrderedDict((("key", e.key), ("title", e.title), ("where", e.where), ("basis", e.basis)))
         for e in SOURCES
     ]
-    return OrderedDict((("methods", listing), ("sources", sources)))
+    checks = [
+        OrderedDict((("check", one.key), ("judges", one.judges)))
+        for one in all_checks(answers).values()
+    ]
+    return OrderedDict(
+        (
+            ("methods", listing),
+            ("figures", [_told(one) for one in figures.values()]),
+            ("checks", checks),
+            ("sources", sources),
+        )
+    )
 
 
-def _described(method):
+def _told(declared):
+    return OrderedDict(
+        (
+            ("name", declared.name),
+            ("label", declared.label),
+            ("meaning", declared.meaning),
+            ("symbol", declared.symbol),
+            ("unit", declared.unit),
+            ("methods", list(declared.methods)),
+        )
+    )
+
+
+def _described(method, figures):
     bases = []
     titles = []
     for key in method.sources:
@@ -105,6 +146,7 @@ def _described(method):
             ("formula", method.formula),
             ("validity", method.validity),
             ("basis", bases),
+            ("figures", figures),
             ("sources", titles),
         )
     )

@@ -25,7 +25,7 @@ METHODS = (
     Method(
         "piston-clearance",
         "Diametral clearance of the piston, cold",
-        "d1 - (d1 (1 + alpha_c (T_c - T_0)) - margin)/(1 + alpha_p (T_p - T_0)), "
+        "d1 - (d1 (1 + alpha_c (T_w - T_0)) - margin)/(1 + alpha_p (T_p - T_0)), "
         "not less than the margin",
         "piston at one temperature, cylinder at one temperature; margin from practice",
         ("expansion", "practice"),
@@ -33,7 +33,7 @@ METHODS = (
     Method(
         "hot-piston-clearance",
         "Diametral clearance of the piston, hot",
-        "d1 (1 + alpha_c (T_c - T_0)) - d_p (1 + alpha_p (T_p - T_0))",
+        "d1 (1 + alpha_c (T_w - T_0)) - d_p (1 + alpha_p (T_p - T_0))",
         "piston at one temperature, cylinder at one temperature; nought or less means it seizes",
         ("expansion",),
     ),

@@ -49,7 +49,7 @@ METHODS = (
     Method(
         "starting-wall",
         "Temperature of the cylinder wall as the ring gets hot",
-        "T_c = T_0 + share (T_steam - T_0), share 0.5 unless given",
+        "T_w = T_0 + share (T_steam - T_0), share 0.5 unless given",
         "an estimate for walls three to four times as thick as the ring, warmed with drains open; "
         "0 is stone cold (the worst case), 1 is warmed through",
         ("warming-estimate",),

@@ -2,9 +2,11 @@
 
 from collections import OrderedDict
 
+from ..catalogue import figures_of
+from ..catalogue.making import ROUTE
 from ..cautions import CAUTIONS, cautions
 from ..fields import field
-from ..records import Quantity, figure
+from ..records import Quantity
 from ..walk.limits import card_limits
 from . import machining, route_findings, route_tube
 from .part_sizes import tree as size_tree
@@ -68,20 +70,13 @@ def answer(design, tooling, chosen, values):
         if row.minutes is not None:
             one += row.minutes
             all_rings += row.together
-    figures = OrderedDict()
-    figures["time_first_ring"] = figure(one, "min", "t", "machining-time")
-    figures["time_all_rings"] = figure(
-        all_rings,
-        "min",
-        "t",
-        "machining-time",
-        (("rings", design.rings, "1"),),
-        0.7 * all_rings,
-        2.0 * all_rings,
-    )
+    times = {
+        "time_first_ring": one,
+        "time_all_rings": (0.7 * all_rings, all_rings, 2.0 * all_rings),
+    }
     return OrderedDict(
         (
-            ("figures", figures),
+            ("figures", figures_of(ROUTE, times, {"n": design.rings})),
             ("operations", listing),
             ("findings", route_findings.findings(design, tooling, rows, values)),
             ("chosen", chosen),

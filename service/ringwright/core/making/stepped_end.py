@@ -2,7 +2,7 @@
 
 from ..fields import field
 from ..problems import OutOfRange, unworkable
-from ..records import Choice, figure
+from ..records import Choice
 from ..ring import blank
 from ..wording import length
 
@@ -53,18 +53,3 @@ def joint_of(design, values, chosen):
             "the tongues do not reach past one another when the ring is in the bore",
             "give more than the closed gap of " + length(d.closed_gap),
         )
-
-
-def put_figures(out, design, joint):
-    """Adds the figures of a joint. out: OrderedDict of Figure. joint: SteppedJoint, not None."""
-    working = (
-        ("w", design.ring_width, "mm"),
-        ("c", design.end_kerf, "mm"),
-        ("gap", design.closed_gap, "mm"),
-    )
-    for name, value, symbol in (
-        ("tongue_length", joint.opening, "lt"),
-        ("tongue_width", joint.tongue_width, "(w - c)/2"),
-        ("tongue_overlap", joint.overlap, "lt - gap"),
-    ):
-        out[name] = figure(value, "mm", symbol, "stepped-joint", working)

@@ -9,11 +9,13 @@ import math
 from collections import OrderedDict, namedtuple
 
 from .. import cutting
+from ..catalogue import figures_of
+from ..catalogue.making import STOCK
 from ..cautions import cautions
 from ..fields import field
 from ..problems import Fault, InputProblem
 from ..properties.materials import material
-from ..records import Choice, Method, Quantity, figure
+from ..records import Choice, Method, Quantity
 from ..ring import blank
 from . import bar_choice, bars, stock_bars, stock_findings
 from .stock_fields import MOST_SETS, SET_FIELDS, SHOP_FIELDS
@@ -39,14 +41,14 @@ METHODS = (
     Method(
         "stock-length",
         "Length of bar for a set of rings",
-        "L = n (part + parting) + sticks (chucking + end facing + saw) - saw",
+        "L_bar = n (part + parting) + sticks (chucking + end facing + saw) - saw",
         "sticks that stand out by at most one and a half diameters; one stick when fed through",
         ("practice",),
     ),
     Method(
         "stock-mass",
         "Mass of the bar and share turned to swarf",
-        "m = rho pi/4 (D^2 - d^2) L; swarf = 1 - mass of the blanks wanted/m",
+        "mass = rho pi/4 (D^2 - d^2) L_bar; swarf = 1 - m_r/mass, m_r the blanks wanted",
         "bar as cast, spares counted as swarf",
         ("practice",),
     ),
@@ -183,15 +185,7 @@ def _set(at, entry, values, saw, chosen):
 
 
 def _figures(sets, values, done):
-    out = OrderedDict()
     first = sets[0]
-    if len(sets) == 1 and first.size is not None:
-        size = first.size
-        sized = (("blank", first.outside, "mm"),)
-        out["bar_diameter"] = figure(size.nominal, "mm", "nominal", "cast-skin", sized)
-        out["bar_as_cast"] = figure(size.as_cast, "mm", "as cast", "cast-skin", sized)
-        if size.form == bars.CORED:
-            out["bar_bore"] = figure(size.bore, "mm", "nominal bore", "cast-skin", sized)
     length = mass = ring_mass = 0.0
     blanks = 0
     for one in sets:
@@ -199,36 +193,32 @@ def _figures(sets, values, done):
         mass += one.mass
         ring_mass += one.ring_mass
         blanks += one.wanted
-    out["blanks"] = figure(blanks, "1", "n", "stock-length")
-    worked = ()
+    told = {"blanks": blanks, "bar_length": length}
+    given = {"n": blanks, "L_bar": length, "m_r": ring_mass, "mass": mass}
     if len(sets) == 1:
-        worked = (
-            ("part", first.part, "mm"),
-            ("blanks", first.wanted, "1"),
-            ("sticks", len(first.sticks), "1"),
-            ("chuck and face", first.extra, "mm"),
-        )
-    out["bar_length"] = figure(length, "mm", "L", "stock-length", worked)
+        given["part"] = first.part
+        given["sticks"] = len(first.sticks)
+        given["chuck and face"] = first.extra
+        if first.size is not None:
+            given["blank"] = first.outside
+            told["bar_diameter"] = first.size.nominal
+            told["bar_as_cast"] = first.size.as_cast
+            if first.size.form == bars.CORED:
+                told["bar_bore"] = first.size.bore
     if mass > 0.0:
-        out["mass"] = figure(mass, "kg", "m", "stock-mass", (("L", length, "mm"),))
-        out["swarf_share"] = figure(
-            1.0 - ring_mass / mass, "1", "1 - m_r/m", "stock-mass", (("m_r", ring_mass, "kg"),)
-        )
-        if values.get("bar_price") is not None:
-            out["cost"] = figure(
-                mass * values["bar_price"],
-                "money",
-                "cost",
-                "stock-mass",
-                (("m", mass, "kg"), ("price", values["bar_price"], "money/kg")),
-            )
+        told["mass"] = mass
+        told["swarf_share"] = 1.0 - ring_mass / mass
+        price = values.get("bar_price")
+        if price is not None:
+            given["price"] = price
+            told["cost"] = mass * price
     if done.plan.cuts:
-        _add_cutting(out, done)
-    return out
+        _add_cutting(told, given, done)
+    return figures_of(STOCK, told, given)
 
 
-def _add_cutting(out, done):
-    """Adds what the cut list comes to."""
+def _add_cutting(told, given, done):
+    """Adds what the cut list comes to, and the bounds that prove it."""
     plan = done.plan
     bought = begun = 0
     bought_mass = begun_mass = kept = 0.0
@@ -243,30 +233,19 @@ def _add_cutting(out, done):
             bought_mass += mass
         if entry.kept:
             kept += entry.alike * entry.offcut
-    out["bars_bought"] = figure(bought, "1", "bars", "cutting-stock")
-    out["bars_begun"] = figure(begun, "1", "bars", "cutting-stock")
+    told["bars_bought"] = bought
+    told["bars_begun"] = begun
     if bought:
-        out["bought_mass"] = figure(bought_mass, "kg", "m", "stock-mass")
+        told["bought_mass"] = bought_mass
         if done.priced:
-            out["bought_cost"] = figure(
-                plan.bought,
-                "money",
-                "cost",
-                "cutting-stock",
-                (("proved least", plan.bought_bound, "money"),),
-            )
+            told["bought_cost"] = plan.bought
+            given["least cost_b"] = plan.bought_bound
     if begun:
-        out["begun_mass"] = figure(
-            begun_mass,
-            "kg",
-            "m",
-            "cutting-stock",
-            (("proved least", plan.begun_bound, "kg"),),
-        )
-    out["scrap_length"] = figure(
-        plan.scrap, "mm", "scrap", "cutting-stock", (("proved least", plan.scrap_bound, "mm"),)
-    )
-    out["kept_length"] = figure(kept, "mm", "kept", "cutting-stock")
+        told["begun_mass"] = begun_mass
+        given["least mass_g"] = plan.begun_bound
+    told["scrap_length"] = plan.scrap
+    told["kept_length"] = kept
+    given["least scrap"] = plan.scrap_bound
 
 
 def _set_tree(one, values):

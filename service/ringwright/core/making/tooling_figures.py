@@ -1,140 +1,90 @@
 """The figures of the tooling: every size of blank and tools with its formula."""
 
-from collections import OrderedDict
-
-from ..records import figure
+from ..catalogue import figures_of
+from ..catalogue.making import TOOLING
 from ..ring import blank, heat_set
 from ..ring.allowances import CUT_ANGLES
 from ..walk.plan import clamped_reading
-from . import stepped_end
 from .slitting import BREAKTHROUGH
 
 
 def figures(design, tooling):
     """OrderedDict of Figure. design: a Design. tooling: its Tooling."""
     d, t = design, tooling
-    gaps = (
-        ("d1", d.bore, "mm"),
-        ("a1", d.radial_thickness, "mm"),
-        ("s1", d.closed_gap, "mm"),
-        ("sc", d.clamped_gap, "mm"),
-        ("s", d.gap_kerf, "mm"),
-    )
-    width = (("w", d.ring_width, "mm"), ("k", d.slit_width, "mm"), ("f", d.facing_allowance, "mm"))
-    out = OrderedDict()
-
-    def put(name, value, unit, symbol, method, working=(), low=None, high=None):
-        if value is not None:
-            out[name] = figure(value, unit, symbol, method, working, low, high)
-
-    allowance = (("allowance", d.finishing_allowance, "mm"),)
-    put(
-        "rough_outside_diameter",
-        d.rough_outside,
-        "mm",
-        "rough",
-        "blank-diameters",
-        gaps + allowance,
-    )
-    put("bored_inside_diameter", d.bored_inside, "mm", "bored", "blank-diameters", gaps)
-    put("blank_length", d.blank_length, "mm", "L", "blank-width", width)
-    part = blank.part_length(d.blank_length, d.facing_allowance)
-    put("part_length", part, "mm", "part", "blank-width", width)
-    put("band_width", d.band_width, "mm", "b", "blank-width", width)
-    put("finish_outside_diameter", d.finish_outside, "mm", "D", "blank-diameters", gaps)
-    put("clamped_gap", d.clamped_gap, "mm", "sc", "blank-diameters", gaps)
-    angle = (("A", CUT_ANGLES[d.end_cut], "deg"),)
-    put("feeler_gap", t.feeler_gap, "mm", "s1 at the edge, sin A", "edge-gap", gaps + angle)
-    put(
-        "clamped_gap_reading",
-        clamped_reading(d),
-        "mm",
-        "sc at the edge, sin A",
-        "feeler-reading",
-        gaps + angle,
-    )
-    put(
-        "closed_gap_reading",
-        blank.feeler_reading(gap=d.closed_gap, angle=angle[0][1]),
-        "mm",
-        "s1 sin A",
-        "feeler-reading",
-        gaps + angle,
-    )
-    set_on = (
-        ("r_b", d.bored_radius, "mm"),
-        ("r", 0.5 * (d.bore - d.radial_thickness), "mm"),
-        ("eta", d.relief, "1"),
-        ("hot/cold", d.former_growth, "1"),
-    )
+    angle = CUT_ANGLES[d.end_cut]
+    values = {
+        "rough_outside_diameter": d.rough_outside,
+        "bored_inside_diameter": d.bored_inside,
+        "blank_length": d.blank_length,
+        "part_length": blank.part_length(d.blank_length, d.facing_allowance),
+        "band_width": d.band_width,
+        "finish_outside_diameter": d.finish_outside,
+        "clamped_gap": d.clamped_gap,
+        "feeler_gap": t.feeler_gap,
+        "clamped_gap_reading": clamped_reading(d),
+        "closed_gap_reading": blank.feeler_reading(gap=d.closed_gap, angle=angle),
+        "former_length": t.former_length,
+        "pot_bore": t.pot_bore,
+        "pot_gap": t.pot_gap,
+        "closing_ring_bore": t.closing_ring_bore,
+        "clamp_mandrel_diameter": t.clamp_mandrel_diameter,
+        "end_plate_diameter": t.end_plate_diameter,
+        "band_length": t.band_length,
+        "outer_clamp_bore": t.outer_clamp_bore,
+        "scarf_length": t.scarf_length,
+    }
+    given = {
+        "d1": d.bore,
+        "a1": d.radial_thickness,
+        "h1": d.ring_width,
+        "s1": d.closed_gap,
+        "s_c": d.clamped_gap,
+        "s": d.gap_kerf,
+        "saw": d.end_kerf,
+        "k": d.slit_width,
+        "f": d.facing_allowance,
+        "allowance": d.finishing_allowance,
+        "b": d.band_width,
+        "A": angle,
+        "D": d.finish_outside,
+        "L": d.blank_length,
+        "r_b": d.bored_radius,
+        "r": 0.5 * (d.bore - d.radial_thickness),
+        "m": d.gap_change,
+        "eta": d.relief,
+        "hot/cold": d.former_growth,
+        "spacer": t.spacer_width,
+        "opening": d.spacer_width and d.spacer_width - d.gap_kerf,
+    }
     if t.former_diameter is not None:
         small, large = _former_spread(d)
-        put("former_diameter", t.former_diameter, "mm", "Df", "former-size", set_on, small, large)
-        put(
-            "former_length",
-            t.former_length,
-            "mm",
-            "Lf",
-            "inside-out" if d.turns == 2 else "tool-size",
-            width,
-        )
+        values["former_diameter"] = (small, t.former_diameter, large)
     else:
-        spacer = (
-            ("m", d.gap_change, "mm"),
-            ("s", d.gap_kerf, "mm"),
-            ("s1", d.closed_gap, "mm"),
-            ("eta", d.relief, "1"),
-        )
-        put("spacer_width", t.spacer_width, "mm", "spacer", "spacer-size", spacer)
-        put(
-            "spacer_across", t.spacer_across, "mm", "spacer sin A", "feeler-reading", spacer + angle
-        )
-        put("spacer_taper", t.spacer_taper, "deg", "2 opening/(3 r)", "spacer-size", spacer)
-    closed = (("D", d.finish_outside, "mm"),) + allowance
-    put("pot_bore", t.pot_bore, "mm", "pot", "tool-size", closed)
-    put("pot_gap", t.pot_gap, "mm", "gap in the pot", "tool-size", closed)
-    put("closing_ring_bore", t.closing_ring_bore, "mm", "closing", "tool-size", closed)
-    spigot = (("D", d.finish_outside, "mm"), ("a1", d.radial_thickness, "mm"))
-    put("clamp_mandrel_diameter", t.clamp_mandrel_diameter, "mm", "spigot", "tool-size", spigot)
-    put("end_plate_diameter", t.end_plate_diameter, "mm", "plate", "tool-size", spigot)
-    put("band_length", t.band_length, "mm", "pi (D + allowance) - 10", "tool-size", closed)
-    put("outer_clamp_bore", t.outer_clamp_bore, "mm", "D", "tool-size", spigot)
+        values["spacer_width"] = t.spacer_width
+        values["spacer_across"] = t.spacer_across
+        values["spacer_taper"] = t.spacer_taper
     if t.slit is not None:
-        cut = (
-            ("ri", 0.5 * d.bored_inside, "mm"),
-            ("ro", 0.5 * d.rough_outside, "mm"),
-            ("Dc", t.cutter_diameter, "mm"),
-            ("e", BREAKTHROUGH, "mm"),
-        )
-        put(
-            "bridge_length", t.bridge_length, "mm", "bridge", "bridge", (("b", d.band_width, "mm"),)
-        )
-        put("cutter_diameter", t.cutter_diameter, "mm", "Dc", "slit", cut)
-        put("cutter_centre_distance", t.slit.centre_distance, "mm", "C", "slit", cut)
-        put(
-            "table_travel",
-            t.slit.table_travel,
-            "deg",
-            "travel",
-            "slit",
-            cut + (("bridge", t.bridge_angle, "deg"),),
-        )
-        put("start_offset", t.slit.outside_half_angle, "deg", "half angle", "slit", cut)
-        put("slit_mandrel_diameter", t.slit_mandrel_diameter, "mm", "2 ri", "tool-size", cut)
-        put("hand_wedge", t.slit.hand_wedge, "deg", "wedge", "slit", cut)
-        put("hand_wedge_length", t.slit.hand_wedge_length, "mm", "wedge", "slit", cut)
-        put("step", t.step, "mm", "k", "blank-width", width)
-    put(
-        "scarf_length",
-        t.scarf_length,
-        "mm",
-        "b/tan A",
-        "scarf",
-        (("b", d.band_width, "mm"), ("A", CUT_ANGLES[d.end_cut], "deg")),
-    )
+        given["ri"] = 0.5 * d.bored_inside
+        given["ro"] = 0.5 * d.rough_outside
+        given["Dc"] = t.cutter_diameter
+        given["e"] = BREAKTHROUGH
+        given["bridge angle"] = t.bridge_angle
+        values["bridge_length"] = t.bridge_length
+        values["cutter_diameter"] = t.cutter_diameter
+        values["cutter_centre_distance"] = t.slit.centre_distance
+        values["table_travel"] = t.slit.table_travel
+        values["start_offset"] = t.slit.outside_half_angle
+        values["slit_mandrel_diameter"] = t.slit_mandrel_diameter
+        values["hand_wedge"] = t.slit.hand_wedge
+        values["hand_wedge_length"] = t.slit.hand_wedge_length
+        values["step"] = t.step
     if t.joint is not None:
-        stepped_end.put_figures(out, d, t.joint)
-    return out
+        values["tongue_length"] = t.joint.opening
+        values["tongue_width"] = t.joint.tongue_width
+        values["tongue_overlap"] = t.joint.overlap
+    return figures_of(
+        TOOLING, values, given, {"former_length": "inside-out" if d.turns == 2 else "tool-size"}
+    )
 
 
 def _former_spread(d):

@@ -3,10 +3,12 @@
 import math
 from collections import OrderedDict
 
+from ..catalogue import figures_of
+from ..catalogue.measuring import BORE_SURVEY
 from ..cautions import cautions
 from ..fields import field
 from ..problems import Fault, InputProblem, OutOfRange
-from ..records import Choice, Quantity, figure
+from ..records import Choice, Quantity
 from ..ring.design import settle
 from ..ring.ring_inputs import RING_FIELDS, SMALLEST_BORE
 from ..wall import bore_shape
@@ -233,64 +235,54 @@ def _trial(design, section, size):
 def _figures(seen, design, trial, verdict):
     barrel, worst = seen.barrel, seen.worst
     error = seen.uncertainty
-    out = OrderedDict()
     mean = barrel.diameter
-    gauge = (("U", error, "mm"),)
-    out["mean_diameter"] = figure(
-        mean, "mm", "D_0", "bore-barrel", gauge, low=mean - error, high=mean + error
-    )
-    out["largest_diameter"] = _with_spread(seen.largest, error, "D max", "bore-section", gauge)
-    out["smallest_diameter"] = _with_spread(seen.smallest, error, "D min", "bore-section", gauge)
-    if barrel.taper is not None:
-        out["taper"] = _with_spread(
-            barrel.taper, error * barrel.taper_factor, "2 c_1", "bore-barrel", gauge
-        )
-    if barrel.bell_mouth is not None:
-        out["bell_mouth"] = _with_spread(
-            barrel.bell_mouth, error * barrel.bell_factor, "c_2", "bore-barrel", gauge
-        )
-    if worst.ovality is not None:
-        out["ovality"] = _with_spread(
-            worst.ovality, error * worst.ovality_factor, "4 U_2", "bore-section", gauge
-        )
-        out["oval_direction"] = figure(worst.direction, "deg", "phase", "bore-section")
     misfit = 0.0
     for section in seen.sections:
         misfit = max(misfit, section.misfit)
-    out["misfit"] = figure(max(misfit, barrel.misfit), "mm", "", "bore-section")
-    out["ring_diameter"] = figure(
-        verdict.ring_diameter, "mm", "d1", "survey-verdict", (("D_0", mean, "mm"),)
-    )
-    if verdict.clean_up is not None:
-        out["clean_up_diameter"] = figure(
-            verdict.clean_up, "mm", "D", "survey-verdict", (("D max", seen.largest, "mm"),)
-        )
     breathing = math.pi * (seen.slack - seen.tight)
-    out["closed_gap"] = figure(
-        design.closed_gap,
-        "mm",
-        "s1",
-        "gap-breathing",
-        (("D tight", seen.tight, "mm"), ("d1", design.bore, "mm")),
-    )
-    out["gap_breathing"] = figure(
-        breathing, "mm", "pi dD", "gap-breathing", (("dD", breathing / math.pi, "mm"),)
-    )
-    section = (
-        ("d1", design.bore, "mm"),
-        ("a1", design.radial_thickness, "mm"),
-        ("E", design.modulus, "MPa"),
-    )
-    out["wall_pressure"] = figure(design.wall_pressure, "MPa", "p", "wall-contact", section)
-    out["pressure_to_follow"] = figure(trial.needed, "MPa", "p", "pressure-to-follow", section)
-    out["sealed_share"] = figure(trial.worst.sealed_share, "1", "", "wall-contact", section)
-    out["widest_light"] = figure(trial.worst.widest_light, "mm", "w", "wall-contact", section)
-    out["gap_direction"] = figure(trial.direction, "deg", "", "wall-contact")
-    return out
+    values = {
+        "mean_diameter": _about(mean, error),
+        "largest_diameter": _about(seen.largest, error),
+        "smallest_diameter": _about(seen.smallest, error),
+        "misfit": max(misfit, barrel.misfit),
+        "ring_diameter": verdict.ring_diameter,
+        "clean_up_diameter": verdict.clean_up,
+        "closed_gap": design.closed_gap,
+        "gap_breathing": breathing,
+        "wall_pressure": design.wall_pressure,
+        "pressure_to_follow": trial.needed,
+        "sealed_share": trial.worst.sealed_share,
+        "widest_light": trial.worst.widest_light,
+        "gap_direction": trial.direction,
+    }
+    if barrel.taper is not None:
+        values["taper"] = _about(barrel.taper, error * barrel.taper_factor)
+    if barrel.bell_mouth is not None:
+        values["bell_mouth"] = _about(barrel.bell_mouth, error * barrel.bell_factor)
+    if worst.ovality is not None:
+        values["ovality"] = _about(worst.ovality, error * worst.ovality_factor)
+        values["oval_direction"] = worst.direction
+    given = {
+        "U": error,
+        "D_0": mean,
+        "D_max": seen.largest,
+        "D_tight": seen.tight,
+        "dD": breathing / math.pi,
+        "d1": design.bore,
+        "a1": design.radial_thickness,
+        "E": design.modulus,
+    }
+    methods = {
+        "closed_gap": "gap-breathing",
+        "wall_pressure": "wall-contact",
+        "widest_light": "wall-contact",
+    }
+    return figures_of(BORE_SURVEY, values, given, methods)
 
 
-def _with_spread(value, spread, symbol, method, working):
-    return figure(value, "mm", symbol, method, working, low=value - spread, high=value + spread)
+def _about(value, spread):
+    """(low, usual, high) of a value known within a spread either way."""
+    return value - spread, value, value + spread
 
 
 def _section_rows(found):
@@ -300,8 +292,9 @@ def _section_rows(found):
         row["height"] = Quantity(s.height, "mm")
         row["readings"] = s.readings
         row["mean_diameter"] = Quantity(s.diameter, "mm")
-        row["ovality"] = None if s.ovality is None else Quantity(s.ovality, "mm")
-        row["oval_direction"] = None if s.ovality is None else Quantity(s.direction, "deg")
+        if s.ovality is not None:
+            row["ovality"] = Quantity(s.ovality, "mm")
+            row["oval_direction"] = Quantity(s.direction, "deg")
         row["misfit"] = Quantity(s.misfit, "mm")
         rows.append(row)
     return rows

@@ -2,9 +2,11 @@
 
 from collections import OrderedDict
 
+from ..catalogue import figures_of
+from ..catalogue.measuring import INSPECTION
 from ..cautions import cautions
 from ..problems import Fault, InputProblem
-from ..records import Choice, Method, figure
+from ..records import Choice, Method
 from ..ring.design import settle
 from . import inspection_findings
 from .inspection_fields import ACROSS_TO_CLOSE, EVIDENCE, OUTER_EDGE
@@ -49,60 +51,55 @@ def calculate(values):
 
 
 def _figures(found):
-    d, made = found.intended, found.made
-    out = OrderedDict()
-    given = (
-        ("d1", made.bore, "mm"),
-        ("a1", made.radial_thickness, "mm"),
-        ("E", made.modulus, "MPa"),
-    )
+    d, made, after = found.intended, found.made, found.next_design
+    values = {
+        "wall_pressure_intended": d.wall_pressure,
+        "gap_change": found.gap_change,
+        "modulus_shown": found.modulus,
+        "relief_given": found.relief,
+    }
     if found.pressure is not None:
-        out["wall_pressure"] = figure(
-            found.pressure, "MPa", "p", "pressure-together", given, found.low, found.high
-        )
+        values["wall_pressure"] = _within(found.low, found.pressure, found.high)
     for e in found.estimates:
         name = "wall_pressure_by_" + e.name.replace("-", "_")
-        out[name] = figure(e.pressure, "MPa", "p", e.method, given, e.low, e.high)
-    out["wall_pressure_intended"] = figure(d.wall_pressure, "MPa", "p", "pressure-together")
+        values[name] = _within(e.low, e.pressure, e.high)
     if found.gap_change is not None:
-        out["gap_change"] = figure(found.gap_change, "mm", "m", "gap-on-neutral-line", given)
-        out["free_gap_intended"] = figure(
-            d.gap_change + d.closed_gap, "mm", "m + s1", "gap-on-neutral-line", given
-        )
-    if found.modulus is not None:
-        out["modulus_shown"] = figure(found.modulus, "MPa", "E", "modulus-shown", given)
-    if found.relief is not None:
-        out["relief_given"] = figure(found.relief, "1", "eta", "relief-given", given)
+        values["free_gap_intended"] = d.gap_change + d.closed_gap
     if found.ovality is not None:
-        out["free_ovality"] = figure(found.ovality, "mm", "", "free-ovality", given)
-        out["free_ovality_due"] = figure(found.ovality_due, "mm", "", "free-ovality", given)
-    after = found.next_design
+        values["free_ovality"] = found.ovality
+        values["free_ovality_due"] = found.ovality_due
     if after is not None:
-        eta = (("eta", found.relief, "1"), ("p", d.wall_pressure, "MPa"))
-        if after.former_diameter is not None:
-            out["next_former_diameter"] = figure(
-                after.former_diameter, "mm", "former", "next-former", eta
-            )
-        else:
-            out["next_spacer_width"] = figure(
-                after.spacer_width, "mm", "spacer", "next-former", eta
-            )
-    return out
+        values["next_former_diameter"] = after.former_diameter
+        if after.former_diameter is None:
+            values["next_spacer_width"] = after.spacer_width
+    given = {
+        "d1": made.bore,
+        "a1": made.radial_thickness,
+        "E": made.modulus,
+        "eta": found.relief,
+        "p_wanted": d.wall_pressure,
+    }
+    return figures_of(INSPECTION, values, given, {"wall_pressure": "pressure-together"})
+
+
+def _within(low, usual, high):
+    """What `figures_of` takes: three numbers where both bounds are known, else the one."""
+    return usual if low is None else (low, usual, high)
 
 
 METHODS = (
     Method(
         "pressure-by-gap",
         "Wall pressure from the free gap",
-        "m = (gap - s1)/(1 +/- e), then as the ring was set; spread from the modulus, the gap "
-        "within 0.1 mm, the thickness within 0.01 mm",
+        "m = (gap - s1)/(1 +/- e), then p_gap as the ring was set; spread from the modulus, the "
+        "gap within 0.1 mm, the thickness within 0.01 mm",
         "the modulus as published, or as given within 3 %",
         ("beam", "contact", "practice"),
     ),
     Method(
         "pressure-by-force",
         "Wall pressure from the closing force",
-        "p = p design * F/F design; the modulus does not enter",
+        "p_force = p_wanted F/F wanted; the modulus does not enter",
         "force within 10 %: scale and friction",
         ("beam", "contact", "practice"),
     ),
@@ -131,7 +128,7 @@ METHODS = (
     Method(
         "modulus-shown",
         "Modulus that gap and force agree upon",
-        "E = E design * p by force/p by gap",
+        "E shown = E p_force/p_gap",
         "both measured well",
         ("definition",),
     ),

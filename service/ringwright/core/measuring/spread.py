@@ -10,9 +10,11 @@ limits.
 import math
 from collections import OrderedDict, namedtuple
 
+from ..catalogue import figures_of
+from ..catalogue.measuring import SPREAD
 from ..cautions import cautions
 from ..problems import InputProblem, unworkable
-from ..records import GOOD, STOP, WATCH, Choice, Method, Quantity, figure, finding
+from ..records import GOOD, STOP, WATCH, Choice, Method, Quantity, finding
 from ..ring.design import settle
 from ..ring.fit_findings import gap_left
 from ..wording import in_a_sentence, percent
@@ -208,37 +210,25 @@ def _effect(worked, name, spread):
 
 
 def _figures(design, rankings, tool, tried, limits):
-    out = OrderedDict()
     nominal = outcome(design, {})
+    values, methods = {}, {tool: "spread-rank"}
     for place, name in enumerate(("wall_pressure", "closed_gap", "free_gap")):
-        out[name] = figure(
-            nominal[place],
-            _UNITS.get(name, "mm"),
-            ("p", "s1", "m + s1")[place],
-            "spread-sample",
-            (),
-            tried.low[place],
-            tried.high[place],
-        )
+        values[name] = (tried.low[place], nominal[place], tried.high[place])
+        methods[name] = "spread-sample"
     reach = 0.0
     for part in rankings[tool]:
         reach += part.effect * part.effect
     reach = math.sqrt(reach)
     size = getattr(design, tool)
-    out[tool] = figure(size, "mm", "", "spread-rank", (), size - reach, size + reach)
-    out["yield_share"] = figure(
-        tried.share,
-        "1",
-        "",
-        "spread-sample",
-        (
-            ("p low", limits.lowest_pressure, "MPa"),
-            ("p high", limits.highest_pressure, "MPa"),
-            ("s1 low", limits.lowest_closed_gap, "mm"),
-            ("s1 high", limits.highest_closed_gap, "mm"),
-        ),
-    )
-    return out
+    values[tool] = (size - reach, size, size + reach)
+    values["yield_share"] = tried.share
+    given = {
+        "p low": limits.lowest_pressure,
+        "p high": limits.highest_pressure,
+        "s1 low": limits.lowest_closed_gap,
+        "s1 high": limits.highest_closed_gap,
+    }
+    return figures_of(SPREAD, values, given, methods)
 
 
 def _ranking_row(name, parts):

@@ -64,15 +64,15 @@ METHODS = (
     Method(
         "blank-diameters",
         "Turned and bored sizes of the blank",
-        "D = d1 - (s1 - sc)/pi; bored = D - 2*a1 + (s - sc)/pi; "
-        "rough = D + (s - sc)/pi + allowance",
+        "D = d1 - (s1 - s_c)/pi; bored = D - 2*a1 + (s - s_c)/pi; "
+        "rough = D + (s - s_c)/pi + allowance",
         "thin rings, round in each state; gaps along the neutral line",
         ("neutral-line", "american-engineer"),
     ),
     Method(
         "blank-width",
         "Band and blank of a double-turn ring",
-        "band = (w + k)/2 + f; blank = w + 2*k + 2*f; part = blank + 2*f",
+        "b = (h1 + k)/2 + f; L = h1 + 2*k + 2*f; part = L + 2*f",
         "turns pressed together side by side; k = 0 for a plain ring; f on each side",
         ("slit-geometry",),
     ),
@@ -87,14 +87,14 @@ METHODS = (
     Method(
         "scarf",
         "Run of an angled end along the circumference",
-        "band/tan(A); gap along the circumference = saw/sin(A)",
+        "b/tan(A); gap along the circumference = saw/sin(A)",
         "A from the side of the ring, over 0 to 90 degrees",
         ("slit-geometry",),
     ),
     Method(
         "bridge",
         "Shortest bridge",
-        "max(2*band/tan(A), 1.5*band) + margin",
+        "max(2*b/tan(A), 1.5*b) + margin",
         "both scarfs on the bridge; twist of the bridge no more than the bending of a turn",
         ("slit-geometry", "torsion"),
     ),
@@ -108,14 +108,14 @@ METHODS = (
     Method(
         "inside-out",
         "Length of a double-turn ring inside out",
-        "2*blank - k: one end has moved up and the other down by the blank's length",
+        "2*L - k: one end has moved up and the other down by the blank's length",
         "turns passed through one another, held on the former by their own spring",
         ("slit-geometry",),
     ),
     Method(
         "stepped-joint",
         "Stepped end",
-        "tongue width = (w - c)/2; overlap = tongue length - gap",
+        "tongue width = (h1 - saw)/2; overlap = lt - s1, lt the tongue's length",
         "tongues of equal width",
         ("practice",),
     ),

@@ -4,8 +4,9 @@ import math
 from collections import OrderedDict, namedtuple
 
 from .. import clearances
+from ..catalogue import figures_of
+from ..catalogue.ring import SIZING
 from ..cautions import cautions
-from ..records import figure
 from . import heat_set, ring_findings, section, spring, winding
 from .design import settle
 from .fit_findings import gap_left
@@ -120,214 +121,131 @@ def answer(design, chosen):
 def figures(design, acts):
     """OrderedDict of Figure for a Design and its Behaviour."""
     d = design
-    bore, thickness, modulus = d.bore, d.radial_thickness, d.modulus
-    sized = (("d1", bore, "mm"), ("a1", thickness, "mm"))
-    elastic = sized + (("E", modulus, "MPa"),)
-    pressed = sized + (("p", d.wall_pressure, "MPa"),)
-    sprung = elastic + (("m", d.gap_change, "mm"),)
-    pressure_method = "round-set-pressure"
+    values = _ring_values(d, acts)
+    values.update(_clearance_values(d))
+    round_set = d.curvature_change is not None
+    pressure = "round-set-pressure"
     if d.bearing.uniform:
-        pressure_method = "uniform-pressure" if d.curvature_change is None else "band-pressure"
-    out = OrderedDict()
-    out["radial_thickness"] = figure(thickness, "mm", "a1", "section-window", elastic)
-    out["ring_width"] = figure(d.ring_width, "mm", "h1", "ring-width", sized)
-    out["turn_width"] = figure(d.turn_width, "mm", "h", "ring-width", (("h1", d.ring_width, "mm"),))
-    out["inside_diameter"] = figure(d.inside_diameter, "mm", "d1 - 2 a1", "geometry", sized)
-    out["free_gap"] = figure(
-        d.gap_change + d.closed_gap,
-        "mm",
-        "m + s1",
-        "uniform-gap" if d.curvature_change is None else "round-set-gap",
-        elastic + (("p", d.wall_pressure, "MPa"), ("s1", d.closed_gap, "mm")),
-    )
-    out["closed_gap"] = figure(
-        d.closed_gap,
-        "mm",
-        "s1",
-        "closed-gap",
-        (
-            ("d1", bore, "mm"),
-            ("alpha_r", d.ring_material.expansion, "1/K"),
-            ("alpha_c", d.cylinder_material.expansion, "1/K"),
-            ("T_r", d.steam_temperature, "degC"),
-            ("T_c", d.wall_temperature, "degC"),
-            ("T_0", d.shop_temperature, "degC"),
-        ),
-    )
-    out["closed_gap_thumb_rule"] = figure(
-        clearances.thumb_rule_gap(bore), "mm", "s1", "thumb-rule-gap", (("d1", bore, "mm"),)
-    )
-    out["wall_pressure"] = figure(d.wall_pressure, "MPa", "p", pressure_method, sprung)
-    out["contact_pressure"] = figure(
-        d.contact_pressure,
-        "MPa",
-        "p0",
-        pressure_method,
-        sprung,
-    )
-    closed_method = "closed-stress" if d.curvature_change is None else "round-set-stress"
-    out["closed_stress"] = figure(acts.closed_tension, "MPa", "sigma", closed_method, pressed)
-    out["closed_stress_nominal"] = figure(
-        acts.closed_nominal, "MPa", "sigma", closed_method, pressed
-    )
-    out["closed_compression"] = figure(
-        acts.closed_compression, "MPa", "sigma", closed_method, pressed
-    )
-    _fitting_figures(out, d, acts, elastic, sprung)
-    pull = (("m", d.gap_change, "mm"), ("h1", d.ring_width, "mm")) + elastic
-    out["tangential_force"] = figure(acts.tangential, "N", "Ft", "tangential-force", pull)
-    ft = (("Ft", acts.tangential, "N"),)
-    out["diametral_force"] = figure(acts.to_close_gap, "N", "Fd", "diametral-force", ft)
-    if acts.to_bore_size is not None:
-        out["diametral_force_to_bore"] = figure(acts.to_bore_size, "N", "Fd", "diametral-force", ft)
-    curved = sized
-    if d.curvature_change is not None:
-        curved = sized + (("kappa0", d.curvature_change, "1/mm"),)
-    out["widest_light"] = figure(acts.light, "mm", "w", "round-set-light", curved)
-    out["slack_angle"] = figure(acts.slack_angle, "deg", "psi0", "round-set-light")
-    if d.former_diameter is not None:
-        out["former_ratio"] = figure(
-            d.former_diameter / d.inside_diameter,
-            "1",
-            "former/(d1 - 2 a1)",
-            "former-size",
-            (("former", d.former_diameter, "mm"), ("d1 - 2 a1", d.inside_diameter, "mm")),
-        )
-    _clearance_figures(out, d)
-    return out
+        pressure = "band-pressure" if round_set else "uniform-pressure"
+    closed = "round-set-stress" if round_set else "closed-stress"
+    methods = {
+        "free_gap": "round-set-gap" if round_set else "uniform-gap",
+        "wall_pressure": pressure,
+        "contact_pressure": pressure,
+        "closed_stress": closed,
+        "closed_stress_nominal": closed,
+        "closed_compression": closed,
+        "sprung_on_stress": "opening-stress" if d.turns == 1 else "plug-stress",
+        "forming_stress": "opening-stress" if d.former_diameter is None else "forming-stress",
+    }
+    return figures_of(SIZING, values, _given(d, acts), methods)
 
 
-def _fitting_figures(out, d, acts, elastic, sprung):
-    if d.turns == 1:
-        out["sprung_on_opening"] = figure(acts.opening, "mm", "g", "opening-to-clear", sprung)
-        out["sprung_on_stress"] = figure(
-            acts.sprung_on, "MPa", "sigma", "opening-stress", sprung + (("g", acts.opening, "mm"),)
-        )
-    else:
-        out["sprung_on_stress"] = figure(acts.sprung_on, "MPa", "sigma", "plug-stress", elastic)
+def _given(d, acts):
+    """symbol -> number, for the workings."""
+    steam = d.steam_temperature
+    return {
+        "d1": d.bore,
+        "a1": d.radial_thickness,
+        "h1": d.ring_width,
+        "d1 - 2 a1": d.inside_diameter,
+        "E": d.modulus,
+        "nu": d.ring_material.poisson,
+        "p": d.wall_pressure,
+        "m": d.gap_change,
+        "s1": d.closed_gap,
+        "g": acts.opening,
+        "kappa0": d.curvature_change,
+        "Ft": acts.tangential,
+        "Df": d.former_diameter,
+        "r_b": d.bored_radius,
+        "a": d.set_thickness,
+        "b": d.band_width,
+        "L": d.blank_length,
+        "k": d.slit_width,
+        "eta": d.relief,
+        "alpha_r": d.ring_material.expansion,
+        "alpha_p": d.piston_material.expansion,
+        "alpha_c": d.cylinder_material.expansion,
+        "p_s": d.steam_pressure,
+        "T_r": steam,
+        "T_p": steam,
+        "T_c": d.wall_temperature,
+        "T_w": d.warming_wall_temperature,
+        "T_0": d.shop_temperature,
+        "c": d.side_clearance,
+        "depth": d.groove_depth,
+        "d_p": d.piston_diameter,
+    }
+
+
+def _ring_values(d, acts):
+    """name -> number: how the ring is, bears and is strained."""
     wound = acts.wound_on
-    out["wound_on_stress"] = figure(
-        wound.spread_out,
-        "MPa",
-        "sigma",
-        "wound-on-stress",
-        elastic,
-        low=0.8 * wound.spread_out,
-        high=wound.hurried_high,
-    )
-    if d.turns == 2:
-        blank = (
-            ("r_b", d.bored_radius, "mm"),
-            ("a", d.set_thickness, "mm"),
-            ("b", d.band_width, "mm"),
-            ("E", d.modulus, "MPa"),
-            ("nu", d.ring_material.poisson, "1"),
-        )
-        moved = blank + (("width", d.blank_length, "mm"),)
-        out["turning_through_stress"] = figure(
-            acts.through.equivalent, "MPa", "sigma", "turning-through", moved
-        )
-        out["turning_through_force"] = figure(
-            acts.through.force, "N", "P", "turning-through", moved
-        )
-        grip = moved + (("eta", d.relief, "1"), ("k", d.slit_width, "mm"))
-        out["grip_force"] = figure(acts.grip, "N", "P", "grip-force", grip)
-    out["forming_stress"] = figure(
-        acts.forming,
-        "MPa",
-        "sigma",
-        "forming-stress" if d.former_diameter is not None else "opening-stress",
-        (("r_b", d.bored_radius, "mm"), ("a", d.set_thickness, "mm"), ("E", d.modulus, "MPa")),
-    )
+    double = d.turns == 2
+    return {
+        "radial_thickness": d.radial_thickness,
+        "ring_width": d.ring_width,
+        "turn_width": d.turn_width,
+        "inside_diameter": d.inside_diameter,
+        "free_gap": d.gap_change + d.closed_gap,
+        "closed_gap": d.closed_gap,
+        "closed_gap_thumb_rule": clearances.thumb_rule_gap(d.bore),
+        "wall_pressure": d.wall_pressure,
+        "contact_pressure": d.contact_pressure,
+        "closed_stress": acts.closed_tension,
+        "closed_stress_nominal": acts.closed_nominal,
+        "closed_compression": acts.closed_compression,
+        "sprung_on_opening": acts.opening,
+        "sprung_on_stress": acts.sprung_on,
+        "wound_on_stress": (0.8 * wound.spread_out, wound.spread_out, wound.hurried_high),
+        "turning_through_stress": acts.through.equivalent if double else None,
+        "turning_through_force": acts.through.force if double else None,
+        "grip_force": acts.grip if double else None,
+        "forming_stress": acts.forming,
+        "tangential_force": acts.tangential,
+        "diametral_force": acts.to_close_gap,
+        "diametral_force_to_bore": acts.to_bore_size,
+        "widest_light": acts.light,
+        "slack_angle": acts.slack_angle,
+        "former_ratio": d.former_diameter and d.former_diameter / d.inside_diameter,
+    }
 
 
-def _clearance_figures(out, d):
+def _clearance_values(d):
+    """name -> number: groove, piston, and both when they are hot."""
     ring, piston, cylinder = d.ring_material, d.piston_material, d.cylinder_material
-    steam, wall, shop = d.steam_temperature, d.wall_temperature, d.shop_temperature
-    grow = (("T", steam, "degC"), ("T_0", shop, "degC"), ("alpha_r", ring.expansion, "1/K"))
-    grow_piston = grow + (("alpha_p", piston.expansion, "1/K"),)
-    out["saturation_temperature"] = figure(
-        d.saturation_temperature,
-        "degC",
-        "Ts",
-        "saturation-temperature",
-        (("p", d.steam_pressure, "MPa"),),
-    )
-    out["steam_temperature"] = figure(steam, "degC", "T", "steam-temperature")
+    steam, shop = d.steam_temperature, d.shop_temperature
     heat = {"ring_temperature": steam, "shop_temperature": shop, "ring_expansion": ring.expansion}
-    out["closed_gap_hot"] = figure(
-        gap_left(d, d.closed_gap, wall),
-        "mm",
-        "s1 hot",
-        "hot-closed-gap",
-        grow + (("alpha_c", cylinder.expansion, "1/K"), ("T_c", wall, "degC")),
-    )
     in_groove = {"piston_expansion": piston.expansion, "piston_temperature": steam}
-    out["side_clearance"] = figure(
-        d.side_clearance, "mm", "c", "side-clearance", grow_piston + (("h1", d.ring_width, "mm"),)
-    )
-    out["side_clearance_hot"] = figure(
-        clearances.hot_side_clearance(
-            ring_width=d.ring_width, clearance=d.side_clearance, **in_groove, **heat
-        ),
-        "mm",
-        "c hot",
-        "hot-side-clearance",
-        grow_piston + (("h1", d.ring_width, "mm"), ("c", d.side_clearance, "mm")),
-    )
-    out["groove_width"] = figure(
-        d.groove_width, "mm", "h1 + c", "side-clearance", (("h1", d.ring_width, "mm"),)
-    )
-    out["groove_depth"] = figure(d.groove_depth, "mm", "depth", "groove-depth", grow_piston)
     placed = {
         "bore": d.bore,
         "piston_diameter": d.piston_diameter,
         "radial_thickness": d.radial_thickness,
         "depth": d.groove_depth,
     }
-    sizes = (
-        ("d1", d.bore, "mm"),
-        ("d_p", d.piston_diameter, "mm"),
-        ("a1", d.radial_thickness, "mm"),
-        ("depth", d.groove_depth, "mm"),
-    )
-    out["back_clearance"] = figure(
-        clearances.back_clearance(**placed), "mm", "c_b", "back-clearance", sizes
-    )
-    out["back_clearance_hot"] = figure(
-        clearances.hot_back_clearance(
+    return {
+        "saturation_temperature": d.saturation_temperature,
+        "steam_temperature": steam,
+        "closed_gap_hot": gap_left(d, d.closed_gap, d.wall_temperature),
+        "side_clearance": d.side_clearance,
+        "side_clearance_hot": clearances.hot_side_clearance(
+            ring_width=d.ring_width, clearance=d.side_clearance, **in_groove, **heat
+        ),
+        "groove_width": d.groove_width,
+        "groove_depth": d.groove_depth,
+        "back_clearance": clearances.back_clearance(**placed),
+        "back_clearance_hot": clearances.hot_back_clearance(
             cylinder_expansion=cylinder.expansion,
             cylinder_temperature=d.warming_wall_temperature,
             **placed,
             **in_groove,
             **heat,
         ),
-        "mm",
-        "c_b hot",
-        "back-clearance",
-        sizes + grow_piston,
-    )
-    piston_heat = (
-        ("d1", d.bore, "mm"),
-        ("alpha_p", piston.expansion, "1/K"),
-        ("alpha_c", cylinder.expansion, "1/K"),
-        ("T_p", steam, "degC"),
-        ("T_c", d.warming_wall_temperature, "degC"),
-        ("T_0", shop, "degC"),
-    )
-    out["piston_diameter"] = figure(d.piston_diameter, "mm", "d_p", "piston-clearance", piston_heat)
-    out["piston_diameter_hot"] = figure(
-        d.piston_diameter * clearances.growth(piston.expansion, steam, shop),
-        "mm",
-        "d_p hot",
-        "hot-piston-clearance",
-        piston_heat,
-    )
-    out["piston_clearance"] = figure(
-        d.bore - d.piston_diameter, "mm", "d1 - d_p", "piston-clearance", piston_heat
-    )
-    out["piston_clearance_hot"] = figure(
-        clearances.hot_piston_clearance(
+        "piston_diameter": d.piston_diameter,
+        "piston_diameter_hot": d.piston_diameter * clearances.growth(piston.expansion, steam, shop),
+        "piston_clearance": d.bore - d.piston_diameter,
+        "piston_clearance_hot": clearances.hot_piston_clearance(
             bore=d.bore,
             piston_diameter=d.piston_diameter,
             piston_expansion=piston.expansion,
@@ -336,8 +254,4 @@ def _clearance_figures(out, d):
             cylinder_temperature=d.warming_wall_temperature,
             shop_temperature=shop,
         ),
-        "mm",
-        "d1 - d_p hot",
-        "hot-piston-clearance",
-        piston_heat,
-    )
+    }

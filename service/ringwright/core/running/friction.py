@@ -16,15 +16,14 @@ METHODS = (
     Method(
         "wall-load",
         "Mean pressure on the wall with steam behind",
-        "p + share * (p1 - p2)/n for each of n rings; share 0.25 to 1, 0.5 for a face that bears "
-        "all over",
+        "p + share * dp/n for each of n rings; share 0.25 to 1, 0.5 for a face that bears all over",
         "pressure across the rings shared alike",
         ("ring-load",),
     ),
     Method(
         "friction-power",
         "Power that ring friction takes",
-        "mu (n p + share * (p1 - p2)) pi d1 h1 * mean piston speed",
+        "mu (n p + share * dp) pi d1 h1 * mean piston speed",
         "mu 0.05 to 0.15, about 0.1",
         ("khurmi", "ring-load"),
     ),

@@ -3,10 +3,12 @@
 import math
 from collections import OrderedDict
 
+from ..catalogue import figures_of
+from ..catalogue.running import PISTON_VALVE
 from ..cautions import cautions
 from ..problems import Fault, InputProblem
 from ..properties.materials import material, pairing
-from ..records import GOOD, STOP, WATCH, Choice, Quantity, figure, finding
+from ..records import GOOD, STOP, WATCH, Choice, Quantity, finding
 from ..ring import spring
 from ..ring.ring_inputs import PLAIN
 from ..wording import decimal, fine_length, length, percent, wall_pressure
@@ -37,15 +39,29 @@ def calculate(values):
     values: checked values of FIELDS, a plain dict in core units. Raises InputProblem.
     """
     given, chosen = _filled(values)
-    figures = OrderedDict()
-    crossing = _crossing(figures, given)
-    _ring_figures(figures, given)
-    _running_figures(figures, given)
+    crossing = _crossing(given)
+    told = _ring_values(given)
+    told.update(crossing["told"])
+    shown = {
+        "d1": given["bore"],
+        "a1": given["radial_thickness"],
+        "E": given["modulus"],
+        "p": given["wall_pressure"],
+        "s1": given["closed_gap"],
+        "T_r": given["steam_temperature"],
+        "mu": given["friction_spread"][1],
+        "p1 - p2": given["steam_pressure"] - given["back_pressure"],
+        "n_b": given["port_bars"],
+        "b": given["port_bar_width"],
+        "L": crossing["span"],
+        "q": crossing["told"]["outward_pressure"][1],
+    }
+    told.update(_running_values(given, shown))
     ring = warming.cold_ring(given, given["worn_gap"])
     warm = warming.warming(ring, given["steam_temperature"], given["running_temperature"])
     return OrderedDict(
         (
-            ("figures", figures),
+            ("figures", figures_of(PISTON_VALVE, told, shown)),
             ("findings", _findings(given, crossing) + warm["findings"]),
             ("chosen", chosen),
             (
@@ -99,8 +115,8 @@ def _filled(values):
     return given, chosen
 
 
-def _crossing(out, given):
-    """Figures of the crossing of a port; returns what the findings need."""
+def _crossing(given):
+    """The crossing of a port: "told", the figures by name, and what the findings need."""
     bore, width, port = given["bore"], given["ring_width"], given["port_width"]
     thickness, modulus = given["radial_thickness"], given["modulus"]
     span = port_crossing.opening(bore, given["port_bars"], given["port_bar_width"])
@@ -115,24 +131,17 @@ def _crossing(out, given):
         for q in outward
     ]
     factor = port_crossing.crossing_factor(width, port, covered)
-    pressed = (("p", given["wall_pressure"], "MPa"), ("p1 - p2", difference, "MPa"))
-    out["opening"] = figure(
-        span,
-        "mm",
-        "L",
-        "port-opening",
-        (("d1", bore, "mm"), ("n", given["port_bars"], "1"), ("b", given["port_bar_width"], "mm")),
-    )
-    out["outward_pressure"] = spread(outward, "MPa", "q", "outward-pressure", pressed)
-    elastic = (("L", span, "mm"), ("a1", thickness, "mm"), ("E", modulus, "MPa"))
-    out["bulge"] = spread(sprung, "mm", "w", "bulge", elastic + (("q", outward[1], "MPa"),))
-    out["free_end"] = spread(ends, "mm", "w", "free-end", elastic + (("q", outward[1], "MPa"),))
+    told = {
+        "opening": span,
+        "outward_pressure": spread(outward),
+        "bulge": spread(sprung),
+        "free_end": spread(ends),
+        "longest_opening": spread(longest),
+        "bar_pressure": spread([factor * q for q in outward]),
+    }
     longest.reverse()
-    out["longest_opening"] = spread(longest, "mm", "L", "longest-opening", elastic[1:])
-    out["bar_pressure"] = spread(
-        [factor * q for q in outward], "MPa", "q_b", "bar-pressure", pressed
-    )
     return {
+        "told": told,
         "span": span,
         "held": held,
         "bulge": sprung,
@@ -143,33 +152,17 @@ def _crossing(out, given):
     }
 
 
-def _ring_figures(out, given):
+def _ring_values(given):
     bore, thickness, modulus = given["bore"], given["radial_thickness"], given["modulus"]
     pressure = given["wall_pressure"]
-    elastic = (
-        ("p", pressure, "MPa"),
-        ("d1", bore, "mm"),
-        ("a1", thickness, "mm"),
-        ("E", modulus, "MPa"),
-    )
+    values = {
+        "closed_gap": given["closed_gap"],
+        "closed_stress": spring.closed_stress(pressure, bore, thickness).tension,
+    }
     if _springiness(given) <= spring.LARGEST_SPRINGINESS:
         change = spring.gap_change(pressure, bore, thickness, modulus)
-        free = change + given["closed_gap"]
-        out["free_gap"] = figure(free, "mm", "m + s1", "uniform-gap", elastic)
-    out["closed_gap"] = figure(
-        given["closed_gap"],
-        "mm",
-        "s1",
-        "closed-gap",
-        (("T_r", given["steam_temperature"], "degC"),),
-    )
-    out["closed_stress"] = figure(
-        spring.closed_stress(pressure, bore, thickness).tension,
-        "MPa",
-        "sigma",
-        "closed-stress",
-        elastic,
-    )
+        values["free_gap"] = change + given["closed_gap"]
+    return values
 
 
 def _springiness(given):
@@ -179,7 +172,8 @@ def _springiness(given):
     )
 
 
-def _running_figures(out, given):
+def _running_values(given, shown):
+    """Leak and friction by name; puts what their workings show into `shown`, symbol -> number."""
     state, back = given["steam"], given["back"]
     duty = ring_duty.steady_duty(
         state.pressure,
@@ -189,9 +183,6 @@ def _running_figures(out, given):
         state.pressure * state.volume,
     )
     passed = ring_leak.paths(given, duty, given["ring_type"], given["worn_gap"], 0.0, 0.0)
-    working = (("gap", passed.gap[1], "kg/h"), ("side face", passed.face[1], "kg/h"))
-    out["leak_rate"] = spread(passed.total, "kg/h", "W", "leak-rate", working)
-    out["gap_leak_napier"] = spread(passed.napier, "kg/h", "W", "napier-flow")
     speed = friction.mean_piston_speed(given["valve_travel"], given["speed"])
     force = [
         friction.friction_power(
@@ -206,12 +197,15 @@ def _running_figures(out, given):
         )
         for level in LEVELS
     ]
-    pressed = (
-        ("mu", given["friction_spread"][1], "1"),
-        ("p1 - p2", duty.mean_difference, "MPa"),
-    )
-    out["friction_force"] = spread(force, "N", "F", "friction-power", pressed)
-    out["friction_power"] = spread([f * speed for f in force], "W", "P", "friction-power", pressed)
+    shown["W_gap"] = passed.gap[1]
+    shown["W_side"] = passed.face[1]
+    shown["dp"] = duty.mean_difference
+    return {
+        "leak_rate": spread(passed.total),
+        "gap_leak_napier": spread(passed.napier),
+        "friction_force": spread(force),
+        "friction_power": spread([f * speed for f in force]),
+    }
 
 
 def _findings(given, crossing):

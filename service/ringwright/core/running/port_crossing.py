@@ -19,7 +19,7 @@ METHODS = (
     Method(
         "port-opening",
         "Opening between bars",
-        "L = pi d1/n - b",
+        "L = pi d1/n_b - b",
         "bars alike and evenly spaced",
         ("geometry",),
     ),
@@ -47,7 +47,7 @@ METHODS = (
     Method(
         "bar-pressure",
         "Pressure on the bars while crossing",
-        "q h1/(h1 - min(h1, port)(1 - n b/(pi d1)))",
+        "q h1/(h1 - min(h1, port)(1 - n_b b/(pi d1)))",
         "ring square over the port",
         ("geometry",),
     ),
@@ -100,7 +100,7 @@ def crossing_factor(width, port_width, covered):
     """Pressure on what still carries the ring over that of a whole bore [1].
 
     width: of the ring, h1 [mm]. port_width: along the bore's axis [mm]. covered: share of the
-    circumference that is bars, n b/(pi d1) [1], more than 0.
+    circumference that is bars, n_b b/(pi d1) [1], more than 0.
     """
     return width / (width - min(width, port_width) * (1.0 - covered))
 

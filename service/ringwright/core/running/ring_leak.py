@@ -4,7 +4,7 @@ import math
 from collections import namedtuple
 
 from ..properties import steam_properties
-from ..records import Method, figure
+from ..records import Method
 from . import leak, warming
 
 LEVELS = (0, 1, 2)  # every coefficient low, usual, high
@@ -24,14 +24,9 @@ METHODS = (
 )
 
 
-def spread(triple, unit, symbol, method, working=()):
-    """A Figure of three numbers.
-
-    triple: low, usual and high, in either direction. unit, symbol, method, working: as
-    records.figure.
-    """
-    low, usual, high = sorted(triple)
-    return figure(usual, unit, symbol, method, working, low=low, high=high)
+def spread(triple):
+    """(low, usual, high), as catalogue.figures_of takes it. triple: those, in either direction."""
+    return tuple(sorted(triple))
 
 
 def paths(given, duty, ring_type, cold_gap, groove_wear, light):

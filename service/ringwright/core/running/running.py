@@ -2,6 +2,8 @@
 
 from collections import OrderedDict, namedtuple
 
+from ..catalogue import figures_of
+from ..catalogue.running import RUNNING
 from ..cautions import cautions
 from ..properties import steam
 from ..properties.materials import material
@@ -14,15 +16,18 @@ from .running_fields import DOUBLE, FIELDS
 from .running_figures import (
     comparison,
     diagram_series,
-    engine_figures,
-    friction_figures,
-    leak_figures,
-    wear_figures,
+    engine_values,
+    friction_values,
+    leak_values,
+    wear_values,
 )
 from .running_findings import findings
 from .running_inputs import filled
 
 __all__ = ("FIELDS", "METHODS", "calculate")
+
+# Steam is taken as hot as its pressure makes it unless a temperature is given.
+BY_PRESSURE = {"steam_temperature": "saturation-temperature"}
 
 
 # ring_leak.Paths and what follows from them: leak as a share of all the steam used [1], the steam
@@ -46,7 +51,7 @@ METHODS = (
     Method(
         "fuel-saved",
         "Fuel that the lost steam costs",
-        "saved steam (h1 - h_feed)/(boiler efficiency * heat of the fuel)",
+        "(W - W_new)(H1 - H_feed)/(boiler efficiency * heat of the fuel)",
         "steady steaming",
         ("practice",),
     ),
@@ -78,13 +83,15 @@ def calculate(values):
     change = _gap_change(given)
     largest = _largest_gap(given, losses["now"], change)
     warm = warming.warming(ring, given["steam_temperature"], given["running_temperature"])
-    figures = engine_figures(given, engine)
-    leak_figures(figures, given, engine, losses)
-    rubbing = friction_figures(figures, given, engine)
-    left = wear_figures(figures, given, grown, largest, change)
+    shown = {}
+    values = engine_values(given, engine, shown)
+    values.update(leak_values(given, engine, losses, shown))
+    values.update(friction_values(given, engine, shown))
+    values.update(wear_values(given, grown, largest, change, shown))
+    rubbing, left = values["friction_share"][1], values.get("spring_left")
     return OrderedDict(
         (
-            ("figures", figures),
+            ("figures", figures_of(RUNNING, values, shown, BY_PRESSURE)),
             ("comparison", comparison(losses)),
             (
                 "findings",

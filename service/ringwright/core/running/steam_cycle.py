@@ -89,7 +89,7 @@ METHODS = (
     Method(
         "heat-balance",
         "Heat balance of the cylinder",
-        "supplied m (h1 - h_f,b) = work + carried away",
+        "supplied M_f (H1 - H_fb) = work + carried away",
         "heat reckoned over water boiling at the back pressure",
         ("hyperbolic", "iapws-if97"),
     ),

@@ -8,7 +8,9 @@ wall is still on its way. What is safe in a hurry is safe.
 from collections import OrderedDict
 
 from .. import clearances
-from ..records import GOOD, STOP, WATCH, Method, Quantity, Series, figure, finding
+from ..catalogue import figures_of
+from ..catalogue.running import WARMING
+from ..records import GOOD, STOP, WATCH, Method, Quantity, Series, finding
 from ..wording import fine_length, length, temperature
 
 POINTS = 7  # the lines are straight
@@ -144,40 +146,23 @@ def warming(ring, steam_temperature, running_temperature):
         shop_temperature=shop,
     )
     safe = smallest_safe_gap(ring, steam_temperature)
-    figures = OrderedDict()
-    for name, symbol, method, index in (
-        ("gap", "s", "hot-closed-gap", 0),
-        ("side_clearance", "c", "hot-side-clearance", 1),
-        ("piston_clearance", "d1 - d_p", "hot-piston-clearance", 2),
-    ):
-        figures[name + "_steady"] = figure(
-            steady[index], "mm", symbol, method, (("T", running_temperature, "degC"),)
-        )
-        figures[name + "_cold_start"] = figure(
-            start[index],
-            "mm",
-            symbol,
-            method,
-            (("T_steam", steam_temperature, "degC"), ("T_0", shop, "degC")),
-        )
-    figures["smallest_safe_gap"] = figure(
-        safe,
-        "mm",
-        "s1",
-        "smallest-safe-gap",
-        (("d1", ring["bore"], "mm"), ("T_steam", steam_temperature, "degC")),
-    )
-    if touch.temperature is not None:
-        figures["first_touch_temperature"] = figure(
-            touch.temperature,
-            "degC",
-            "T",
-            "first-touch",
-            (("d1", ring["bore"], "mm"), ("s1", ring["gap"], "mm")),
-        )
+    values = {
+        "smallest_safe_gap": safe,
+        "first_touch_temperature": touch.temperature,
+    }
+    for index, name in enumerate(("gap", "side_clearance", "piston_clearance")):
+        values[name + "_steady"] = steady[index]
+        values[name + "_cold_start"] = start[index]
+    given = {
+        "d1": ring["bore"],
+        "s1": ring["gap"],
+        "T_run": running_temperature,
+        "T_steam": steam_temperature,
+        "T_0": shop,
+    }
     return OrderedDict(
         (
-            ("figures", figures),
+            ("figures", figures_of(WARMING, values, given)),
             ("first_to_touch", touch.part),
             ("findings", _findings(ring, steady, start, safe, touch, steam_temperature)),
             ("series", _series(ring, steam_temperature)),

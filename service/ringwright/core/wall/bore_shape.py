@@ -218,7 +218,7 @@ METHODS = (
     Method(
         "pressure-to-follow",
         "Pressure that follows an out-of-round bore",
-        "p = E I (n^2 - 1)^2 U_n/(h r_o r^3)",
+        "p_f = E I (n^2 - 1)^2 U_n/(h r_o r^3)",
         "first order, one harmonic, away from the free ends",
         ("contact",),
     ),

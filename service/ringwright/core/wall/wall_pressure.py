@@ -3,10 +3,12 @@
 import math
 from collections import OrderedDict
 
+from ..catalogue import figures_of
+from ..catalogue.wall import WALL_PRESSURE
 from ..cautions import cautions
 from ..fields import field
 from ..problems import unworkable
-from ..records import GOOD, STOP, WATCH, Choice, Quantity, Series, figure, finding
+from ..records import GOOD, STOP, WATCH, Choice, Quantity, Series, finding
 from ..ring import ring_findings, section, spring
 from ..ring.design import settle
 from ..ring.ring_inputs import RING_FIELDS
@@ -120,6 +122,14 @@ def on_wall(design, moment, shape, direction, back_pressure, face_pressure):
     return wall_contact.bear(ring, moment)
 
 
+# Figures that a ring by itself has too, worked otherwise.
+ON_WALL = {
+    "contact_pressure": "wall-contact",
+    "widest_light": "wall-contact",
+    "slack_angle": "wall-contact",
+}
+
+
 def calculate(values):
     """How the ring bears: figures, findings, "turns", "point_forces", chosen and cautions.
 
@@ -199,45 +209,40 @@ def _check_one_source(values):
 
 
 def _figures(design, borne, shape, back, face):
-    section_given = (
-        ("d1", design.bore, "mm"),
-        ("a1", design.radial_thickness, "mm"),
-        ("E", design.modulus, "MPa"),
-    )
-    given = section_given + (("q", back - face, "MPa"),)
-    contact = "wall-contact"
-    out = OrderedDict()
-    out["mean_wall_pressure"] = figure(borne.mean_pressure, "MPa", "p", contact, given)
-    out["contact_pressure"] = figure(borne.contact_pressure, "MPa", "p0", contact, given)
-    out["largest_pressure"] = figure(borne.largest_pressure, "MPa", "p max", contact, given)
-    out["wall_force"] = figure(borne.total, "N", "sum F", contact, given)
-    out["tip_force"] = figure(max(borne.tip_forces), "N", "F", contact, given)
-    out["widest_light"] = figure(borne.widest_light, "mm", "w", contact, given)
-    out["light_angle"] = figure(
-        math.degrees(borne.light_place) % 360.0 if borne.widest_light else 0.0,
-        "deg",
-        "psi",
-        contact,
-    )
-    out["slack_angle"] = figure(math.degrees(max(borne.slack)), "deg", "psi0", contact, given)
-    out["contact_share"] = figure(borne.contact_share, "1", "", contact, given)
-    out["sealed_share"] = figure(borne.sealed_share, "1", "", contact, given)
-    stressed = section_given + (("h", design.turn_width, "mm"),)
-    out["peak_stress"] = figure(borne.tension, "MPa", "sigma", "wall-stress", stressed)
-    out["peak_compression"] = figure(borne.compression, "MPa", "sigma", "wall-stress", stressed)
+    values = {
+        "mean_wall_pressure": borne.mean_pressure,
+        "contact_pressure": borne.contact_pressure,
+        "largest_pressure": borne.largest_pressure,
+        "wall_force": borne.total,
+        "tip_force": max(borne.tip_forces),
+        "widest_light": borne.widest_light,
+        "light_angle": math.degrees(borne.light_place) % 360.0 if borne.widest_light else 0.0,
+        "slack_angle": math.degrees(max(borne.slack)),
+        "contact_share": borne.contact_share,
+        "sealed_share": borne.sealed_share,
+        "peak_stress": borne.tension,
+        "peak_compression": borne.compression,
+        "bore_misfit": shape.misfit,
+    }
+    given = {
+        "d1": design.bore,
+        "a1": design.radial_thickness,
+        "E": design.modulus,
+        "q": back - face,
+        "h": design.turn_width,
+    }
     if shape.harmonics:
         worst = 0.0
         for n, amplitude, _ in shape.harmonics:
             worst += bore_shape.pressure_to_follow(
                 n, amplitude, design.bore, design.radial_thickness, design.modulus
             )
-        lobes = tuple([("U_%d" % n, amplitude, "mm") for n, amplitude, _ in shape.harmonics])
-        out["pressure_to_follow"] = figure(
-            worst, "MPa", "p", "pressure-to-follow", section_given + lobes
-        )
-    if shape.misfit is not None:
-        out["bore_misfit"] = figure(shape.misfit, "mm", "", "bore-harmonics")
-    return out
+            given["U_%d" % n] = amplitude
+        values["pressure_to_follow"] = worst
+    methods = dict(
+        [(name, "wall-contact") for name in ("contact_pressure", "widest_light", "slack_angle")]
+    )
+    return figures_of(WALL_PRESSURE, values, given, methods)
 
 
 def _turns(design, borne, per_turn):
