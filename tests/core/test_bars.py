@@ -7,10 +7,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ringwright.core import calculations
+from ringwright.core.catalogue import inputs_stock
 from ringwright.core.making import bar_choice, bars
 from ringwright.core.problems import OutOfRange
 
-METALS = st.sampled_from(bars.METALS)
+METALS = st.sampled_from(inputs_stock.METALS)
 SYSTEMS = st.sampled_from((None, "inch", "metric"))
 
 
@@ -96,7 +97,7 @@ def test_a_stick_stands_out_by_one_and_a_half_diameters():
 def test_the_bar_of_least_metal_is_taken():
     """For a blank of 60 and 54 mm: of both forms the one with the smaller section."""
     asked = {"outside": 60.0, "inside": 54.0, "family": "iron"}
-    both = [bar_choice.best_bar(form=form, **asked) for form in bars.FORMS]
+    both = [bar_choice.best_bar(form=form, **asked) for form in inputs_stock.FORMS]
     areas = [math.pi / 4 * (one.as_cast**2 - max(one.as_cast_bore, 0.0) ** 2) for one in both]
     best = bar_choice.best_bar(**asked)
     assert best == both[areas.index(min(areas))]

@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
+from ringwright.core.catalogue import inputs_ring
 from ringwright.core.ring import heat_set
 
 bores = st.floats(10.0, 1500.0)
@@ -142,8 +143,8 @@ def test_finishing_in_every_combination():
     """What each way of setting leaves in the bore, by each way of holding it for turning."""
     table = {
         (setting, finishing): heat_set.bearing(setting, finishing)
-        for setting in heat_set.SETTINGS
-        for finishing in heat_set.FINISHINGS
+        for setting in inputs_ring.SETTINGS
+        for finishing in inputs_ring.FINISHINGS
     }
     assert len(table) == 9
     uniform = {pair for pair, found in table.items() if found.uniform}

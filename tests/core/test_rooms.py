@@ -7,8 +7,8 @@ import pytest
 
 CORE = Path(__file__).parents[2] / "service" / "ringwright" / "core"
 MAY_USE = {
-    "catalogue": set(),
     "properties": set(),
+    "catalogue": {"properties"},
     "clearances": {"catalogue", "properties"},
     "ring": {"catalogue", "properties", "clearances"},
     "wall": {"catalogue", "properties", "clearances", "ring"},

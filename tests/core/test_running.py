@@ -314,7 +314,7 @@ def test_a_filled_ptfe_ring_without_room_is_stopped():
             {"gap_readings": [{"hours": 5.0, "gap": 0.3}, {"hours": 5.0, "gap": 0.4}]},
             ("gap_readings",),
         ),
-        ({"speed": None}, ("speed",)),
+        ({"stroke": None}, ("stroke",)),
         ({"cut_off": 1.2}, ("cut_off",)),
     ],
 )

@@ -6,16 +6,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from ringwright.core.catalogue.inputs_blank import SAWS
+from ringwright.core.catalogue.inputs_tools import MACHINES, TOOLS
 from ringwright.core.making import machining
 from ringwright.core.making.machining_table import (
     CUTS_AS,
-    MACHINES,
     OPERATIONS,
-    TOOLS,
 )
 from ringwright.core.problems import OutOfRange
 from ringwright.core.properties.material_table import MATERIALS
-from ringwright.core.ring import allowances, blank
+from ringwright.core.ring import blank
 from ringwright.core.sources import SOURCES
 
 FOOT = 0.3048
@@ -196,7 +196,7 @@ def test_saws_are_those_of_the_standard():
 def test_saw_thicknesses_are_mostly_preferred_numbers():
     """ISO 3, R10: 1 1.25 1.6 2 2.5 3.15 4 5 6.3 8, rounded as the trade does to 1.2, 3 and 6."""
     rounded = {1, 1.2, 1.6, 2, 2.5, 3, 4, 5, 6, 8}
-    for size in allowances.SAWS:
+    for size in SAWS:
         decade = size if size >= 1 else size * 10
         assert round(decade, 6) in rounded
 

@@ -12,6 +12,7 @@ from scipy import sparse
 from scipy.sparse.linalg import spsolve
 
 from published import strip_programme as strip
+from ringwright.core.catalogue import inputs_ring
 from ringwright.core.ring import heat_set, spring
 
 NODES = 721
@@ -89,7 +90,7 @@ def test_bound_ring_turned_in_a_closing_ring_becomes_light_tight(turns):
     turned = strip.in_bore(lambda psi: closed.moment, turns, nodes)
     assert np.abs(turned.w).max() < 1e-6
     assert turned.force.sum() == pytest.approx(closed.force.sum(), rel=1e-6)
-    assert heat_set.bearing(heat_set.BOUND, heat_set.CLOSING_RING) == (False, False)
+    assert heat_set.bearing(heat_set.BOUND, inputs_ring.CLOSING_RING) == (False, False)
     assert heat_set.bearing(heat_set.BOUND, heat_set.FORCED_ROUND) == (False, True)
     assert heat_set.bearing(heat_set.SPRUNG, heat_set.FORCED_ROUND) == (False, False)
 

@@ -3,6 +3,7 @@
 from flask import Response, request
 from flask_smorest import Blueprint
 
+from ..core.catalogue.inputs import fixed
 from ..core.fields import field
 from ..core.problems import Fault, InputProblem
 from . import answers, documents, headers, reading, version
@@ -14,14 +15,14 @@ OPTIONS = (
         "units",
         "choice",
         "the units that come back",
-        default="metric: mm, N, MPa, degC, kg",
+        fixed(answers.METRIC, words="metric: mm, N, MPa, degC, kg"),
         choices=answers.SYSTEMS,
     ),
     field(
         "working",
         "flag",
         "whether the numbers put into each formula come back with each figure",
-        default="false",
+        fixed(False),
     ),
 )
 _NO_OPTIONS = {entry.name: None for entry in OPTIONS}

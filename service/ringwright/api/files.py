@@ -9,13 +9,15 @@ from werkzeug.datastructures import MIMEAccept
 from werkzeug.http import parse_accept_header
 
 from ..core import calculations as core
+from ..core.catalogue.inputs import fixed, nothing
+from ..core.catalogue.inputs_drawing import DRAWING
+from ..core.catalogue.inputs_ring import DOUBLE_TURN
 from ..core.drawing import catalogue, drawing
 from ..core.drawing.svg import svg
 from ..core.fields import field
 from ..core.making import route, tooling
 from ..core.problems import Fault, InputProblem
 from ..core.records import plain
-from ..core.ring.ring_inputs import DOUBLE_TURN
 from ..export import csv_text, dxf, faces, job_link, pdf_sheet, route_pdf
 from . import answers, documents, headers, reading, version
 from .calculations import UNITS_OF_DRAWING, asked_fields, body_of, has_address, scalar_fields
@@ -28,34 +30,36 @@ PAGES = ("A4", "Letter")
 LONGEST_LINK = 600
 
 _SHEET = field(
-    "sheet", "count", "which sheet, of a drawing that has several", "1", lowest=1, highest=99
+    "sheet", "count", "which sheet, of a drawing that has several", fixed(1), lowest=1, highest=99
 )
 _MODEL_UNIT = field(
     "model_unit",
     "choice",
     "what one unit of the model is",
-    "mm, or inch with units=inch",
+    nothing("mm, or inch with units=inch"),
     choices=dxf.UNITS,
 )
 _UNITS = field(
-    "units", "choice", "the units that come back", answers.METRIC, choices=answers.SYSTEMS
+    "units", "choice", "the units that come back", fixed(answers.METRIC), choices=answers.SYSTEMS
 )
 _OF_SHEET = (_UNITS,) + tuple(
-    one for one in asked_fields(drawing.DRAWING_FIELDS) if one.name not in ("part", "geometry")
+    one for one in asked_fields(tuple(DRAWING.values())) if one.name not in ("part", "geometry")
 )
 _LIST = field(
     "list",
     "text",
     "which list of the answer: figures, findings, tools, stock.sets ...",
-    "the first",
+    nothing("the first"),
 )
 _TABLE_OPTIONS = (_UNITS, _LIST)
 _ON_PAPER = tuple(
-    field("paper", "choice", one.meaning, PAGES[0], choices=PAGES) if one.name == "paper" else one
+    field("paper", "choice", one.meaning, fixed(PAGES[0]), choices=PAGES)
+    if one.name == "paper"
+    else one
     for one in _OF_SHEET
 )
 _ON_CARD = tuple(
-    field("paper", "choice", one.meaning, PAGES[0], choices=tuple(route_pdf.CARDS))
+    field("paper", "choice", one.meaning, fixed(PAGES[0]), choices=tuple(route_pdf.CARDS))
     if one.name == "paper"
     else one
     for one in _OF_SHEET

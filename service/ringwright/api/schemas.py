@@ -162,7 +162,7 @@ def description(entry):
     if unit != "1":
         text += " A number in %s, or text with a unit." % unit
     if entry.default:
-        text += " Default: %s." % entry.default.rstrip(".")
+        text += " Default: %s." % entry.default.words.rstrip(".")
     return text
 
 

@@ -70,14 +70,14 @@ _ROWS = (
         "inspection",
         "What the finished ring really is",
         "measuring.inspection.calculate",
-        "measuring.inspection_fields",
+        "measuring.inspection",
         "catalogue.measuring.INSPECTION",
     ),
     (
         "spread",
         "What matters most, and how many come right",
         "measuring.spread.calculate",
-        "measuring.spread_fields",
+        "measuring.spread",
         "catalogue.measuring.SPREAD",
     ),
     (

@@ -34,7 +34,7 @@ def described_fields(fields):
         if entry.kind in UNIT_OF_KIND:
             row["unit"] = UNIT_OF_KIND[entry.kind]
         for key, value in (
-            ("default", entry.default),
+            ("default", entry.default.words if entry.default else ""),
             ("lowest", entry.lowest),
             ("highest", entry.highest),
             ("choices", list(entry.choices)),

@@ -8,12 +8,13 @@ the core in core units (see records.py); reading "3 1/8 in" is the edge's work.
 import math
 from collections import namedtuple
 
+from . import wording
 from .problems import Fault, InputProblem
 
 # kind         a key of UNIT_OF_KIND, or "count", "choice", "text", "flag", "records", "object"
 # lowest, highest   inclusive bounds in core units, None where there is none
 # choices      allowed words of a choice, in the order to show them
-# default      in words: what is taken when it is not given
+# default      a Default: what is taken when it is not given, None for an input that must be given
 # items        for "records" (a list) and "object": the fields of one entry
 # above_lowest True when `lowest` itself is not allowed
 Field = namedtuple(
@@ -32,6 +33,12 @@ Field = namedtuple(
         "required",
     ),
 )
+
+# How an input is filled in that is not given. words: as a form and the specification say it. value:
+# taken as it stands; else `rule`, a function of what the default hangs on; neither where nothing is
+# taken. why: the reason told with an answer; "%s" stands for what the calculation adds. cases:
+# OrderedDict of Default by name, where there is more than one rule.
+Default = namedtuple("Default", ("words", "value", "rule", "why", "cases"))
 
 UNIT_OF_KIND = {
     "length": "mm",
@@ -61,7 +68,7 @@ def field(
     name,
     kind,
     meaning,
-    default="",
+    default=None,
     lowest=None,
     highest=None,
     choices=(),
@@ -70,7 +77,14 @@ def field(
     symbol="",
     required=False,
 ):
-    """A Field with what is seldom needed left to its default."""
+    """A Field with what is seldom needed left to its default.
+
+    A default that takes a value says it in the unit of this kind.
+    """
+    if default is not None and not default.words:
+        default = Default(
+            _words_of(kind, default), default.value, default.rule, default.why, default.cases
+        )
     return Field(
         name,
         kind,
@@ -84,6 +98,56 @@ def field(
         symbol,
         required,
     )
+
+
+def taken(entry, case, worked):
+    """(value, why) of a Field that was not given.
+
+    case: which of its rules, "" where there is one. worked: sequence of what the rule hangs on.
+    """
+    default = entry.default.cases[case] if entry.default.cases else entry.default
+    return default.value if default.rule is None else default.rule(*worked), default.why
+
+
+def with_usual(fields, values):
+    """A dict with every value of an entry of a list; what is None takes its default, if that is one
+    value. fields: sequence of Field. values: the checked entry."""
+    filled = {}
+    for entry in fields:
+        value = values.get(entry.name)
+        filled[entry.name] = entry.default.value if value is None and entry.default else value
+    return filled
+
+
+def _words_of(kind, default):
+    """The words of a default from its values: "7.0 bar (102 psi)", "plain: spread"."""
+    if not default.cases:
+        return value_words(kind, default.value)
+    said = []
+    for case, one in default.cases.items():
+        words = one.words or value_words(kind, one.value)
+        said.append("%s: %s" % (case, words) if case else words)
+    return "; ".join(said)
+
+
+def value_words(kind, value):
+    """A value of that kind as words, metric first."""
+    if value is True or value is False:
+        return "true" if value else "false"
+    if isinstance(value, str):
+        return value
+    if kind in _WORDS:
+        return _WORDS[kind](value)
+    unit = UNIT_OF_KIND.get(kind, "1")
+    return _number(value) + ("" if unit == "1" else " " + unit)
+
+
+_WORDS = {
+    "length": wording.length,
+    "temperature": wording.temperature,
+    "mass": wording.mass,
+    "force": wording.force,
+}
 
 
 def checked(fields, request):

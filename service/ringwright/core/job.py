@@ -6,11 +6,11 @@ stand once for all. "findings" repeats what is not good, the gravest first.
 
 from collections import OrderedDict
 
+from .catalogue.inputs import names
 from .cautions import cautions
 from .making import route, stock, tooling
 from .records import STOP, WATCH
 from .ring import sizing
-from .ring.ring_inputs import names
 
 _OWN = names(route.FIELDS) + ["sets"]
 FIELDS = route.FIELDS + tuple([entry for entry in stock.FIELDS if entry.name not in _OWN])

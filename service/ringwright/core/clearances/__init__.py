@@ -30,7 +30,6 @@ from .piston import (
     running_piston_clearance,
 )
 from .ring_gap import (
-    USUAL_GAP_WHY,
     WALL_SHARE,
     closed_gap,
     filing_wall_temperature,
@@ -46,7 +45,6 @@ __all__ = (
     "DEPTH_ALLOWANCE",
     "LEAST_DEPTH_ALLOWANCE",
     "Touch",
-    "USUAL_GAP_WHY",
     "WALL_SHARE",
     "back_clearance",
     "closed_gap",

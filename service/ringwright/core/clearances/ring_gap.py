@@ -17,11 +17,6 @@ LEAST_RUNNING_GAP = 0.025  # [mm]
 # from one side, is behind it by half of the whole rise at most (conduction solved in the tests); a
 # thicker wall lags more. It puts the gap of an iron ring within the range of a published book.
 WALL_SHARE = 0.5
-# By turns: the rule of the gap that is filed where none is asked for.
-USUAL_GAP_WHY = {
-    1: "ring at steam heat in a half-warm cylinder, and a margin",
-    2: "ring at steam heat in a stone-cold cylinder, and a margin: a wide gap costs little here",
-}
 
 METHODS = (
     Method(
@@ -89,7 +84,7 @@ def filing_wall_temperature(turns, steam_temperature, shop_temperature):
 def usual_closed_gap(
     *, turns, bore, ring_expansion, cylinder_expansion, ring_temperature, shop_temperature
 ):
-    """Closed gap to file where none is asked for, by the rule of USUAL_GAP_WHY [mm].
+    """Closed gap to file where none is asked for, half warm or stone cold by its turns [mm].
 
     turns: 1 or 2. bore, ring_expansion, cylinder_expansion, ring_temperature, shop_temperature: as
     of closed_gap, with running_gap for its margin. Raises OutOfRange as closed_gap does.

@@ -4,50 +4,18 @@ tooling.
 
 from collections import OrderedDict
 
-from ..fields import field
+from ..catalogue.inputs import Chooser
+from ..catalogue.inputs_drawing import DRAWING
 from ..making import route, tool_list, tooling
-from ..making.route_text import TEXT
 from ..problems import Fault, InputProblem
 from ..ring import sizing
 from . import catalogue, words
 from .job import Job
-from .paper import OFFERED_PAPERS, Title
+from .paper import Title
 from .plain import entity_list
 from .svg import svg
 
-FIRST_PART = "ring-closed"
-FIRST_PAPER = "A4"
-FIRST_OPERATION = "survey"
-
-DRAWING_FIELDS = (
-    field("part", "choice", "what to draw", FIRST_PART, choices=tuple(catalogue.PARTS)),
-    field(
-        "operation",
-        "choice",
-        "which operation of the route card, for the part of that name",
-        FIRST_OPERATION,
-        choices=tuple(TEXT),
-    ),
-    field(
-        "paper",
-        "choice",
-        "what it is drawn for: paper with border and title block, or a narrow screen",
-        FIRST_PAPER,
-        choices=OFFERED_PAPERS,
-    ),
-    field(
-        "dimensions",
-        "choice",
-        "what the sizes on the drawing are in",
-        words.METRIC,
-        choices=words.SYSTEMS,
-    ),
-    field("job_name", "text", "engine or job, for the title block", "left to be filled in"),
-    field("owner", "text", "workshop or club, for the title block", "left to be filled in"),
-    field("date", "text", "date, for the title block", "left to be filled in"),
-    field("geometry", "flag", "whether the lines of the drawing come back as numbers too", "false"),
-)
-FIELDS = tooling.FIELDS + DRAWING_FIELDS
+FIELDS = tooling.FIELDS + tuple(DRAWING.values())
 
 
 def settled(values):
@@ -59,10 +27,11 @@ def settled(values):
 
 
 def job_of(design, tools, values):
-    """The Job of a Design and its Tooling; values: of DRAWING_FIELDS, absent ones take their
+    """The Job of a Design and its Tooling; values: of the inputs DRAWING, absent ones take their
     default.
     """
-    system = values.get("dimensions") or words.METRIC
+    take = Chooser(values, DRAWING)
+    system = take("dimensions")
     listing = tool_list.tools(design, tools)
     sizes = OrderedDict()
     materials = OrderedDict()
@@ -89,13 +58,13 @@ def job_of(design, tools, values):
         tools,
         sizing.behaviour(design),
         system,
-        values.get("paper") or FIRST_PAPER,
+        take("paper"),
         title,
         sizes,
         materials,
         worked,
         operations,
-        values.get("operation") or FIRST_OPERATION,
+        take("operation"),
     )
 
 
@@ -134,7 +103,7 @@ def calculate(values):
     values: checked values of FIELDS, a plain dict in core units. Raises InputProblem.
     """
     job = settled(values)
-    part = values.get("part") or FIRST_PART
+    part = Chooser(values, DRAWING)("part")
     sheets = []
     for sheet in sheets_of(job, part):
         row = OrderedDict(

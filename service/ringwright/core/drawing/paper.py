@@ -26,8 +26,7 @@ PAPERS = OrderedDict(
         ("card", Paper("Card", 100.0, 100.0, 2.5, 2.5, False, 46.0, 33.0)),
     )
 )
-# A card is for the pages that are made here, not to be asked for.
-OFFERED_PAPERS = ("A4", "Letter", "screen")
+
 
 BLOCK_ROWS = (11.0, 9.0, 9.0)
 _LEAST_LETTERS = 2.0

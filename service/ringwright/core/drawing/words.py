@@ -3,12 +3,9 @@
 import math
 from collections import namedtuple
 
+from ..catalogue.inputs_drawing import INCH, METRIC
 from ..wording import MM_PER_INCH, MPA_PER_PSI, N_PER_LBF, decimal, length_places, significant
 from .letters import DEGREE, DIAMETER
-
-METRIC = "metric"
-INCH = "inch"
-SYSTEMS = (METRIC, INCH)
 
 # What stands at a dimension. prefix: before the lines, half way up; lines: tuple of one or two
 # texts.

@@ -1,10 +1,8 @@
 """Which bar a set of blanks is cut from, and how many of them one stick carries."""
 
+from ..catalogue.inputs_stock import FORMS, OVERHANG
 from ..problems import OutOfRange
 from . import bars
-
-# How far a stick stands out of the chuck, in diameters; common practice, no source.
-OVERHANG = 1.5
 
 
 def best_bar(*, outside, inside, family, form=None, system=None):
@@ -16,7 +14,7 @@ def best_bar(*, outside, inside, family, form=None, system=None):
     """
     best = None
     metal = bars.metal_of(family)
-    for one in (form,) if form else bars.FORMS:
+    for one in (form,) if form else FORMS:
         try:
             size = bars.bar_for(
                 outside=outside, inside=inside, form=one, system=system, metal=metal
@@ -26,14 +24,6 @@ def best_bar(*, outside, inside, family, form=None, system=None):
         if best is None or bars.section(size) < bars.section(best):
             best = size
     return best
-
-
-def parting_width(outside):
-    """Width of a parting tool stiff enough for that diameter [mm]. outside [mm].
-
-    Source: common practice, no source.
-    """
-    return 2.0 if outside < 40.0 else 3.0 if outside < 120.0 else 4.0
 
 
 def most_on_a_stick(outside, part):

@@ -9,20 +9,11 @@ import math
 from collections import OrderedDict, namedtuple
 
 from .. import wording
-from ..fields import field
+from ..catalogue.inputs_stock import BRONZE, CORED, INCH, IRON, METRIC, SIZES, SOLID, SYSTEMS
 from ..problems import OutOfRange
 from ..records import Method, Quantity
 
 MM = 25.4
-SOLID = "solid"
-CORED = "cored"
-FORMS = (SOLID, CORED)
-INCH = "inch"
-METRIC = "metric"
-SYSTEMS = (INCH, METRIC)
-IRON = "iron"
-BRONZE = "bronze"
-METALS = (IRON, BRONZE)
 
 # A size one can buy [mm]. nominal, bore: what it is sure to clean up to (bore 0 when solid).
 # as_cast, as_cast_bore: what it measures. label: as it is asked for.
@@ -91,30 +82,7 @@ METHODS = (
     ),
 )
 
-FIELDS = (
-    field(
-        "outside_diameter",
-        "length",
-        "largest diameter that must clean up",
-        "every size is listed",
-        lowest=0.0,
-        highest=406.4,
-        above_lowest=True,
-        symbol="D",
-    ),
-    field(
-        "inside_diameter",
-        "length",
-        "smallest bore that must clean up",
-        "of each outside the widest bore made",
-        lowest=0.0,
-        highest=400.0,
-        above_lowest=True,
-        symbol="d",
-    ),
-    field("metal", "choice", "metal of the bar", "iron", choices=METALS),
-    field("sizes", "choice", "inch or metric sizes", "both", choices=SYSTEMS),
-)
+FIELDS = tuple(SIZES.values())
 
 
 def metal_of(family):
@@ -275,7 +243,7 @@ def calculate_bars(values):
     values: checked values of FIELDS. Result: OrderedDict with "solid" and "cored", lists of sizes,
     and "lengths".
     """
-    metal = values["metal"] or IRON
+    metal = values["metal"] or SIZES["metal"].default.value
     systems = (values["sizes"],) if values["sizes"] else SYSTEMS
     outside = values["outside_diameter"]
     inside = values["inside_diameter"]

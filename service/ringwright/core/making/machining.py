@@ -7,6 +7,7 @@ takes the low end of each, a rigid one the middle.
 import math
 from collections import namedtuple
 
+from ..catalogue.inputs_tools import MACHINES, TOOLS
 from ..problems import OutOfRange
 from ..records import Method
 from .machining_table import (
@@ -22,11 +23,9 @@ from .machining_table import (
     HSS_SPEEDS,
     LIGHT_CARBIDE_CAP,
     LIGHT_ROUGHING_FEED,
-    MACHINES,
     OPERATIONS,
     PER_TOOTH,
     SAW_PITCH,
-    TOOLS,
 )
 
 # A figure from a table: what to use, the range it was taken from, and the key of its source.

@@ -6,8 +6,6 @@ Each entry is (low, high, key of the source). Speeds in m/min, feeds in mm.
 OPERATIONS = (
     "turn-rough", "turn-finish", "bore-rough", "bore", "face", "part", "drill", "mill", "slit-saw"
 )  # fmt: skip
-TOOLS = ("hss", "carbide")
-MACHINES = ("light", "rigid")
 
 # What is cut, by key of the material; the three PTFE mixtures cut alike, and so do the grey irons.
 CUTS_AS = {

@@ -3,47 +3,23 @@
 from collections import OrderedDict
 
 from ..catalogue import figures_of
+from ..catalogue.inputs import listed
+from ..catalogue.inputs_stock import SHOP
+from ..catalogue.inputs_tools import LATHE
 from ..catalogue.making import ROUTE
 from ..cautions import CAUTIONS, cautions
-from ..fields import field
 from ..records import Quantity
 from ..walk.limits import card_limits
-from . import machining, route_findings, route_tube
+from . import route_findings, route_tube
 from .part_sizes import tree as size_tree
 from .route_ring import Work
 from .route_rows import Bench
 from .route_text import TEXT
-from .stock_fields import SHOP_FIELDS
 from .tool_list import NAMED_BY
 from .tooling import FIELDS as TOOLING_FIELDS
 from .tooling import settle_tooling
 
-FIELDS = TOOLING_FIELDS + (
-    field(
-        "tool_material",
-        "choice",
-        "what the turning tools are made of",
-        "hss",
-        choices=machining.TOOLS,
-    ),
-    field(
-        "machine",
-        "choice",
-        "a bench lathe with tools ground by hand, or a rigid lathe",
-        "light",
-        choices=machining.MACHINES,
-    ),
-    field(
-        "spindle_speeds",
-        "records",
-        "the speeds your lathe has, if only certain ones",
-        "any speed",
-        lowest=1,
-        highest=60,
-        items=(field("", "speed", "a spindle speed", lowest=1.0, highest=20000.0),),
-    ),
-)
-FIELDS += tuple([entry for entry in SHOP_FIELDS if entry.name in ("bar_form", "bar_sizes")])
+FIELDS = TOOLING_FIELDS + tuple(LATHE.values()) + listed((SHOP,), "bar_form", "bar_sizes")
 
 
 def calculate(values):

@@ -1,5 +1,6 @@
 """From the faced blank to the ring on its piston: sawing, setting and finishing on a route card."""
 
+from ..catalogue.inputs_tools import HSS
 from ..ring.allowances import CUT_ANGLES
 from ..ring.blank import feeler_reading
 from ..walk.finished import finished_limits
@@ -75,7 +76,7 @@ class Work:
             material_key=d.ring_material.key,
             diameter=t.cutter_diameter,
             travel=travel,
-            tool="hss",
+            tool=HSS,
             machine=self.bench.machine,
             teeth=machining.saw_teeth(t.cutter_diameter),
         )

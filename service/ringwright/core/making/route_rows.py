@@ -2,6 +2,8 @@
 
 from collections import namedtuple
 
+from ..catalogue.inputs import Chooser
+from ..catalogue.inputs_tools import HSS, LATHE
 from . import machining
 
 # key: into route_text.TEXT. sizes: list of part_sizes.Size. cut: a machining.Cut or None. minutes:
@@ -35,10 +37,11 @@ class Bench:
 
     def __init__(self, design, values):
         """design: a Design. values: checked inputs of the route card."""
+        take = Chooser(values, LATHE)
         self.rings = design.rings
         self.metal = design.ring_material.key
-        self.tool = values.get("tool_material") or "hss"
-        self.machine = values.get("machine") or "light"
+        self.tool = take("tool_material")
+        self.machine = take("machine")
         self.speeds = tuple(values.get("spindle_speeds") or ())
 
     def passes(self, stock, operation):
@@ -55,7 +58,7 @@ class Bench:
             material_key=self.metal,
             diameter=diameter,
             travel=travel,
-            tool="hss" if operation == "drill" else self.tool,
+            tool=HSS if operation == "drill" else self.tool,
             machine=self.machine,
             times=times,
             spindle_speeds=self.speeds,

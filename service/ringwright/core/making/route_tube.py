@@ -2,8 +2,10 @@
 
 import math
 
+from ..catalogue.inputs import Chooser
+from ..catalogue.inputs_stock import SHOP
 from ..ring import blank
-from .bar_choice import best_bar, most_on_a_stick, parting_width
+from .bar_choice import best_bar, most_on_a_stick
 from .bars import SOLID
 from .part_sizes import INSIDE, bare, between, limited
 from .route_rows import FACE_RUN_OUT, TURN_RUN_OUT
@@ -43,7 +45,8 @@ def rows(bench, design, values, held):
     solid = hole == 0.0 if bar is None else bar.form == SOLID
     length = d.blank_length
     part = blank.part_length(length, d.facing_allowance)
-    sticks = -(-d.rings // most_on_a_stick(outside, part + parting_width(outside)))
+    parting = Chooser(values, SHOP)("parting_width", outside)
+    sticks = -(-d.rings // most_on_a_stick(outside, part + parting))
     run = length + TURN_RUN_OUT
     wall = 0.5 * (outside - inside)
     across = 0.5 * (skin - hole) + FACE_RUN_OUT

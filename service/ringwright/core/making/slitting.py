@@ -2,8 +2,9 @@
 
 from collections import namedtuple
 
+from ..catalogue.inputs import Chooser
+from ..catalogue.inputs_tools import TOOLING
 from ..problems import OutOfRange, unworkable
-from ..records import Choice
 from ..ring import blank
 
 # How far the saw passes through the wall [mm].
@@ -36,22 +37,12 @@ def settle(d, values, cut_angle, chosen):
     chosen: list of Choice, added to. Raises InputProblem where no slit is left to cut.
     """
     wall = 0.5 * (d.rough_outside - d.bored_inside)
-    bridge = values.get("bridge_length")
-    if bridge is None:
-        bridge = blank.shortest_bridge(band=d.band_width, angle=cut_angle, margin=BRIDGE_MARGIN)
-        chosen.append(Choice("bridge_length", bridge, "mm", "both scarfs, and 2 mm for the saw"))
-    cutter = values.get("cutter_diameter")
-    collar = values.get("cutter_collar")
-    if cutter is None:
-        try:
-            saw = blank.smallest_cutter(wall=wall, breakthrough=BREAKTHROUGH)
-        except OutOfRange:
-            saw = blank.SAWS[-1]
-        cutter = saw.diameter
-        chosen.append(Choice("cutter_diameter", cutter, "mm", "the smallest that reaches through"))
-    if collar is None:
-        collar = _collar(cutter)
-        chosen.append(Choice("cutter_collar", collar, "mm", "usual for that saw"))
+    take = Chooser(values, TOOLING)
+    shortest = blank.shortest_bridge(band=d.band_width, angle=cut_angle, margin=BRIDGE_MARGIN)
+    bridge = take("bridge_length", shortest)
+    cutter = take("cutter_diameter", _smallest_saw(wall))
+    collar = take("cutter_collar", _collar(cutter))
+    chosen.extend(take.chosen)
     if collar >= cutter:
         raise unworkable(
             "cutter_collar",
@@ -86,6 +77,13 @@ def settle(d, values, cut_angle, chosen):
         relief_width=d.slit_width + 2.0 * RELIEF_BESIDE,
         relief_depth=BREAKTHROUGH + RELIEF_BELOW,
     )
+
+
+def _smallest_saw(wall):
+    try:
+        return blank.smallest_cutter(wall=wall, breakthrough=BREAKTHROUGH).diameter
+    except OutOfRange:
+        return blank.SAWS[-1].diameter
 
 
 def _collar(cutter):

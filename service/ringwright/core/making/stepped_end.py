@@ -1,24 +1,10 @@
 """The stepped end of a plain ring: two tongues, sawn out of one blank, that lie side by side."""
 
-from ..fields import field
+from ..catalogue.inputs import Chooser
+from ..catalogue.inputs_tools import TOOLING
 from ..problems import OutOfRange, unworkable
-from ..records import Choice
 from ..ring import blank
 from ..wording import length
-
-# A tongue is as long as the ring is wide, and no less than so many closed gaps; common practice, no
-# source.
-GAPS_IN_A_TONGUE = 3.0
-
-FIELD = field(
-    "tongue_length",
-    "length",
-    "length of each tongue of a stepped end, along the ring",
-    "as long as the ring is wide",
-    lowest=0.2,
-    highest=200.0,
-    symbol="lt",
-)
 
 
 def joint_of(design, values, chosen):
@@ -30,10 +16,9 @@ def joint_of(design, values, chosen):
     d = design
     if d.turns == 2 or d.end_cut != "stepped":
         return None
-    tongue = values.get("tongue_length")
-    if tongue is None:
-        tongue = max(d.ring_width, GAPS_IN_A_TONGUE * d.closed_gap)
-        chosen.append(Choice("tongue_length", tongue, "mm", "as long as the ring is wide"))
+    take = Chooser(values, TOOLING)
+    tongue = take("tongue_length", d.ring_width, d.closed_gap)
+    chosen.extend(take.chosen)
     if d.end_kerf >= d.ring_width:
         raise unworkable(
             "end_kerf",

@@ -10,32 +10,18 @@ from collections import OrderedDict, namedtuple
 
 from .. import cutting
 from ..catalogue import figures_of
+from ..catalogue.inputs import Chooser
+from ..catalogue.inputs_stock import SET_ENTRY, SETS, SHOP
 from ..catalogue.making import STOCK
 from ..cautions import cautions
-from ..fields import field
+from ..fields import with_usual
 from ..problems import Fault, InputProblem
 from ..properties.materials import material
-from ..records import Choice, Method, Quantity
+from ..records import Method, Quantity
 from ..ring import blank
 from . import bar_choice, bars, stock_bars, stock_findings
-from .stock_fields import MOST_SETS, SET_FIELDS, SHOP_FIELDS
 
-FIELDS = (
-    field(
-        "sets",
-        "records",
-        "sets of rings to cut",
-        lowest=1,
-        highest=MOST_SETS,
-        items=SET_FIELDS,
-        required=True,
-    ),
-) + SHOP_FIELDS
-
-SPARE_SHARE = 5
-END_FACING = 1.5
-SAW = 2.0
-USABLE = 60.0
+FIELDS = tuple(SETS.values()) + tuple(SHOP.values())
 
 METHODS = (
     Method(
@@ -93,15 +79,19 @@ def calculate(values):
 
     values: checked values of FIELDS, a plain dict in core units. Raises InputProblem.
     """
-    chosen = []
-    saw = SAW if values.get("saw_width") is None else values["saw_width"]
-    usable = USABLE if values.get("usable_offcut") is None else values["usable_offcut"]
-    sets = [_set(at, entry, values, saw, chosen) for at, entry in enumerate(values["sets"])]
+    sets, chosen = [], []
+    for at, entry in enumerate(values["sets"]):
+        take = Chooser(values, SHOP)
+        sets.append(_set(at, with_usual(SET_ENTRY, entry), take))
+        # What was taken for one set stands for all of them.
+        chosen = chosen or take.chosen
+    take = Chooser(values, SHOP)
+    saw, usable = take("saw_width"), take("usable_offcut")
     have = stock_bars.at_hand(values)
     offered = stock_bars.on_offer(sets, values)
     done = stock_bars.cut(sets, have + stock_bars.comparable(offered), values, saw, usable)
-    if done.plan.cuts and values.get("usable_offcut") is None:
-        chosen.append(Choice("usable_offcut", usable, "mm", "long enough to hold and turn a ring"))
+    if done.plan.cuts:
+        chosen.extend([one for one in take.chosen if one.input == "usable_offcut"])
     return OrderedDict(
         (
             ("figures", _figures(sets, values, done)),
@@ -115,7 +105,8 @@ def calculate(values):
     )
 
 
-def _set(at, entry, values, saw, chosen):
+def _set(at, entry, take):
+    values = take.values
     outside, inside = entry["outside_diameter"], entry["inside_diameter"]
     if inside >= outside:
         raise InputProblem(
@@ -128,39 +119,16 @@ def _set(at, entry, values, saw, chosen):
                 )
             ]
         )
-    metal = material(entry.get("material") or "grey-iron")
+    metal = material(entry["material"])
     count = entry["count"]
 
-    def take(name, default, unit, why):
-        given = values.get(name)
-        if given is not None:
-            return given
-        if at == 0:
-            chosen.append(Choice(name, default, unit, why))
-        return default
-
-    spares = take("spares", max(1, count // SPARE_SHARE), "1", "one in five, at least one")
-    parting = take(
-        "parting_width",
-        bar_choice.parting_width(outside),
-        "mm",
-        "a tool stiff enough for the diameter",
-    )
-    facing = take("end_facing", END_FACING, "mm", "cleans the sawn end")
-    chucking = take(
-        "chucking_piece",
-        max(20.0, math.floor(0.05 * outside + 0.5) * 5.0),
-        "mm",
-        "a quarter of the diameter, at least 20 mm",
-    )
-    take("saw_width", saw, "mm", "a usual saw")
+    spares = take("spares", count)
+    parting = take("parting_width", outside)
+    facing = take("end_facing")
+    chucking = take("chucking_piece", outside)
+    saw = take("saw_width")
     part = entry["part_length"] + parting
-    most = take(
-        "rings_per_stick",
-        bar_choice.most_on_a_stick(outside, part),
-        "1",
-        "so that the stick stands out by at most one and a half diameters",
-    )
+    most = take("rings_per_stick", bar_choice.most_on_a_stick(outside, part))
     wanted = count + spares
     size = bar_choice.best_bar(
         outside=outside,

@@ -4,11 +4,12 @@ import math
 from collections import OrderedDict, namedtuple
 
 from .. import cutting
+from ..catalogue.inputs_stock import BAR_ENTRY, OFFER_ENTRY, THOROUGH
+from ..fields import with_usual
 from ..problems import Fault, InputProblem, OutOfRange
 from ..properties.materials import material
 from ..records import Quantity
 from . import bars
-from .stock_fields import THOROUGH
 
 # Between a bar and the hole it is fed through; common practice, no source.
 SPINDLE_CLEARANCE = 1.0
@@ -57,18 +58,19 @@ def passes(diameter, values):
 def at_hand(values):
     """The bars the user has, a list of StockBar. values: checked inputs. Raises InputProblem."""
     found = []
-    for at, entry in enumerate(values.get("bars") or []):
-        metal = material(entry.get("material") or "grey-iron")
+    for at, given in enumerate(values.get("bars") or []):
+        entry = with_usual(BAR_ENTRY, given)
+        metal = material(entry["material"])
         form, bore = _form_and_bore("bars", at, entry)
         diameter = entry["diameter"]
         cleans, bores = diameter, bore
-        if entry.get("skin") is not False:
+        if entry["skin"]:
             cleans, bores = _under_skin(diameter, bore, form, bars.metal_of(metal.family))
         name = entry.get("name") or "bar %d" % (at + 1)
         area = math.pi / 4.0 * (diameter * diameter - bore * bore)
         found.append(
             StockBar(
-                name, metal, entry["length"], entry.get("count") or 1, cleans, bores, diameter,
+                name, metal, entry["length"], entry["count"], cleans, bores, diameter,
                 area, None, True, passes(diameter, values),
             )
         )  # fmt: skip
@@ -83,8 +85,9 @@ def on_offer(sets, values):
     """
     found = []
     rate = values.get("bar_price")
-    for at, entry in enumerate(values.get("bars_to_buy") or []):
-        metal = material(entry.get("material") or "grey-iron")
+    for at, given in enumerate(values.get("bars_to_buy") or []):
+        entry = with_usual(OFFER_ENTRY, given)
+        metal = material(entry["material"])
         form, bore = _form_and_bore("bars_to_buy", at, entry)
         size = _as_cast(entry["diameter"], bore, form, bars.metal_of(metal.family))
         name = entry.get("name") or size.label
@@ -222,7 +225,7 @@ def to_order(sets, cutting_, saw):
 
 def _form_and_bore(listed, at, entry):
     """(form, bore) of an entry, checked. listed: the input it stands in. at: its index."""
-    form = entry.get("form") or bars.SOLID
+    form = entry["form"]
     bore = entry.get("bore") or 0.0
     if form == bars.SOLID:
         return form, 0.0

@@ -1,10 +1,10 @@
 """What to know before metal is ordered or cut, as findings in words."""
 
+from ..catalogue.inputs_stock import THOROUGH
 from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..wording import decimal, length, percent
 from .bars import CORED, LARGEST
 from .stock_bars import serves
-from .stock_fields import THOROUGH
 
 # A stick that stands out further than this chatters [diameters]; common practice, no source.
 LONGEST_OVERHANG = 2.5

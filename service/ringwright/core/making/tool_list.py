@@ -7,6 +7,7 @@ operation takes up.
 import math
 from collections import OrderedDict, namedtuple
 
+from ..catalogue.inputs_ring import GREY_IRON
 from ..properties import fits
 from ..records import Quantity
 from ..ring.allowances import CUT_ANGLES
@@ -278,7 +279,7 @@ def _bore_gauge(d):
         "A ring bored to the cylinder's size to try light and gap in, where the cylinder itself is "
         "not at hand.",
         [between("trial_bore", "bore", d.bore, trial_limits(d.bore), INSIDE)],
-        "grey-iron",
+        GREY_IRON,
         Shape(_round(d.bore), d.bore, 2.0 * d.ring_width, 1, 0.0),
     )
 

@@ -3,14 +3,16 @@
 import math
 from collections import OrderedDict, namedtuple
 
+from ..catalogue.inputs import Chooser
+from ..catalogue.inputs_blank import BLANK, SHELF_RING
+from ..catalogue.inputs_ring import RING
+from ..catalogue.inputs_tools import TOOLING
 from ..cautions import cautions
-from ..fields import field
 from ..problems import unworkable
-from ..records import Choice, Method
+from ..records import Method
 from ..ring import blank, heat_set
 from ..ring.allowances import CUT_ANGLES
 from ..ring.design import settle
-from ..ring.ring_inputs import BLANK_FIELDS, RING_FIELDS
 from ..wording import length
 from . import slitting, stepped_end, tool_list, tooling_findings
 from .tooling_figures import figures
@@ -30,55 +32,7 @@ SEAT_PLAY = 0.1
 BAND_OPENING = 10.0
 CLAMP_RING_PLAY = 0.2
 
-FIELDS = (
-    RING_FIELDS
-    + BLANK_FIELDS
-    + (
-        field(
-            "cutter_diameter",
-            "length",
-            "diameter of the slitting saw",
-            "the smallest standard saw that reaches through the wall",
-            lowest=10.0,
-            highest=400.0,
-            symbol="Dc",
-        ),
-        field(
-            "cutter_collar",
-            "length",
-            "diameter of the collar beside the saw",
-            "of the standard saw",
-            lowest=2.0,
-            highest=200.0,
-        ),
-        field(
-            "bridge_length",
-            "length",
-            "length of the solid bridge along the outside",
-            "room for both scarfs and stout enough",
-            lowest=1.0,
-            highest=500.0,
-        ),
-        stepped_end.FIELD,
-        field("shelf_pot", "length", "bore of a pot you have", "none", lowest=8.0, highest=1000.0),
-        field(
-            "shelf_closing_ring",
-            "length",
-            "bore of a closing ring you have: it settles the clamped gap",
-            "none",
-            lowest=8.0,
-            highest=1000.0,
-        ),
-        field(
-            "shelf_clamp_mandrel",
-            "length",
-            "spigot diameter of a clamp mandrel you have",
-            "none",
-            lowest=5.0,
-            highest=1000.0,
-        ),
-    )
-)
+FIELDS = tuple(RING.values()) + tuple(BLANK.values()) + tuple(TOOLING.values())
 
 # What the tools of a Design measure [mm], angles [deg]. Absent ones are None.
 # spacer_width: along the ring; spacer_across: square to its faces; spacer_taper: between its faces,
@@ -137,11 +91,9 @@ def settle_tooling(values):
         values = dict(values)
         values["clamped_gap"] = _gap_in_closing_ring(design, shelf)
         design, chosen = settle(values)
-        chosen.append(
-            Choice(
-                "clamped_gap", design.clamped_gap, "mm", "what the closing ring on the shelf leaves"
-            )
-        )
+        take = Chooser(values, BLANK)
+        take.note("clamped_gap", design.clamped_gap, take.why("clamped_gap", SHELF_RING))
+        chosen.extend(take.chosen)
     return design, measure(design, values, chosen), chosen
 
 

@@ -9,14 +9,12 @@ apart reads D_0 + 2*U_3*cos(3*(theta - phase_3)): of three lobes everything, of 
 import math
 from collections import namedtuple
 
+from ..catalogue.inputs_measuring import THREE_POINT, TWO_POINT
 from ..least_squares import fit
 from ..problems import OutOfRange
 from ..records import Method
 from ..wall.bore_shape import Harmonic
 
-TWO_POINT = "two-point"
-THREE_POINT = "three-point"
-GAUGES = (TWO_POINT, THREE_POINT)
 # Heights closer than this are one section [mm].
 SAME_HEIGHT = 0.5
 # Directions closer than this are one direction [deg].

@@ -4,13 +4,15 @@ import math
 from collections import OrderedDict
 
 from ..catalogue import figures_of
+from ..catalogue.inputs import Chooser, listed
+from ..catalogue.inputs_measuring import READING_ENTRY, SURVEY
+from ..catalogue.inputs_ring import RING, SURVEYED
 from ..catalogue.measuring import BORE_SURVEY
 from ..cautions import cautions
-from ..fields import field
+from ..fields import with_usual
 from ..problems import Fault, InputProblem, OutOfRange
-from ..records import Choice, Quantity
+from ..records import Quantity
 from ..ring.design import settle
-from ..ring.ring_inputs import RING_FIELDS, SMALLEST_BORE
 from ..wall import bore_shape
 from ..wall.wall_pressure import on_wall, spring_moment
 from . import bore_fit, survey_findings
@@ -19,72 +21,15 @@ _FROM_RING = (
     "ring_type", "radial_thickness", "ring_width", "ring_material", "modulus", "setting",
     "finishing", "relief", "wall_pressure", "free_gap", "former_ratio", "closed_gap",
 )  # fmt: skip
-DEFAULT_UNCERTAINTY = 0.01
 # Steps of the strip when the ring is tried in the bore; light to a micrometre, in a fraction of
 # the time.
 TRIAL_STEPS = 184
 # Directions of the gap tried, since a ring may creep round: half of them, the rest being alike.
 TRIALS = 4
-LARGEST_READING = 1000.0
 # Readings that depart further from their mean are slips of a decimal or a unit.
 WILD = 0.1
 
-READING_FIELDS = (
-    field(
-        "height",
-        "length",
-        "how far along the bore, from any end",
-        "0 mm",
-        lowest=0.0,
-        highest=5000.0,
-    ),
-    field(
-        "direction",
-        "angle",
-        "direction of the gauge, from any mark; along the crankshaft 0, across it 90",
-        "0 deg",
-        lowest=-360.0,
-        highest=720.0,
-    ),
-    field(
-        "diameter",
-        "length",
-        "what the gauge reads",
-        lowest=8.0,
-        highest=LARGEST_READING,
-        required=True,
-    ),
-    field("gauge", "choice", "how many feet the gauge has", "two-point", choices=bore_fit.GAUGES),
-)
-
-FIELDS = (
-    field(
-        "readings",
-        "records",
-        "diameters of the bore, two or more, best at three heights and in four directions",
-        lowest=2,
-        highest=200,
-        items=READING_FIELDS,
-        required=True,
-    ),
-    field(
-        "gauge_uncertainty",
-        "length",
-        "uncertainty of one reading, 95 %, setting of the gauge included",
-        "0.01 mm",
-        lowest=0.0,
-        highest=1.0,
-        symbol="U",
-    ),
-    field(
-        "largest_bore",
-        "length",
-        "the largest bore that the cylinder's wall allows",
-        "not known",
-        lowest=SMALLEST_BORE,
-        highest=LARGEST_READING,
-    ),
-) + tuple([entry for entry in RING_FIELDS if entry.name in _FROM_RING])
+FIELDS = tuple(SURVEY.values()) + listed((RING,), *_FROM_RING)
 
 
 def calculate(values):
@@ -96,20 +41,12 @@ def calculate(values):
     Raises InputProblem.
     """
     readings = [
-        bore_fit.Reading(
-            entry["height"] or 0.0,
-            entry["direction"] or 0.0,
-            entry["diameter"],
-            entry["gauge"] or bore_fit.TWO_POINT,
-        )
-        for entry in values["readings"]
+        bore_fit.Reading(entry["height"], entry["direction"], entry["diameter"], entry["gauge"])
+        for entry in [with_usual(READING_ENTRY, given) for given in values["readings"]]
     ]
     _check_wild(readings)
-    chosen = []
-    uncertainty = values.get("gauge_uncertainty")
-    if uncertainty is None:
-        uncertainty = DEFAULT_UNCERTAINTY
-        chosen.append(Choice("gauge_uncertainty", uncertainty, "mm", "a dial bore gauge in use"))
+    take = Chooser(values, SURVEY, RING)
+    uncertainty = take("gauge_uncertainty")
     try:
         found = bore_fit.sections(readings)
     except OutOfRange:
@@ -133,12 +70,14 @@ def calculate(values):
     ring_values["bore"] = size
     asked = values.get("closed_gap") is not None
     design, ring_chosen = settle(ring_values)
+    chosen = take.chosen
     chosen.extend([choice for choice in ring_chosen if choice.input in _FROM_RING])
     if not asked:
         gap = ring_values["closed_gap"] = survey_findings.gap_for(seen, design)
         design, _ = settle(ring_values)
-        chosen = [choice for choice in chosen if choice.input != "closed_gap"]
-        chosen.append(Choice("closed_gap", gap, "mm", "the usual gap where the bore is tightest"))
+        take.chosen = [choice for choice in chosen if choice.input != "closed_gap"]
+        take.note("closed_gap", gap, take.why("closed_gap", SURVEYED))
+        chosen = take.chosen
     trial = _trial(design, worst, size)
     verdict = survey_findings.verdict(seen, trial, values.get("largest_bore"))
     return OrderedDict(

@@ -3,14 +3,29 @@
 from collections import OrderedDict
 
 from ..catalogue import figures_of
+from ..catalogue.inputs import Chooser
+from ..catalogue.inputs_blank import BLANK
+from ..catalogue.inputs_measuring import MEASURED
+from ..catalogue.inputs_ring import RING
 from ..catalogue.measuring import INSPECTION
 from ..cautions import cautions
 from ..problems import Fault, InputProblem
-from ..records import Choice, Method
+from ..records import Method
 from ..ring.design import settle
 from . import inspection_findings
-from .inspection_fields import ACROSS_TO_CLOSE, EVIDENCE, OUTER_EDGE
 from .ring_witness import inspect
+
+FIELDS = tuple(RING.values()) + tuple(BLANK.values()) + tuple(MEASURED.values())
+# What says something of the ring: one of them is needed.
+EVIDENCE = (
+    "measured_free_gap",
+    "measured_thickness",
+    "measured_width",
+    "measured_closed_gap",
+    "measured_force",
+    "measured_light",
+    "measured_across",
+)
 
 
 def calculate(values):
@@ -31,12 +46,12 @@ def calculate(values):
             ]
         )
     intended, chosen = settle(values)
-    for name, default in (
-        ("gap_measured_at", OUTER_EDGE if values.get("measured_free_gap") is not None else None),
-        ("force_applied", ACROSS_TO_CLOSE if values.get("measured_force") is not None else None),
-    ):
-        if default is not None and values.get(name) is None:
-            chosen.append(Choice(name, default, "", "the usual way"))
+    take = Chooser(values, MEASURED)
+    if values.get("measured_free_gap") is not None:
+        take("gap_measured_at")
+    if values.get("measured_force") is not None:
+        take("force_applied")
+    chosen.extend(take.chosen)
     found = inspect(values, intended)
     rows = inspection_findings.findings(values, found)
     return OrderedDict(

@@ -7,12 +7,19 @@ light of a ring left as it was set. From the gap and the tool used follows the r
 import math
 from collections import namedtuple
 
+from ..catalogue.inputs import Chooser
+from ..catalogue.inputs_measuring import (
+    ACROSS_TO_CLOSE,
+    BAND,
+    INNER_EDGE,
+    MEASURED,
+    NEUTRAL_LINE,
+)
 from ..problems import Fault, InputProblem
 from ..ring import blank, heat_set, spring
 from ..ring.allowances import CUT_ANGLES
 from ..ring.design import settle
 from ..ring.sizing import behaviour
-from .inspection_fields import ACROSS_TO_CLOSE, BAND, INNER_EDGE, NEUTRAL_LINE, OUTER_EDGE
 
 # How far off each reading may be (95 %): gap and light by rule and feeler [mm], thickness by
 # micrometer [mm], the scale with the friction of the loading [share]. Common practice, no source.
@@ -74,7 +81,7 @@ def inspect(values, intended):
         estimates.append(Estimate("free-gap", 0.0, 0.0, 0.0, "pressure-by-gap"))
     force = values.get("measured_force")
     if force is not None:
-        estimates.append(_by_force(nominal, force, values.get("force_applied")))
+        estimates.append(_by_force(nominal, force, Chooser(values, MEASURED)("force_applied")))
     light = values.get("measured_light")
     if light is not None and light > 0.0 and nominal.bearing.light:
         estimates.append(_by_light(nominal, light, spread))
@@ -115,7 +122,7 @@ def _gap_change(values, nominal):
     if measured is None:
         return None
     change = measured - nominal.closed_gap
-    place = values.get("gap_measured_at") or OUTER_EDGE
+    place = Chooser(values, MEASURED)("gap_measured_at")
     if place == NEUTRAL_LINE:
         return change
     excess = edge_excess(nominal)
@@ -176,7 +183,7 @@ def _by_gap(made, gap, spread):
 def _by_force(nominal, force, applied):
     acts = behaviour(nominal)
     due = {BAND: acts.tangential, ACROSS_TO_CLOSE: acts.to_close_gap}.get(
-        applied or ACROSS_TO_CLOSE, acts.to_bore_size
+        applied, acts.to_bore_size
     )
     if due is None:
         raise InputProblem(

@@ -11,23 +11,20 @@ import math
 from collections import OrderedDict, namedtuple
 
 from ..catalogue import figures_of
+from ..catalogue.inputs import Chooser
+from ..catalogue.inputs_blank import BLANK
+from ..catalogue.inputs_measuring import GIVEN, SPREADS
+from ..catalogue.inputs_ring import RING
 from ..catalogue.measuring import SPREAD
 from ..cautions import cautions
 from ..problems import InputProblem, unworkable
-from ..records import GOOD, STOP, WATCH, Choice, Method, Quantity, finding
+from ..records import GOOD, STOP, WATCH, Method, Quantity, finding
 from ..ring.design import settle
 from ..ring.fit_findings import gap_left
 from ..wording import in_a_sentence, percent
 from .ring_sample import Limits, outcome, sample
 
-# Usual errors of making [mm], 95 %; common practice, no source.
-THICKNESS_SPREAD = 0.03
-KERF_SPREAD = 0.05
-BORE_SPREAD = 0.02
-OUTSIDE_SPREAD = 0.02
-TOOL_SPREAD = 0.05
-# Pressure within which a ring is as wanted, as a share of the aim; common practice, no source.
-PRESSURE_OFF = 0.25
+FIELDS = tuple(RING.values()) + tuple(BLANK.values()) + tuple(SPREADS.values())
 YIELD_GOOD = 0.9
 YIELD_WATCH = 0.6
 
@@ -69,8 +66,9 @@ def calculate(values):
     the inputs, largest share of its variance first. Raises InputProblem.
     """
     design, chosen = settle(values)
-    spreads = _spreads(values, design, chosen)
-    limits = _limits(values, design, chosen)
+    take = Chooser(values, SPREADS)
+    spreads = _spreads(values, design, take)
+    limits = _limits(design, take)
     rankings = OrderedDict()
     for place, name in enumerate(("wall_pressure", "closed_gap", "free_gap")):
         rankings[name] = ranked(spreads, lambda shifts, place=place: outcome(design, shifts)[place])
@@ -84,59 +82,45 @@ def calculate(values):
             ("figures", _figures(design, rankings, tool, tried, limits)),
             ("findings", _findings(tried, rankings)),
             ("rankings", [_ranking_row(name, parts) for name, parts in rankings.items()]),
-            ("chosen", chosen),
+            ("chosen", chosen + take.chosen),
             ("cautions", cautions("figures")),
         )
     )
 
 
-def _spreads(values, design, chosen):
-    """OrderedDict: input -> its spread, 95 %, in its own unit; defaults go to `chosen`."""
+def _spreads(values, design, take):
+    """OrderedDict: input -> its spread, 95 %, in its own unit. take: a Chooser."""
     metal = design.ring_material
-    if values.get("modulus") is not None:
-        modulus, modulus_why = 0.03 * design.modulus, "3 % of the modulus given"
-    else:
-        modulus = 0.5 * (metal.modulus_high - metal.modulus_low)
-        modulus_why = "as published for " + in_a_sentence(metal.title)
-    if values.get("relief") is not None:
-        relief, relief_why = 0.03, "a relief that was measured"
-    else:
-        relief = 0.5 * (design.relief_high - design.relief_low)
-        relief_why = "as expected of the soak"
     spreads = OrderedDict()
-    for name, given, default, unit, why in (
-        ("modulus", "modulus_spread", modulus, "MPa", modulus_why),
-        ("relief", "relief_spread", relief, "1", relief_why),
-        ("radial_thickness", "thickness_spread", THICKNESS_SPREAD, "mm", "usual turning"),
-        ("end_kerf", "kerf_spread", KERF_SPREAD, "mm", "usual sawing"),
-        ("bore", "bore_spread", BORE_SPREAD, "mm", "usual gauging"),
-        ("outside", "outside_spread", OUTSIDE_SPREAD, "mm", "usual finish-turning"),
-        ("tool", "tool_spread", TOOL_SPREAD, "mm", "usual turning"),
+    if values.get("modulus") is not None:
+        spreads["modulus"] = take("modulus_spread", design.modulus, case=GIVEN)
+    else:
+        published = 0.5 * (metal.modulus_high - metal.modulus_low)
+        spreads["modulus"] = take("modulus_spread", published, of=in_a_sentence(metal.title))
+    if values.get("relief") is not None:
+        spreads["relief"] = take("relief_spread", case=GIVEN)
+    else:
+        spreads["relief"] = take("relief_spread", 0.5 * (design.relief_high - design.relief_low))
+    for name, given in (
+        ("radial_thickness", "thickness_spread"),
+        ("end_kerf", "kerf_spread"),
+        ("bore", "bore_spread"),
+        ("outside", "outside_spread"),
+        ("tool", "tool_spread"),
     ):
-        taken = values.get(given)
-        if taken is None:
-            taken = default
-            chosen.append(Choice(given, default, unit, why))
-        spreads[name] = taken
+        spreads[name] = take(given)
     return spreads
 
 
-def _limits(values, design, chosen):
+def _limits(design, take):
     hot = gap_left(design, design.closed_gap, design.warming_wall_temperature)
-    p = design.wall_pressure
-    found = []
-    for name, default, unit, why in (
-        ("lowest_pressure", (1.0 - PRESSURE_OFF) * p, "MPa", "three quarters of the aim"),
-        ("highest_pressure", (1.0 + PRESSURE_OFF) * p, "MPa", "one and a quarter times the aim"),
-        ("lowest_closed_gap", max(design.closed_gap - hot, 0.0), "mm", "used up when started hot"),
-        ("highest_closed_gap", 2.0 * design.closed_gap + 0.1, "mm", "twice the aim and 0.1 mm"),
-    ):
-        taken = values.get(name)
-        if taken is None:
-            taken = default
-            chosen.append(Choice(name, default, unit, why))
-        found.append(taken)
-    limits = Limits(found[0], found[1], found[2], found[3])
+    found = (
+        take("lowest_pressure", design.wall_pressure),
+        take("highest_pressure", design.wall_pressure),
+        take("lowest_closed_gap", max(design.closed_gap - hot, 0.0)),
+        take("highest_closed_gap", design.closed_gap),
+    )
+    limits = Limits(*found)
     for low, high in (
         ("lowest_pressure", "highest_pressure"),
         ("lowest_closed_gap", "highest_closed_gap"),

@@ -1,20 +1,16 @@
 """What is sawn away, what is left to turn, and how hot and long the ring is set."""
 
-import math
 from collections import namedtuple
 
+from ..catalogue.inputs_blank import BANDED
 from ..problems import unworkable
 from . import blank, heat_set
 from . import soak as soaking
 
-DEFAULT_SOAK_TIME = 1.0
-FACING = 0.25
 # Below this share a former would have to be far larger than the ring; relief's field starts here.
 SMALLEST_RELIEF = 0.1
 # Angle of the cut to the side of the ring [deg]; a stepped joint is cut square.
 CUT_ANGLES = {"angled-45": 45.0, "angled-60": 60.0, "square": 90.0, "stepped": 90.0}
-# Saws to choose an end kerf from [mm]: ISO 2296 thicknesses.
-SAWS = (0.3, 0.4, 0.5, 0.6, 0.8, 1.0, 1.2, 1.6, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0)
 
 # Of a blank [mm]. kerf: thickness of the saw; gap_kerf: what it takes along the ring; slit: 0 for a
 # plain ring; facing: on each side; finishing: on the outside diameter; inside: on the radius.
@@ -27,36 +23,22 @@ Soak = namedtuple("Soak", ("temperature", "hours", "relief"))
 
 
 def allowances_of(take, duty):
-    """The Allowances of a blank. take: a duty.Chooser. duty: a Duty.
+    """The Allowances of a blank. take: an inputs.Chooser. duty: a Duty.
 
     Raises InputProblem where clamping would close nothing.
     """
     bore, closed_gap = duty.bore, duty.closed_gap
-    kerf = take(
-        "end_kerf",
-        _saw(2.0 * closed_gap, bore),
-        "mm",
-        "a standard saw, a hundredth of the bore up to 1 mm, not less than twice the closed gap",
-    )
+    kerf = take("end_kerf", closed_gap, bore)
     gap_kerf = blank.end_kerf(saw_thickness=kerf, angle=CUT_ANGLES[duty.end_cut])
     slit = 0.0
     if duty.turns == 2:
-        slit = take("slit_width", _slit(bore), "mm", "a saw stiff enough for the bore")
-    facing = take("facing_allowance", FACING, "mm", "cleans up each side")
+        slit = take("slit_width", bore)
+    facing = take("facing_allowance")
     banded = duty.finishing == heat_set.BAND and duty.setting != heat_set.SPREAD
-    finishing = take(
-        "finishing_allowance",
-        _tenths(0.5 + (0.012 if banded else 0.004) * bore),
-        "mm",
-        "0.5 mm and 1.2 % of the bore: a banded ring is far from round"
-        if banded
-        else "0.5 mm and 0.4 % of the bore, for a ring that is not quite round yet",
-    )
+    finishing = take("finishing_allowance", bore, case=BANDED if banded else "")
     # A ring held by a band is turned inside as well, and needs metal there too.
     inside = 0.5 * finishing if banded else 0.0
-    clamped_gap = take(
-        "clamped_gap", closed_gap, "mm", "the closed gap, so it is turned to the bore"
-    )
+    clamped_gap = take("clamped_gap", closed_gap)
     if clamped_gap >= gap_kerf:
         raise unworkable(
             "clamped_gap",
@@ -69,13 +51,12 @@ def allowances_of(take, duty):
 def soak_of(take, family):
     """The Soak of the heat set; a given relief is taken as known.
 
-    take: a duty.Chooser. family: of the ring's material. Raises InputProblem where a soak relaxes
-    next to nothing.
+    take: an inputs.Chooser. family: of the ring's material. Raises InputProblem where a soak
+    relaxes next to nothing.
     """
     window = soaking.soak_range(family)
-    usual = window.usual if window is not None else 100.0
-    temperature = take("soak_temperature", usual, "degC", "relieves the metal without spoiling it")
-    hours = take("soak_time", DEFAULT_SOAK_TIME, "h", "the first hour does most")
+    temperature = take("soak_temperature", case=family)
+    hours = take("soak_time")
     given = take.values.get("relief")
     if given is not None:
         return Soak(temperature, hours, soaking.Relief(given, given, given))
@@ -87,23 +68,8 @@ def soak_of(take, family):
         raise unworkable(
             "soak_temperature",
             "so cold or short a soak relaxes next to nothing: the ring would spring shut again",
-            "soak at %s degC for an hour, or give the relief your last ring showed" % int(usual),
+            "soak at %s degC for an hour, or give the relief your last ring showed"
+            % int(soaking.USUAL[family]),
         )
-    take("relief", expected.likely, "1", "what that soak relaxes; from memory of published figures")
+    take("relief", expected.likely)
     return Soak(temperature, hours, expected)
-
-
-def _saw(least, bore):
-    wanted = max(least, min(0.01 * bore, 1.0))
-    for saw in SAWS:
-        if saw >= wanted:
-            return saw
-    return _tenths(wanted + 0.1)
-
-
-def _slit(bore):
-    return 0.4 if bore < 30.0 else 0.8 if bore < 60.0 else 1.0 if bore < 150.0 else 1.6
-
-
-def _tenths(value):
-    return math.floor(value * 10.0 + 0.5) / 10.0

@@ -3,16 +3,15 @@
 import math
 from collections import namedtuple
 
+from ..catalogue.inputs_ring import IN_GROOVE, PRACTICE_PRESSURE, RING, WEAK_METAL
+from ..fields import taken
 from ..problems import unworkable
-from ..records import Choice, Method
+from ..records import Method
 from ..wording import in_a_sentence, length
 from . import section
 from .duty import side_clearance
-from .spring_back import PRACTICE_PRESSURE, PRACTICE_WHY, TARGETS
+from .spring_back import TARGETS
 
-PLAIN_WIDTH_RATIO = 1.25
-DOUBLE_WIDTH_RATIO = 2.0
-WIDTH_WHY = {1: "1.25 thicknesses", 2: "2 thicknesses: each turn as wide as thick"}
 # Of the pressure that a metal just carries: room for a thickness rounded to what is turned.
 ROUNDING_SHARE = 0.97
 
@@ -31,7 +30,7 @@ METHODS = (
 
 
 def section_of(take, duty, allowances, piston_diameter):
-    """The Section of a ring. take: a duty.Chooser. duty: a Duty. allowances: Allowances.
+    """The Section of a ring. take: an inputs.Chooser. duty: a Duty. allowances: Allowances.
 
     piston_diameter: cold [mm]. Raises InputProblem for a thickness that would not spring, or a
     groove too narrow for any ring.
@@ -40,10 +39,8 @@ def section_of(take, duty, allowances, piston_diameter):
     width = values.get("ring_width")
     if width is None and values.get("groove_width") is not None:
         width = _width_in_groove(duty, values["groove_width"])
-        take.chosen.append(
-            Choice("ring_width", width, "mm", "the groove's width less the side clearance")
-        )
-    ratio = PLAIN_WIDTH_RATIO if duty.turns == 1 else DOUBLE_WIDTH_RATIO
+        take.note("ring_width", width, take.why("ring_width", IN_GROOVE))
+    ratio = taken(RING["ring_width"], duty.ring_type, (1.0,))[0]
     task = section.Task(
         bore,
         duty.modulus,
@@ -61,12 +58,10 @@ def section_of(take, duty, allowances, piston_diameter):
         allowances.finishing,
         0.5 * (bore - piston_diameter),
     )
-    pressure, why, window = _usual_pressure(task, duty.ring_material, values)
+    pressure, why, window = _usual_pressure(task, duty.ring_material, take)
     thickness = take(
         "radial_thickness",
         _rounded(window.best),
-        "mm",
-        "as safe in the bore as on its way there",
     )
     if thickness > bore / 6.0:
         raise unworkable(
@@ -76,24 +71,22 @@ def section_of(take, duty, allowances, piston_diameter):
         )
     if width is None:
         width = _halves(ratio * thickness) if ratio * thickness >= 1.0 else ratio * thickness
-        take.chosen.append(Choice("ring_width", width, "mm", WIDTH_WHY[duty.turns]))
+        take.note("ring_width", width, take.why("ring_width", duty.ring_type))
     return Section(thickness, width, window, pressure, why)
 
 
-def _usual_pressure(task, ring_material, values):
+def _usual_pressure(task, ring_material, take):
     """(wall pressure where none is asked for [MPa], why, Window): what the metal can carry."""
     found = section.window(task)
+    usual_why = take.why("wall_pressure")
     for name in TARGETS + ("radial_thickness",):
-        if values.get(name) is not None:
-            return task.pressure, PRACTICE_WHY, found
+        if take.values.get(name) is not None:
+            return task.pressure, usual_why, found
     if found.lowest is not None:
-        return task.pressure, PRACTICE_WHY, found
+        return task.pressure, usual_why, found
     most = ROUNDING_SHARE * section.bearable_pressure(task)
     usual = math.floor(1000.0 * most) / 1000.0 or most
-    why = "the most that %s carries with full margins; %s" % (
-        in_a_sentence(ring_material.title),
-        PRACTICE_WHY,
-    )
+    why = take.why("wall_pressure", WEAK_METAL) % in_a_sentence(ring_material.title)
     return usual, why, section.window(section.at_pressure(task, usual))
 
 

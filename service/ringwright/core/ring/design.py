@@ -6,13 +6,16 @@ disagree. It only settles sizes; what they mean for the ring is sizing.py's work
 
 from collections import namedtuple
 
+from ..catalogue.inputs import Chooser
+from ..catalogue.inputs_blank import BLANK
+from ..catalogue.inputs_ring import RING
 from ..fields import at_most_one
 from ..properties.materials import material, mean_expansion
 from ..records import Method
 from . import blank, heat_set
 from .allowances import allowances_of, soak_of
 from .chosen_section import section_of
-from .duty import Chooser, duty_of, groove_depth, piston_diameter, side_clearance
+from .duty import duty_of, groove_depth, piston_diameter, side_clearance
 from .spring_back import TARGETS, Ring, spring_of
 
 Design = namedtuple(
@@ -38,21 +41,29 @@ Design = namedtuple(
 )  # fmt: skip
 
 
+def settle_section(take, place=""):
+    """(Duty, Allowances, piston diameter [mm], Section): the one rule of what section a ring gets.
+
+    take: an inputs.Chooser over RING and BLANK. place: as of duty_of. Raises InputProblem.
+    """
+    duty = duty_of(take, place)
+    allow = allowances_of(take, duty)
+    piston = piston_diameter(take, duty)
+    return duty, allow, piston, section_of(take, duty, allow, piston)
+
+
 def settle(values):
-    """(Design, list of Choice) for checked values of ring_inputs.RING_FIELDS and BLANK_FIELDS.
+    """(Design, list of Choice) for checked values of the inputs RING and BLANK.
 
     values: a plain dict in core units; names that are absent or None take their default.
     Raises InputProblem where the values cannot be worked together.
     """
     at_most_one(values, TARGETS)
-    take = Chooser(values)
-    duty = duty_of(take)
+    take = Chooser(values, RING, BLANK)
+    duty, allow, piston, section = settle_section(take)
     bore, turns, metal = duty.bore, duty.turns, duty.ring_material
     soak = soak_of(take, metal.family)
-    allow = allowances_of(take, duty)
-    former_material = material(take("former_material", "steel", "", "holds its size when hot"))
-    piston = piston_diameter(take, duty)
-    section = section_of(take, duty, allow, piston)
+    former_material = material(take("former_material"))
     thickness, width = section.thickness, section.width
 
     band = width + 2.0 * allow.facing
@@ -82,18 +93,8 @@ def settle(values):
     )  # fmt: skip
     spring = spring_of(ring, take, values, section.pressure, section.why)
 
-    groove = take(
-        "groove_width",
-        width + side_clearance(duty, width),
-        "mm",
-        "ring width and side clearance",
-    )
-    depth = take(
-        "groove_depth",
-        groove_depth(duty, thickness),
-        "mm",
-        "thickness and 0.4 mm, so that the piston never rides on its ring",
-    )
+    groove = take("groove_width", width + side_clearance(duty, width))
+    depth = take("groove_depth", groove_depth(duty, thickness))
     design = Design(
         bore, duty.ring_type, turns, duty.rings, metal, duty.modulus, duty.cylinder, duty.piston,
         duty.steam_pressure, duty.temperature, duty.saturation, duty.wall_temperature,

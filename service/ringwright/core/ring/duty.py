@@ -3,16 +3,12 @@
 from collections import namedtuple
 
 from .. import clearances
+from ..catalogue.inputs_ring import PLAIN
 from ..problems import unworkable
 from ..properties import steam
 from ..properties.materials import material
-from ..records import Choice
 from ..wording import in_a_sentence, length
 from . import heat_set
-from .ring_inputs import DOUBLE_TURN, PLAIN
-
-DEFAULT_STEAM = 0.7
-DEFAULT_SHOP = 20.0
 
 # heat: temperatures and expansion as the functions of `clearances` take them, a dict.
 # wall_temperature: of the cylinder in the case that the ring's gap is filed for;
@@ -27,45 +23,26 @@ Duty = namedtuple(
 )  # fmt: skip
 
 
-class Chooser:
-    """Hands out given values, and notes each default with its rule."""
+def duty_of(take, place=""):
+    """The Duty that the values ask for.
 
-    def __init__(self, values):
-        self.values = values
-        self.chosen = []
-
-    def __call__(self, name, default, unit, why):
-        given = self.values.get(name)
-        if given is not None:
-            return given
-        self.chosen.append(Choice(name, default, unit, why))
-        return default
-
-
-def duty_of(take):
-    """The Duty that the values ask for. take: a Chooser."""
+    take: a Chooser. place: a case of the defaults of the kind of ring, such as inputs_ring.VALVE.
+    """
     bore = take.values["bore"]
-    ring_type = take("ring_type", DOUBLE_TURN, "", "each of its turns closes the gap of the other")
+    ring_type = take("ring_type", case=place)
     turns = 1 if ring_type == PLAIN else 2
-    rings = take("rings", 2, "1", "two to a piston")
-    ring_material = material(take("ring_material", "grey-iron", "", "the usual ring iron"))
-    cylinder = material(take("cylinder_material", "grey-iron", "", "the usual cylinder"))
-    piston = material(take("piston_material", "grey-iron", "", "the usual piston"))
-    modulus = take(
-        "modulus", ring_material.modulus, "MPa", "of " + in_a_sentence(ring_material.title)
-    )
-    pressure = take("steam_pressure", DEFAULT_STEAM, "MPa", "a usual working pressure")
+    rings = take("rings")
+    ring_material = material(take("ring_material"))
+    cylinder = material(take("cylinder_material"))
+    piston = material(take("piston_material"))
+    modulus = take("modulus", ring_material.modulus, of=in_a_sentence(ring_material.title))
+    pressure = take("steam_pressure")
     saturation = steam.saturation_temperature(pressure)
-    temperature = take("steam_temperature", saturation, "degC", "saturated steam")
-    shop = take("shop_temperature", DEFAULT_SHOP, "degC", "a usual shop")
-    end_cut = take("end_cut", "angled-45", "", "common practice")
-    setting = take(
-        "setting",
-        heat_set.SPREAD if turns == 1 else heat_set.SPRUNG,
-        "",
-        "plain rings bear evenly when spread" if turns == 1 else "the usual way with a former",
-    )
-    finishing = take("finishing", heat_set.CLOSING_RING, "", "the usual tool; light-tight")
+    temperature = take("steam_temperature", saturation)
+    shop = take("shop_temperature")
+    end_cut = take("end_cut", case=place)
+    setting = take("setting", case=ring_type)
+    finishing = take("finishing")
     heat = {
         "ring_temperature": temperature,
         "shop_temperature": shop,
@@ -76,8 +53,7 @@ def duty_of(take):
         clearances.usual_closed_gap(
             turns=turns, bore=bore, cylinder_expansion=cylinder.expansion, **heat
         ),
-        "mm",
-        clearances.USUAL_GAP_WHY[turns],
+        case=ring_type,
     )
     return Duty(
         bore, ring_type, turns, rings, ring_material, cylinder, piston, modulus,
@@ -103,7 +79,7 @@ def piston_diameter(take, duty):
         shop_temperature=duty.shop,
         margin=clearances.running_piston_clearance(bore),
     )
-    diameter = take("piston_diameter", bore - clearance, "mm", "does not seize on a half-warm bore")
+    diameter = take("piston_diameter", bore - clearance)
     if not 0.8 * bore < diameter < bore:
         raise unworkable(
             "piston_diameter",

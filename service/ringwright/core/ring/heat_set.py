@@ -11,6 +11,7 @@ w'' + w = kappa0*r^2*(sin psi/sin psi0 - 1), w(0) = w(psi0) = w'(psi0) = 0.
 import math
 from collections import namedtuple
 
+from ..catalogue.inputs_ring import BAND, BOUND, FORCED_ROUND, SPREAD, SPRUNG
 from ..records import Method
 
 # psi0, the root of sin b - sin(2b)/4 - b/2 = 0 between 1.5 and 2.5 rad.
@@ -23,15 +24,6 @@ LIGHT_FACTOR = 0.10474779781025534
 LIGHT_ANGLE = 32.36661737550137
 # Peak of the moment over M0, at 90 degrees behind the tip.
 PEAK_MOMENT = 1.0 / _SIN0
-# How the ring is put on for setting, and how it is held for the last turning of its outside.
-BOUND = "bound"
-SPRUNG = "sprung"
-SPREAD = "spread"
-SETTINGS = (BOUND, SPRUNG, SPREAD)
-FORCED_ROUND = "forced-round"
-CLOSING_RING = "closing-ring"
-BAND = "band"
-FINISHINGS = (CLOSING_RING, FORCED_ROUND, BAND)
 
 # The way a finished ring bears. `uniform`: the same pressure all round, of both turns together;
 # else contact over the back and at the tips. `light`: whether the slack lengths also stand off.

@@ -1,5 +1,6 @@
 """What a careful machinist would ask of a ring before cutting metal, as findings in words."""
 
+from ..catalogue.inputs_ring import PLAIN
 from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..wording import (
     angle,
@@ -13,7 +14,6 @@ from ..wording import (
     wall_pressure,
 )
 from . import fit_findings, heat_set, section, spring
-from .ring_inputs import PLAIN
 
 # Wall pressure [MPa]: practice is 0.041 to 0.055 (Walshaw), locomotives slightly higher.
 SLACK_STOP = 0.015

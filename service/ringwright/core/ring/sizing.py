@@ -5,14 +5,15 @@ from collections import OrderedDict, namedtuple
 
 from .. import clearances
 from ..catalogue import figures_of
+from ..catalogue.inputs_blank import BLANK
+from ..catalogue.inputs_ring import RING
 from ..catalogue.ring import SIZING
 from ..cautions import cautions
 from . import heat_set, ring_findings, section, spring, winding
 from .design import settle
 from .fit_findings import gap_left
-from .ring_inputs import BLANK_FIELDS, RING_FIELDS
 
-FIELDS = RING_FIELDS + BLANK_FIELDS
+FIELDS = tuple(RING.values()) + tuple(BLANK.values())
 
 # What the ring of a Design does: stresses [MPa], forces [N], light [mm].
 Behaviour = namedtuple(

@@ -9,6 +9,7 @@ with a wide spread, and the relief measured on the last ring beats it.
 import math
 from collections import namedtuple
 
+from ..catalogue.inputs_blank import USUAL_SOAK
 from ..problems import OutOfRange
 from ..records import Method
 
@@ -43,7 +44,11 @@ ABSOLUTE_ZERO = 273.15
 
 # What to aim at [degC]: coldest that does much, usual, hottest before the metal suffers.
 Range = namedtuple("Range", ("coldest", "usual", "hottest"))
-RANGES = {"iron": Range(500.0, 550.0, 565.0), "bronze": Range(250.0, 300.0, 350.0)}
+USUAL = dict(USUAL_SOAK)
+RANGES = {
+    "iron": Range(500.0, USUAL["iron"], 565.0),
+    "bronze": Range(250.0, USUAL["bronze"], 350.0),
+}
 
 Relief = namedtuple("Relief", ("low", "likely", "high"))
 

@@ -10,9 +10,6 @@ from ..problems import OutOfRange, unworkable
 from ..wording import fine_length
 from . import heat_set, spring
 
-# What practice asks: 6 to 8 lbf/in2 in model, stationary, marine and road engines (Walshaw).
-PRACTICE_PRESSURE = 0.048
-PRACTICE_WHY = "6 to 8 lbf/in2 is usual"
 # What may be asked of it, one at a time.
 TARGETS = ("wall_pressure", "free_gap", "former_ratio", "shelf_former")
 
@@ -37,7 +34,7 @@ SpringBack = namedtuple(
 def spring_of(ring, take, values, usual, why):
     """The SpringBack that the one given target, or else the usual wall pressure, asks of a Ring.
 
-    ring: a Ring. take: function(name, default, unit, why) that notes a default. values: the
+    ring: a Ring. take: an inputs.Chooser, which notes a default. values: the
     checked inputs; the target is wall_pressure, free_gap, former_ratio or shelf_former. usual: the
     wall pressure without a target [MPa]; why: the rule that chose it.
     Raises InputProblem, naming the target, where no ring springs so far or so little.
@@ -47,7 +44,10 @@ def spring_of(ring, take, values, usual, why):
         if values.get(name) is not None:
             target = name
     if target == "wall_pressure":
-        wanted = take("wall_pressure", usual, "MPa", why)
+        wanted = values.get("wall_pressure")
+        if wanted is None:
+            wanted = usual
+            take.note("wall_pressure", usual, why)
     else:
         wanted = values[target]
     try:

@@ -2,12 +2,12 @@
 
 import math
 
+from ..catalogue.inputs_engine import FILLED_PTFE, OILED_IRON
 from ..records import Method
 
-# Coefficient between ring and bore, oiled: low, usual, high. The usual one is a textbook's.
-COEFFICIENT = (0.05, 0.10, 0.15)
-# Filled PTFE against metal, wet or dry; from memory.
-PLASTIC_COEFFICIENT = (0.06, 0.12, 0.20)
+# Coefficient between ring and bore, oiled, and of filled PTFE against metal, wet or dry.
+COEFFICIENT = OILED_IRON
+PLASTIC_COEFFICIENT = FILLED_PTFE
 # Share of the pressure across a ring that presses it on the wall. Full pressure stands behind it;
 # on its face it falls from one side to the other, straight for a ring that bears all over.
 STEAM_SHARE = (0.25, 0.50, 1.00)

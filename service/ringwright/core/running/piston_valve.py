@@ -4,33 +4,41 @@ import math
 from collections import OrderedDict
 
 from ..catalogue import figures_of
+from ..catalogue.inputs import listed
+from ..catalogue.inputs_engine import ENGINE, RING_AT_HAND
+from ..catalogue.inputs_ring import RING
+from ..catalogue.inputs_ring import VALVE as OF_A_VALVE
+from ..catalogue.inputs_valve import VALVE
 from ..catalogue.running import PISTON_VALVE
 from ..cautions import cautions
 from ..problems import Fault, InputProblem
-from ..properties.materials import material, pairing
-from ..records import GOOD, STOP, WATCH, Choice, Quantity, finding
+from ..properties.materials import pairing
+from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..ring import spring
-from ..ring.ring_inputs import PLAIN
 from ..wording import decimal, fine_length, length, percent, wall_pressure
 from . import friction, leak, port_crossing, ring_duty, ring_leak, warming
-from .piston_valve_fields import FIELDS
 from .ring_leak import LEVELS, spread
 from .running_inputs import (
-    BACK_PRESSURE,
-    SECTION,
     engine_faults,
     fill_friction,
+    fill_ring,
     fill_sizes,
     fill_steam,
+    filling,
 )
 
 __all__ = ("FIELDS", "calculate")
 
-BARS = 8
-BAR_SHARE = 1.0 / 12.0  # width of a bar over the bore
+FIELDS = listed(
+    (RING, ENGINE, RING_AT_HAND, VALVE),
+    "bore", "steam_pressure", "port_width", "steam_temperature", "back_pressure", "ring_width",
+    "radial_thickness", "rings_on_piston", "port_bars", "port_bar_width", "joint_pinned",
+    "edge_rounding", "valve_travel", "speed", "piston_diameter", "closed_gap", "worn_gap",
+    "side_clearance", "ring_type", "end_cut", "ring_material", "modulus", "piston_material",
+    "cylinder_material", "shop_temperature", "wall_pressure", "friction_coefficient",
+)  # fmt: skip
+
 BAR_COVER = 0.2  # share of the circumference that bars should be; common practice
-EDGE = 0.2  # [mm] rounding of the edges of ring and port; common practice
-TRAVEL_SHARE = 0.4  # valve travel over the valve's bore
 
 
 def calculate(values):
@@ -75,27 +83,14 @@ def calculate(values):
 
 def _filled(values):
     """(values with defaults taken, list of Choice). Raises InputProblem."""
-    given = dict(values)
-    chosen = []
-
-    def take(name, value, unit, why):
-        if given.get(name) is None:
-            given[name] = value
-            chosen.append(Choice(name, value, unit, why))
-
+    given, take = filling(values)
     bore = given["bore"]
-    take("back_pressure", BACK_PRESSURE, "MPa", "an exhaust to the air through a pipe")
-    take("radial_thickness", bore / SECTION, "mm", "bore/28, between D/25 and D/30")
-    take("ring_width", 1.25 * given["radial_thickness"], "mm", "1.25 thicknesses")
-    take("rings_on_piston", 2, "1", "two rings to a head are usual")
-    take("port_bars", BARS, "1", "common practice")
-    take("port_bar_width", bore * BAR_SHARE, "mm", "bore/12")
-    take("joint_pinned", False, "", "say so if a pin holds the joint on a bar")
-    take("edge_rounding", EDGE, "mm", "edges broken by hand")
-    take("valve_travel", TRAVEL_SHARE * bore, "mm", "0.4 of the bore")
-    take("speed", 200.0, "1/min", "an engine of moderate speed")
-    take("ring_type", PLAIN, "", "valve rings are mostly plain")
-    take("end_cut", "square", "", "common practice in valves")
+    for name in ("steam_pressure", "back_pressure", "speed", "rings_on_piston", "port_bars"):
+        take(name)
+    for name in ("joint_pinned", "edge_rounding"):
+        take(name)
+    take("port_bar_width", bore)
+    take("valve_travel", bore)
     faults = engine_faults(given)
     if given["port_bars"] * given["port_bar_width"] >= math.pi * bore:
         faults.append(
@@ -109,10 +104,10 @@ def _filled(values):
     if faults:
         raise InputProblem(faults)
     fill_steam(given)
+    fill_ring(given, take, values, OF_A_VALVE)
     fill_sizes(given, take)
     fill_friction(given, take)
-    take("modulus", material(given["ring_material"]).modulus, "MPa", "the material's")
-    return given, chosen
+    return given, take.chosen
 
 
 def _crossing(given):

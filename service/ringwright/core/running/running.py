@@ -3,16 +3,17 @@
 from collections import OrderedDict, namedtuple
 
 from ..catalogue import figures_of
+from ..catalogue.inputs import listed
+from ..catalogue.inputs_engine import DOUBLE, ENGINE, OWNER, RING_AT_HAND
+from ..catalogue.inputs_ring import DOUBLE_TURN, PLAIN, RING
 from ..catalogue.running import RUNNING
 from ..cautions import cautions
 from ..properties import steam
 from ..properties.materials import material
 from ..records import Method
 from ..ring import spring
-from ..ring.ring_inputs import DOUBLE_TURN, PLAIN
 from . import leak, ring_duty, ring_leak, steam_cycle, warming, wear
 from .ring_leak import LEVELS
-from .running_fields import DOUBLE, FIELDS
 from .running_figures import (
     comparison,
     diagram_series,
@@ -28,6 +29,17 @@ __all__ = ("FIELDS", "METHODS", "calculate")
 
 # Steam is taken as hot as its pressure makes it unless a temperature is given.
 BY_PRESSURE = {"steam_temperature": "saturation-temperature"}
+
+FIELDS = listed(
+    (RING, ENGINE, RING_AT_HAND, OWNER),
+    "bore", "stroke", "speed", "steam_pressure", "steam_temperature", "steam_dryness", "acting",
+    "cut_off", "release", "compression", "clearance_volume", "back_pressure", "missing_quantity",
+    "steam_measured", "ring_type", "end_cut", "rings_on_piston", "radial_thickness", "ring_width",
+    "worn_gap", "closed_gap", "piston_diameter", "side_clearance", "groove_wear", "new_groove",
+    "light", "light_length", "ring_material", "piston_material", "cylinder_material",
+    "shop_temperature", "wall_pressure", "friction_coefficient", "largest_leak_share",
+    "gap_readings", "hours_per_season", "boiler_efficiency", "fuel_heat", "feed_temperature",
+)  # fmt: skip
 
 
 # ring_leak.Paths and what follows from them: leak as a share of all the steam used [1], the steam

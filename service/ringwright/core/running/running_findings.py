@@ -1,8 +1,9 @@
 """What the running engine's figures mean to its owner, in words."""
 
+from ..catalogue.inputs_engine import MISSING_QUANTITY
+from ..catalogue.inputs_ring import DOUBLE_TURN
 from ..properties.materials import material, pairing
 from ..records import GOOD, STOP, WATCH, Quantity, finding
-from ..ring.ring_inputs import DOUBLE_TURN
 from ..wording import KG_PER_LB, decimal, length, mass, percent, steam_pressure, temperature
 from . import steam_cycle
 from .wear import hours_to
@@ -136,7 +137,7 @@ def _steam(given, engine, losses):
     if measured is None:
         return found
     missing = 1.0 - engine.indicated / measured
-    low, _, high = steam_cycle.MISSING_QUANTITY
+    low, _, high = MISSING_QUANTITY
     value, limit = Quantity(missing, "1"), Quantity(high, "1")
     most = steam_cycle.LEAKAGE_OF_MISSING[1]
     if missing < 0.0:

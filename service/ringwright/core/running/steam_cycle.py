@@ -22,8 +22,6 @@ from ..wording import significant
 # Diagram factor, low, usual, high. Worked examples of two textbooks run from 0.6 to 0.85; 0.9 is
 # the best to be expected.
 DIAGRAM_FACTOR = (0.60, 0.80, 0.90)
-# Share of the steam supplied that the indicator does not account for: condensation and leakage.
-MISSING_QUANTITY = (0.25, 0.30, 0.60)
 # Of the missing quantity, the part that is leakage, valves included.
 LEAKAGE_OF_MISSING = (0.05, 0.50)
 

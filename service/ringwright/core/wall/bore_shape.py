@@ -9,12 +9,12 @@ of a ring the extra moment (n^2 - 1)*U_n*cos(n*(theta - phase_n)) - u_0, in the 
 import math
 from collections import namedtuple
 
-from ..fields import field
+from ..catalogue.inputs_wall import HARMONIC_ENTRY, LARGEST_ORDER
+from ..fields import with_usual
 from ..least_squares import fit
 from ..problems import Fault, InputProblem, OutOfRange
 from ..records import Method
 
-LARGEST_ORDER = 12
 # Readings asked for each unknown of the fit, so that the noise of single readings stays small.
 READINGS_PER_UNKNOWN = 1.5
 
@@ -28,65 +28,13 @@ Shape = namedtuple("Shape", ("larger", "harmonics", "misfit"))
 
 ROUND = Shape(0.0, (), None)
 
-HARMONIC_FIELDS = (
-    field(
-        "order",
-        "count",
-        "how many lobes: 2 for oval, 3 for three-lobed",
-        lowest=2,
-        highest=LARGEST_ORDER,
-        required=True,
-        symbol="n",
-    ),
-    field(
-        "amplitude",
-        "length",
-        "how far the lobes stand out from the mean radius",
-        lowest=-5.0,
-        highest=5.0,
-        required=True,
-        symbol="U_n",
-    ),
-    field("phase", "angle", "direction of one lobe", "0 deg", lowest=-360.0, highest=360.0),
-)
-READING_FIELDS = (
-    field(
-        "angle", "angle", "direction of the reading", lowest=-360.0, highest=720.0, required=True
-    ),
-    field(
-        "radius",
-        "length",
-        "radius of the bore in that direction, from any centre near its middle",
-        lowest=4.0,
-        highest=500.0,
-        required=True,
-    ),
-)
-SHAPE_FIELDS = (
-    field(
-        "harmonics",
-        "records",
-        "the bore as lobes about its mean circle",
-        highest=20,
-        items=HARMONIC_FIELDS,
-    ),
-    field(
-        "readings",
-        "records",
-        "radii of the bore all the way round",
-        lowest=6,
-        highest=360,
-        items=READING_FIELDS,
-    ),
-)
-
 
 def shape_of(given, bore):
     """The Shape behind the input `bore_shape`.
 
-    given: checked values of SHAPE_FIELDS, or None for a round bore. bore: its nominal size [mm].
-    Raises InputProblem where both ways are given, or readings lie too unevenly, or depart by more
-    than a twentieth of the bore.
+    given: checked values of inputs_wall.SHAPE_ENTRY, or None for a round bore. bore: its nominal
+    size [mm]. Raises InputProblem where both ways are given, or readings lie too unevenly, or
+    depart by more than a twentieth of the bore.
     """
     if given is None:
         return ROUND
@@ -108,9 +56,9 @@ def shape_of(given, bore):
             [entry["angle"] for entry in readings], [entry["radius"] for entry in readings], bore
         )
     found = []
-    for entry in harmonics or ():
-        phase = entry.get("phase")
-        found.append(Harmonic(entry["order"], entry["amplitude"], 0.0 if phase is None else phase))
+    for lobe in harmonics or ():
+        entry = with_usual(HARMONIC_ENTRY, lobe)
+        found.append(Harmonic(entry["order"], entry["amplitude"], entry["phase"]))
     shape = Shape(0.0, tuple(found), None)
     departure = 0.0
     for h in found:

@@ -5,7 +5,6 @@ conforming moment = r^2*(1/r - free curvature) at every node of the strip, in mm
 
 import math
 
-from ..fields import field
 from ..least_squares import fit
 from ..problems import Fault, InputProblem, OutOfRange
 from ..records import Method
@@ -16,26 +15,6 @@ from ..ring import heat_set
 MOST_TERMS = 6
 RADII_PER_TERM = 3
 LARGEST_TURN = 2.0 * math.pi
-
-RADIUS_FIELDS = (
-    field(
-        "angle",
-        "angle",
-        "direction of the reading, rising from one free end to the other, over both turns of a "
-        "double-turn ring",
-        lowest=0.0,
-        highest=720.0,
-        required=True,
-    ),
-    field(
-        "radius",
-        "length",
-        "radius of the free ring's outside in that direction, from any centre near its middle",
-        lowest=4.0,
-        highest=700.0,
-        required=True,
-    ),
-)
 
 
 def uniform(springiness, radius, nodes, step):

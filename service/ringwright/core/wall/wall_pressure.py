@@ -4,78 +4,26 @@ import math
 from collections import OrderedDict
 
 from ..catalogue import figures_of
+from ..catalogue.inputs import Chooser, listed, names
+from ..catalogue.inputs_ring import RING
+from ..catalogue.inputs_wall import WALL
 from ..catalogue.wall import WALL_PRESSURE
 from ..cautions import cautions
-from ..fields import field
 from ..problems import unworkable
-from ..records import GOOD, STOP, WATCH, Choice, Quantity, Series, finding
+from ..records import GOOD, STOP, WATCH, Quantity, Series, finding
 from ..ring import ring_findings, section, spring
 from ..ring.design import settle
-from ..ring.ring_inputs import RING_FIELDS
 from ..wording import angle, decimal, fine_length, percent, stress, wall_pressure
 from . import bore_shape, free_shape, wall_contact
 
-_FROM_RING = (
+FIELDS = listed(
+    (RING, WALL),
     "bore", "ring_type", "radial_thickness", "ring_width", "ring_material", "modulus", "setting",
     "finishing", "relief", "wall_pressure", "free_gap", "former_ratio", "closed_gap",
+    "pressure_behind", "face_pressure", "bore_shape", "gap_direction", "free_shape",
+    "steps_per_turn",
 )  # fmt: skip
-DEFAULT_STEPS = 360
-FEWEST_STEPS = 90
-MOST_STEPS = 720
-
-FIELDS = tuple([entry for entry in RING_FIELDS if entry.name in _FROM_RING]) + (
-    field(
-        "pressure_behind",
-        "pressure",
-        "steam behind the ring, gauge",
-        "none: the ring's spring alone",
-        lowest=0.0,
-        highest=10.0,
-        symbol="q",
-    ),
-    field(
-        "face_pressure",
-        "pressure",
-        "steam between the face and the wall that pushes the ring back, gauge; about half of the "
-        "steam behind where the ring is narrow",
-        "none",
-        lowest=0.0,
-        highest=10.0,
-    ),
-    field(
-        "bore_shape",
-        "object",
-        "how the bore departs from a circle, as lobes or as readings",
-        "round",
-        items=bore_shape.SHAPE_FIELDS,
-    ),
-    field(
-        "gap_direction",
-        "angle",
-        "direction in the bore of the ring's gap, or of the bridge of a double-turn ring",
-        "0 deg",
-        lowest=-360.0,
-        highest=360.0,
-    ),
-    field(
-        "free_shape",
-        "records",
-        "radii of the free ring's outside from one free end to the other, to use in place of a way "
-        "of setting",
-        "from the setting",
-        lowest=9,
-        highest=200,
-        items=free_shape.RADIUS_FIELDS,
-    ),
-    field(
-        "steps_per_turn",
-        "count",
-        "how finely each turn is divided",
-        "360",
-        lowest=FEWEST_STEPS,
-        highest=MOST_STEPS,
-    ),
-)
+_TOLD = names(FIELDS)
 
 # Sealed share of the circumference below which a ring is called leaky, and useless.
 SEALED_WATCH = 0.995
@@ -138,16 +86,17 @@ def calculate(values):
     Raises InputProblem, and NotConverged where the contact does not settle or balance.
     """
     design, chosen = settle(values)
-    chosen = [choice for choice in chosen if choice.input in _FROM_RING]
+    chosen = [choice for choice in chosen if choice.input in _TOLD]
     readings = values.get("free_shape")
     if readings:
         _check_one_source(values)
         told = ("wall_pressure", "setting", "finishing", "relief")
         chosen = [choice for choice in chosen if choice.input not in told]
-    per_turn = _or(values, "steps_per_turn", DEFAULT_STEPS)
+    take = Chooser(values, WALL)
+    back, face = take("pressure_behind"), take("face_pressure")
+    direction = take("gap_direction")
+    per_turn = values.get("steps_per_turn") or WALL["steps_per_turn"].default.value
     per_turn = 8 * ((per_turn + 7) // 8)
-    back = _or(values, "pressure_behind", 0.0)
-    face = _or(values, "face_pressure", 0.0)
     if face > back:
         raise unworkable(
             "face_pressure",
@@ -155,14 +104,7 @@ def calculate(values):
             "give a pressure_behind of at least the face_pressure",
             "conflict",
         )
-    direction = _or(values, "gap_direction", 0.0)
-    for name, default, unit, why in (
-        ("pressure_behind", 0.0, "MPa", "the ring's spring alone"),
-        ("face_pressure", 0.0, "MPa", "no steam on the face"),
-        ("gap_direction", 0.0, "deg", "the direction angles are counted from"),
-    ):
-        if values.get(name) is None:
-            chosen.append(Choice(name, default, unit, why))
+    chosen.extend(take.chosen)
     shape = bore_shape.shape_of(values.get("bore_shape"), design.bore)
     steps = per_turn * design.turns
     if readings:
@@ -189,11 +131,6 @@ def calculate(values):
             ("cautions", cautions("figures", "pressure-system")),
         )
     )
-
-
-def _or(values, name, default):
-    value = values.get(name)
-    return default if value is None else value
 
 
 def _check_one_source(values):

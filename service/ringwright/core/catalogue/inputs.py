@@ -1,0 +1,142 @@
+"""Inputs are declared in the files beside this one, by subject: inputs_ring.py and its fellows.
+
+A name stands once, with one meaning, one kind, one pair of bounds and one default, wherever it is
+used. A calculation only lists names (`listed`), and asks for what was not given by name
+(`Chooser`). Entries of lists have small tables of their own. Here is what the tables are made of.
+"""
+
+from collections import OrderedDict
+
+from ..fields import UNIT_OF_KIND, Default, taken
+from ..records import Choice
+from ..wording import decimal
+
+
+def table(*fields):
+    """An OrderedDict: name -> Field."""
+    return OrderedDict([(entry.name, entry) for entry in fields])
+
+
+def listed(tables, *names):
+    """The Fields of those names, in that order, as a tuple. tables: sequence of tables."""
+    return tuple([_find(tables, name) for name in names])
+
+
+def names(fields):
+    """The names of a sequence of Field, in order."""
+    return [entry.name for entry in fields]
+
+
+def _find(tables, name):
+    for one in tables:
+        if name in one:
+            return one[name]
+    raise KeyError(name)
+
+
+class Chooser:
+    """Hands out given values, and notes each default with its reason.
+
+    values: checked, None or absent where not given. tables: where their names are declared.
+    """
+
+    def __init__(self, values, *tables):
+        self.values = values
+        self.chosen = []
+        self._tables = tables
+
+    def __call__(self, name, *worked, case="", of=""):
+        """The value of an input. worked: what its rule hangs on. case: which of its rules.
+
+        of: what "%s" in the reason stands for.
+        """
+        given = self.values.get(name)
+        if given is not None:
+            return given
+        entry = _find(self._tables, name)
+        value, why = taken(entry, case, worked)
+        self.note(name, value, why % of if of else why)
+        return value
+
+    def note(self, name, value, why):
+        """Notes that `value` was taken for an input."""
+        unit = "1" if _find(self._tables, name).kind == "count" else ""
+        unit = UNIT_OF_KIND.get(_find(self._tables, name).kind, unit)
+        self.chosen.append(Choice(name, value, unit, why))
+
+    def why(self, name, case=""):
+        """The reason that belongs to a rule of an input."""
+        default = _find(self._tables, name).default
+        return (default.cases[case] if default.cases else default).why
+
+
+def fixed(value, why="", words=""):
+    """A default that is a value; its words are made from it, unless a value has better ones."""
+    return Default(words, value, None, why, None)
+
+
+def rule(words, function, why=""):
+    """A default that `function` works out of what it hangs on."""
+    return Default(words, None, function, why or words, None)
+
+
+def worked(words, why=""):
+    """A default that a calculation works out; it hands the value over."""
+    return Default(words, None, _as_given, why or words, None)
+
+
+def nothing(words):
+    """Nothing is taken; the words say what becomes of it."""
+    return Default(words, None, None, "", None)
+
+
+def cases(*rows):
+    """A default with a rule for each case: (name, Default) pairs, "" for the usual one."""
+    return Default("", None, None, "", OrderedDict(rows))
+
+
+def share(of, part, why="", plus=0.0, unit="mm"):
+    """A default that is a share of another input, with something added.
+
+    of: what it is a share of, in words: "the bore". part [1]. plus: in `unit`.
+    """
+    words = "%s %% of %s" % (_short(100.0 * part), of)
+    if part >= 1.0:
+        words = "%s times %s" % (_short(part), of)
+    if plus:
+        words = "%s %s and %s" % (_short(plus), unit, words)
+    return rule(words, lambda whole: plus + part * whole, why)
+
+
+def part_of(of, over, why=""):
+    """A default that is a whole-numbered part of another input: "the bore/12"."""
+    return rule("%s/%d" % (of, over), lambda whole: whole * (1.0 / over), why)
+
+
+def steps(of, rows, why):
+    """A length that goes by another length, in steps: (below, length) pairs, None for all beyond.
+
+    of: what it goes by, in words: "the diameter".
+    """
+    words = []
+    for below, size in rows:
+        reach = "beyond" if below is None else "below %s mm" % _short(below)
+        words.append("%s mm %s" % (_short(size), reach + (" of " + of if not words else "")))
+
+    def size_of(whole):
+        for below, size in rows:
+            if below is None or whole < below:
+                return size
+        return rows[-1][1]
+
+    return rule(", ".join(words), size_of, why)
+
+
+def _as_given(value):
+    return value
+
+
+def _short(number):
+    """A number without zeros at its end."""
+    text = decimal(number, 3).rstrip("0")
+    return text[:-1] if text.endswith(".") else text
