@@ -3,9 +3,11 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import { VitePWA } from "vite-plugin-pwa";
 import { compressPlugin } from "./vite/compress_plugin.ts";
+import { ONE_FILE } from "./src/offline/one_file.ts";
 import { inlineCssPlugin } from "./vite/inline_css_plugin.ts";
 import { enginePlugin } from "./vite/engine_plugin.ts";
 import { corePlugin } from "./vite/core_plugin.ts";
+import { oneFilePlugin } from "./vite/one_file_plugin.ts";
 import { revisionsBySha256 } from "./vite/revisions.ts";
 
 const here = dirname(fileURLToPath(import.meta.url));
@@ -29,15 +31,18 @@ export default defineConfig(({ mode }) => ({
             manifest: false,
             injectManifest: {
               globPatterns: ["**/*.{html,js,css,wasm,bin,svg,png,webmanifest}"],
+              globIgnores: [ONE_FILE],
               // Files with a hash in their name never change: the worker need not ask for them afresh.
               dontCacheBustURLsMatching: /assets\//,
               manifestTransforms: [revisionsBySha256(output)],
             },
           }),
+          oneFilePlugin(output),
           compressPlugin(output),
         ]),
   ],
-  worker: { format: "es" as const, plugins: () => [corePlugin(core), enginePlugin()] },
+  // A classic script, which a file opened from disk may start from a blob; browsers start no module from one.
+  worker: { format: "iife" as const, plugins: () => [corePlugin(core), enginePlugin()] },
   build: {
     outDir: output,
     emptyOutDir: true,

@@ -7,6 +7,7 @@ import { readFileSync, readdirSync } from "node:fs";
 import { dirname, join, posix, sep } from "node:path";
 import { loadMicroPython } from "@micropython/micropython-webassembly-pyscript";
 import type { Plugin } from "vite";
+import { FIRST_CALCULATIONS } from "../src/engine/first.ts";
 import { packWords } from "./pack_words.ts";
 import { stripPython } from "./strip_python.ts";
 
@@ -49,6 +50,25 @@ async function coreTables(files: Record<string, string>): Promise<string> {
   return folded(JSON.parse(python.globals.get("tables") as string) as Described);
 }
 
+/** The files that are read for the first figures, as the phone's own Python reads them. */
+async function firstFiles(files: Record<string, string>): Promise<Set<string>> {
+  const python = await loadMicroPython({ heapsize: 8 * 1024 * 1024, pystack: 16 * 1024 });
+  for (const [path, source] of Object.entries(files)) {
+    python.FS.mkdirTree(dirname("/lib/" + path));
+    python.FS.writeFile("/lib/" + path, source);
+  }
+  const asked = ['{"bore": 79.375}', '{"bore": 150.0, "ring_type": "plain"}'];
+  const questions = FIRST_CALCULATIONS.flatMap((name) => asked.map((text) => `run_json('${name}', '${text}')\n`));
+  python.runPython(
+    "import json, sys\nfrom ringwright.core.calculations import run_json\n" +
+      questions.join("") +
+      "names = json.dumps([name for name in sys.modules if name.startswith('ringwright')])",
+  );
+  const names = JSON.parse(python.globals.get("names") as string) as string[];
+  const paths = names.map((name) => name.replaceAll(".", "/"));
+  return new Set(Object.keys(files).filter((path) => paths.includes(path.replace(/(\/__init__)?\.py$/, ""))));
+}
+
 interface DescribedField {
   name: string;
   items?: DescribedField[];
@@ -86,12 +106,17 @@ export function corePlugin(root: string): Plugin {
         return "export default JSON.parse(" + JSON.stringify(await coreTables(coreFiles(root))) + ");";
       }
       if (id === "\0" + FILES) {
-        const files = packWords(joined(coreFiles(root)));
-        if (!building) {
-          return `export default "data:application/octet-stream;base64,${Buffer.from(files).toString("base64")}";`;
-        }
-        const reference = this.emitFile({ type: "asset", name: "core.bin", source: files });
-        return `export default import.meta.ROLLUP_FILE_URL_${reference};`;
+        const files = coreFiles(root);
+        const needed = await firstFiles(files);
+        const bundle = (first: boolean): Uint8Array =>
+          packWords(joined(Object.fromEntries(Object.entries(files).filter(([path]) => needed.has(path) === first))));
+        const parts = { first: bundle(true), rest: bundle(false) };
+        const lines = Object.entries(parts).map(([name, bytes]) => {
+          if (!building) return `export const ${name} = "data:application/octet-stream;base64,${Buffer.from(bytes).toString("base64")}";`;
+          const reference = this.emitFile({ type: "asset", name: `core-${name}.bin`, source: bytes });
+          return `export const ${name} = import.meta.ROLLUP_FILE_URL_${reference};`;
+        });
+        return lines.join("\n");
       }
       return null;
     },

@@ -86,7 +86,9 @@ class Sheet:
         )
 
     def open(self, fragment=""):
-        self.page.goto(self.address + "/" + fragment)
+        # The app as one file is its own page; elsewhere the page is the root's.
+        page = self.address if self.address.endswith(".html") else self.address + "/"
+        self.page.goto(page + fragment)
         self.page.wait_for_selector("main :is(.card, .plate, .jobs)")
         return self
 

@@ -1,8 +1,7 @@
 /** Asks the engine. Per calculation the latest question wins: one is being worked, the newest waits,
  * whatever lay between is dropped, and a stale answer never reaches a screen. */
 
-import filesUrl from "virtual:core-files";
-import wasmUrl from "@micropython/micropython-webassembly-pyscript/micropython.wasm?url";
+import { engineParts, makeWorker } from "./parts";
 import type { Answer, Problem } from "./answers";
 import type { FromWorker, PlainError, ToWorker } from "./protocol";
 
@@ -55,16 +54,13 @@ class Lane {
 
   start(): void {
     if (this.worker) return;
-    const worker = new Worker(new URL("./worker.ts", import.meta.url), { type: "module", name: "engine" });
+    const worker = makeWorker();
     worker.addEventListener("message", (event: MessageEvent<FromWorker>) => this.hear(event.data));
     worker.addEventListener("error", (event) => {
       this.fail({ type: "WorkerError", message: event.message || "the calculation engine did not start" });
     });
     this.worker = worker;
-    this.post({
-      kind: "start",
-      urls: { files: new URL(filesUrl, document.baseURI).href, wasm: new URL(wasmUrl, document.baseURI).href },
-    });
+    this.post({ kind: "start", parts: engineParts() });
   }
 
   private post(message: ToWorker): void {

@@ -1,12 +1,14 @@
 /** What crosses between the page and the engine's worker: plain objects and JSON text, nothing else. */
 
-export interface CoreUrls {
-  files: string;
-  wasm: string;
-}
+/** The engine, the core's files for the first figures, and the rest of them. */
+export type Parts =
+  /** Addresses. */
+  | { kind: "beside"; wasm: string; first: string; rest: string }
+  /** The content, gzipped in base64. */
+  | { kind: "within"; wasm: string; first: string; rest: string };
 
 export type ToWorker =
-  | { kind: "start"; urls: CoreUrls }
+  | { kind: "start"; parts: Parts }
   | { kind: "work"; ticket: number; name: string; text: string }
   | { kind: "describe" };
 

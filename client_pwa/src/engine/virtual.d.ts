@@ -5,8 +5,9 @@ declare module "virtual:core-tables" {
 }
 
 declare module "virtual:core-files" {
-  const url: string;
-  export default url;
+  /** Addresses of the core's files: those that the first figures need, and the rest. */
+  export const first: string;
+  export const rest: string;
 }
 
 declare module "@micropython/micropython-webassembly-pyscript" {

@@ -19,6 +19,8 @@ from flask import Response, request
 from . import headers, limits
 
 FOLDER = Path(__file__).parents[1] / "app"
+# The app as one file: to be kept and handed on, not opened from here.
+ONE_FILE = "ringwright.html"
 # WebAssembly needs one word; all else comes from this very host, and the style sheet within the
 # page is allowed by its hash (CSP 3, 6.7.3.3: the hash of just what stands in the element).
 POLICY = (
@@ -43,8 +45,8 @@ _COMPRESSED = (".br", ".gz")
 # Below this a compressed file saves less than its header costs.
 _WORTH_COMPRESSING = 400
 
-# content: encoding name ("br", "gzip", "identity") -> bytes.
-Held = namedtuple("Held", ("media_type", "for_ever", "content", "tag", "policy"))
+# content: encoding name ("br", "gzip", "identity") -> bytes. file_name: of what is to be saved.
+Held = namedtuple("Held", ("media_type", "for_ever", "content", "tag", "policy", "file_name"))
 
 
 def read_app(folder=FOLDER):
@@ -74,7 +76,14 @@ def _held(folder, path):
             content["gzip"] = smaller
     for_ever = name.startswith("assets/") and bool(_HASHED.search(path.name))
     tag = hashlib.sha256(data).hexdigest()[:32]
-    return Held(media_type, for_ever, content, tag, _policy(data, media_type))
+    return Held(
+        media_type=media_type,
+        for_ever=for_ever,
+        content=content,
+        tag=tag,
+        policy=_policy(data, media_type),
+        file_name=ONE_FILE if name == ONE_FILE else "",
+    )
 
 
 def _policy(data, media_type):
@@ -114,6 +123,8 @@ def _send(found):
         "public, max-age=%d, immutable" % limits.FOREVER_SECONDS if found.for_ever else "no-cache"
     )
     response.headers["Content-Security-Policy"] = found.policy
+    if found.file_name:
+        response.headers["Content-Disposition"] = 'attachment; filename="%s"' % found.file_name
     response.headers["Permissions-Policy"] = PERMISSIONS
     response.headers["Cross-Origin-Opener-Policy"] = "same-origin"
     return response

@@ -2,6 +2,7 @@
 
 import { useEffect, useState } from "preact/hooks";
 import { ChoiceBar } from "../../fields/FieldEntry";
+import { handOn } from "../../book/hand_on";
 import { lookForFiles } from "../../offline/register";
 import { install, installOffer, onApplePhone, opensAsApp, opensWithoutSignal, standingWords } from "../../offline/standing";
 import { changeSystem, keypad, system, theme } from "../../base/settings";
@@ -9,6 +10,12 @@ import type { Theme } from "../../base/settings";
 
 export function SettingsScreen() {
   const [storage, setStorage] = useState("");
+  const [refused, setRefused] = useState("");
+  const give = (): Promise<void> =>
+    handOn().then(
+      () => setRefused(""),
+      () => setRefused("Part of the app is missing on this device: open it once where there is a signal, then try again."),
+    );
   useEffect(() => void storageWords().then(setStorage), []);
   useEffect(() => void lookForFiles(), []);
   return (
@@ -44,6 +51,15 @@ export function SettingsScreen() {
           <p>To have it on the home screen: in Safari tap the share button, then Add to Home Screen.</p>
         )}
         <p>{storage}</p>
+        <h3>Give this app to someone</h3>
+        <p>
+          The whole app as one file of about 0.7 MB: by share sheet, Bluetooth, cable or memory card. It opens from the file in Chrome, Edge and Firefox with no
+          network. An iPhone shows such a file but does not run it: give it the address instead.
+        </p>
+        <button type="button" onClick={() => void give()}>
+          Give this app
+        </button>
+        <p role="alert">{refused}</p>
         <p>
           <b>This device is not a backup.</b> Save your job book as a file now and then, and keep the file somewhere else.
         </p>

@@ -1,0 +1,74 @@
+"""The built app as a folder for a static host: its files as they are, and the headers they need.
+
+usage: python -m ringwright.export_app FOLDER
+
+Headers go into the files that common hosts read: `_headers` (one block a path) and `.htaccess`
+(Apache). Paths in them are relative to the folder, so that it works under any path. The policy is
+the service's own; what it allows beyond that host's own files is the style sheet in the page.
+"""
+
+import shutil
+import sys
+from pathlib import Path
+
+from .api import limits, static_app
+
+# A tag set by hand would be wrong after the next change; hosts make their own.
+_ALWAYS = (
+    ("X-Content-Type-Options", "nosniff"),
+    ("Referrer-Policy", "no-referrer"),
+    ("Cross-Origin-Opener-Policy", "same-origin"),
+    ("Permissions-Policy", static_app.PERMISSIONS),
+)
+_ASK_AGAIN = ("Cache-Control", "no-cache")
+_FOR_EVER = ("Cache-Control", "public, max-age=%d, immutable" % limits.FOREVER_SECONDS)
+_TYPES = (("wasm", "application/wasm"), ("webmanifest", "application/manifest+json"))
+
+
+def export(folder, source=static_app.FOLDER):
+    """Writes the app into a folder that is empty or not there.
+
+    folder, source: paths. Raises FileNotFoundError where the app is not built, FileExistsError
+    where the folder holds something.
+    """
+    held = static_app.read_app(source)
+    if not held:
+        raise FileNotFoundError("the app is not built: service/start builds it")
+    folder = Path(folder)
+    if folder.exists() and any(folder.iterdir()):
+        raise FileExistsError("%s is not empty" % folder)
+    shutil.copytree(source, folder, dirs_exist_ok=True)
+    policy = ("Content-Security-Policy", held["index.html"].policy)
+    (folder / "_headers").write_text(_header_blocks(held, policy), encoding="utf-8")
+    (folder / ".htaccess").write_text(_apache(held, policy), encoding="utf-8")
+
+
+def _header_blocks(held, policy):
+    lines = ["/*"]
+    lines += ["  %s: %s" % header for header in (*_ALWAYS, policy)]
+    for name, found in held.items():
+        lines += ["/" + name, "  %s: %s" % (_FOR_EVER if found.for_ever else _ASK_AGAIN)]
+    return "\n".join(lines) + "\n"
+
+
+def _apache(held, policy):
+    lines = ["AddType %s .%s" % (media_type, ending) for ending, media_type in _TYPES]
+    lines.append("<IfModule mod_headers.c>")
+    lines += ['  Header set %s "%s"' % header for header in (*_ALWAYS, policy, _ASK_AGAIN)]
+    for name, found in held.items():
+        if found.for_ever:
+            lines.append('  <Files "%s">' % Path(name).name)
+            lines.append('    Header set %s "%s"' % _FOR_EVER)
+            lines.append("  </Files>")
+    lines.append("</IfModule>")
+    return "\n".join(lines) + "\n"
+
+
+if __name__ == "__main__":
+    if len(sys.argv) != 2:
+        sys.exit(__doc__)
+    try:
+        export(sys.argv[1])
+    except OSError as error:
+        sys.exit("service/export_app: %s" % error)
+    print("Written to %s: put it on any host that serves https, under any path." % sys.argv[1])
