@@ -219,7 +219,7 @@ UNKNOWN = [
     "__class__",
     "units",
     "bore.value",
-    "a" * 300,
+    "a" * 80,
     "\u0000",
     "\u202e",
     "/~",

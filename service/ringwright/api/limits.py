@@ -16,6 +16,12 @@ LARGEST_WHOLE_NUMBER = 2**53
 # Nothing here is so small; the products of a few such numbers would be nought without a word.
 SMALLEST_NUMBER = 1e-30
 
+# Longer than any name of ours; a refusal repeats no more of a stranger's.
+LONGEST_NAME = 80
+
+# The longest words of ours, with the names of a whole table, are shorter.
+LONGEST_WORDS = 2_000
+
 # A wrong unit in a list of 500 entries need be told only so many times.
 MOST_ERRORS = 50
 

@@ -3,7 +3,8 @@
 A problem carries "type" (a link into /v1/problems), "title", "status", "detail", "code" and
 "errors": at least one entry {path, pointer, code, message, remedy}. `path` lists the names and
 indexes from the top of the request to the value at fault, `pointer` is the same as a JSON Pointer
-(RFC 6901); both are empty where the request as a whole is at fault.
+(RFC 6901); both are empty where the request as a whole is at fault. Where a number is at fault,
+`value`, `lowest` and `highest` say it with its unit, the caller's own where a text named one.
 """
 
 from collections import OrderedDict, namedtuple
@@ -135,7 +136,7 @@ def problem(code, detail, faults=(), headers=None):
         "type": "/v1/problems#" + code,
         "title": kind.title,
         "status": kind.status,
-        "detail": sendable(detail),
+        "detail": sendable(_bounded(detail, limits.LONGEST_WORDS)),
         "code": code,
         "errors": [_entry(fault) for fault in faults[: limits.MOST_ERRORS]],
     }
@@ -163,14 +164,18 @@ def detail_of(faults):
 
 
 def _entry(fault):
-    path = [sendable(step) if isinstance(step, str) else step for step in fault.path]
-    return {
-        "path": path,
-        "pointer": "".join("/" + _escaped(str(step)) for step in path),
-        "code": fault.code,
-        "message": sendable(fault.message),
-        "remedy": sendable(fault.remedy),
-    }
+    path = [sendable(_bounded(step)) if isinstance(step, str) else step for step in fault.path]
+    entry = fault.plain()
+    entry["path"] = path
+    entry["pointer"] = "".join("/" + _escaped(str(step)) for step in path)
+    for name in ("message", "remedy"):
+        entry[name] = sendable(_bounded(entry[name], limits.LONGEST_WORDS))
+    return entry
+
+
+def _bounded(text, most=limits.LONGEST_NAME):
+    """A stranger's text no longer than a refusal bears: what is cut off ends in dots."""
+    return text if len(text) <= most else text[:most] + "..."
 
 
 def _escaped(step):

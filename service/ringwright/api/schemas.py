@@ -13,6 +13,7 @@ from .. import units
 from ..core.fields import LONGEST_LIST, LONGEST_TEXT, UNIT_OF_KIND, checked
 from ..core.problems import Fault, InputProblem
 from . import limits
+from .phrasing import in_own_unit
 
 # What a field has to say against a value; the path is added where the errors are gathered.
 Refusal = namedtuple("Refusal", ("code", "message", "remedy"))
@@ -229,9 +230,13 @@ def load(schema, fields, given):
     if not isinstance(given, dict):
         return checked(fields, given)
     loaded, messages = _loaded(schema, given)
-    if messages:
-        raise InputProblem(_all_faults(fields, loaded, messages))
-    return checked(fields, loaded)
+    try:
+        if messages:
+            raise InputProblem(_all_faults(fields, loaded, messages))
+        return checked(fields, loaded)
+    except InputProblem as problem:
+        faults = [in_own_unit(fault, fields, given) for fault in problem.faults]
+        raise InputProblem(faults) from None
 
 
 def _loaded(schema, given):

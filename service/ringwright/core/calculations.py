@@ -210,10 +210,7 @@ def run_json(name, text):
     try:
         return json.dumps({"answer": run(name, json.loads(text))})
     except InputProblem as problem:
-        faults = [
-            {"path": list(f.path), "code": f.code, "message": f.message, "remedy": f.remedy}
-            for f in problem.faults
-        ]
+        faults = [fault.plain() for fault in problem.faults]
         return json.dumps({"problem": {"code": problem.code, "faults": faults}})
     except CoreProblem as problem:
         return json.dumps(

@@ -194,7 +194,7 @@ def _checked_object(fields, request, path, faults):
             Fault(
                 path + (name,),
                 "unknown-field",
-                "there is no input called %s here" % name,
+                "there is no input called %s here" % shortened(name),
                 "leave it out, or use one of: " + ", ".join([entry.name for entry in fields]),
             )
         )
@@ -269,15 +269,53 @@ def _checked_number(entry, value, path, faults):
     low, high = entry.lowest, entry.highest
     too_low = low is not None and (value < low or (entry.above_lowest and value == low))
     if too_low or (high is not None and value > high):
-        faults.append(
-            Fault(
-                path,
-                "range",
-                "%s is %s, outside what can be worked" % (_last_name(path), _number(value)),
-                "give " + range_words(entry),
-            )
-        )
+        faults.append(out_of_range(entry, path, value))
     return value
+
+
+def out_of_range(entry, path, value):
+    """The Fault of a number beyond the bounds of its Field, with both measures in its words."""
+    likely = likely_unit(entry, value)
+    remedy = "give " + range_words(entry)
+    if likely:
+        remedy += "; did you mean %s %s?" % (_number(value), likely)
+    unit = UNIT_OF_KIND.get(entry.kind, "1")
+    return Fault(
+        path,
+        "range",
+        "%s is %s" % (_last_name(path), quantity_words(entry.kind, value)),
+        remedy,
+        value,
+        entry.lowest,
+        entry.highest,
+        unit,
+        entry.above_lowest,
+        likely,
+    )
+
+
+# For each kind the units that people write a number in without saying so: (unit, core units in
+# one, what is added first), the likeliest first.
+_OTHER_UNITS = {
+    "length": (("in", wording.MM_PER_INCH, 0.0), ("thou", 0.001 * wording.MM_PER_INCH, 0.0)),
+    "pressure": (("bar", 0.1, 0.0), ("psi", wording.MPA_PER_PSI, 0.0)),
+    "modulus": (("GPa", 1000.0, 0.0), ("psi", wording.MPA_PER_PSI, 0.0)),
+    "temperature": (("degF", 1.0 / 1.8, -32.0),),
+    "force": (("lbf", wording.N_PER_LBF, 0.0),),
+}
+
+
+def likely_unit(entry, value):
+    """The unit in which that number would be within the bounds of a Field, "" for none."""
+    if not value > 0.0:
+        return ""
+    for unit, factor, before in _OTHER_UNITS.get(entry.kind, ()):
+        meant = (value + before) * factor
+        if (entry.lowest is None or meant >= entry.lowest) and (
+            entry.highest is None or meant <= entry.highest
+        ):
+            return unit
+    return ""
 
 
 def unit_words(entry):
@@ -287,20 +325,58 @@ def unit_words(entry):
 
 
 def range_words(entry):
-    """The bounds of a field as words: "a value from 10 to 1500 mm"."""
-    unit = UNIT_OF_KIND.get(entry.kind, "1")
-    tail = "" if unit == "1" else " " + unit
-    low = (
-        "more than %s" % _number(entry.lowest)
-        if entry.above_lowest
-        else "from %s" % _number(entry.lowest)
-    )
-    if entry.highest is None:
-        return "a value %s%s" % (low if entry.above_lowest else low + " up", tail)
-    if entry.lowest is None:
-        return "a value up to %s%s" % (_number(entry.highest), tail)
-    joint = " and at most " if entry.above_lowest else " to "
-    return "a value %s%s%s%s" % (low, joint, _number(entry.highest), tail)
+    """The bounds of a field as words: "10 to 900 mm (0.394 to 35.4 in)"."""
+    unit, factor, before = _BESIDE.get(entry.kind, ("", 1.0, 0.0))
+    own = UNIT_OF_KIND.get(entry.kind, "1")
+    words = _range(entry, entry.lowest, entry.highest, "" if own == "1" else " " + own)
+    if not unit:
+        return words
+    bounds = [
+        None if bound is None else bound / factor - before
+        for bound in (entry.lowest, entry.highest)
+    ]
+    return "%s (%s)" % (words, _range(entry, bounds[0], bounds[1], " " + unit))
+
+
+def _range(entry, low, high, tail):
+    more = "more than " if entry.above_lowest else ""
+    if low is None and high is None:
+        return "any number" + tail
+    if high is None:
+        return "%s%s%s%s" % (more, bound_words(low, True), tail, "" if more else " or more")
+    if low is None:
+        return "at most %s%s" % (bound_words(high, False), tail)
+    joint = " and at most " if more else " to "
+    return more + bound_words(low, True) + joint + bound_words(high, False) + tail
+
+
+# The other measure that stands beside a kind's own, as in _OTHER_UNITS.
+_BESIDE = {
+    "length": ("in", wording.MM_PER_INCH, 0.0),
+    "pressure": ("psi", wording.MPA_PER_PSI, 0.0),
+    "temperature": ("degF", 1.0 / 1.8, -32.0),
+    "force": ("lbf", wording.N_PER_LBF, 0.0),
+    "mass": ("lb", wording.KG_PER_LB, 0.0),
+}
+
+
+def quantity_words(kind, value):
+    """A number as it was given, in the core's unit, the other measure beside it."""
+    own = UNIT_OF_KIND.get(kind, "1")
+    words = _number(value) + ("" if own == "1" else " " + own)
+    if kind not in _BESIDE:
+        return words
+    unit, factor, before = _BESIDE[kind]
+    return "%s (%s %s)" % (words, wording.significant(value / factor - before, 4), unit)
+
+
+def bound_words(value, lowest):
+    """A bound as short text, three figures, rounded to its inner side: what is said will do."""
+    if value == int(value) and abs(value) < 1e6:
+        return str(int(value))
+    step = 10.0 ** (math.floor(math.log10(abs(value))) - 2)
+    steps = math.ceil(value / step - 1e-9) if lowest else math.floor(value / step + 1e-9)
+    return wording.significant(steps * step, 3).rstrip(".")
 
 
 def _number(value):
@@ -312,15 +388,18 @@ def _number(value):
     return "%.6g" % value
 
 
+def shortened(text):
+    """A stranger's text at a length that a message bears."""
+    return text if len(text) <= 40 else text[:40] + "..."
+
+
 def _last_name(path):
-    names = [str(step) for step in path]
+    names = [shortened(str(step)) for step in path]
     return ".".join(names)
 
 
 def _refuse(faults, path, code, value, remedy):
-    shown = value if isinstance(value, str) else "that"
-    if len(shown) > 40:
-        shown = shown[:40] + "..."
+    shown = shortened(value) if isinstance(value, str) else "that"
     faults.append(
         Fault(
             path,

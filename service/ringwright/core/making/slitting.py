@@ -48,6 +48,8 @@ def settle(d, values, cut_angle, chosen):
             "cutter_collar",
             "the collar is as large as the saw",
             "give the collar's diameter, smaller than the saw's",
+            value=collar,
+            highest=cutter,
         )
     angle = blank.bridge_angle(bridge_length=bridge, outside_radius=0.5 * d.rough_outside)
     try:

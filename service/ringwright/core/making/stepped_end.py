@@ -37,4 +37,6 @@ def joint_of(design, values, chosen):
             "tongue_length",
             "the tongues do not reach past one another when the ring is in the bore",
             "give more than the closed gap of " + length(d.closed_gap),
+            value=tongue,
+            lowest=d.closed_gap,
         )

@@ -44,6 +44,8 @@ def allowances_of(take, duty):
             "clamped_gap",
             "the gap when clamped is not less than the saw cut, so nothing would be closed",
             "give less than the end kerf, or a wider end_kerf",
+            value=clamped_gap,
+            highest=gap_kerf,
         )
     return Allowances(kerf, gap_kerf, slit, facing, finishing, inside, clamped_gap)
 

@@ -68,6 +68,8 @@ def section_of(take, duty, allowances, piston_diameter):
             "radial_thickness",
             "the ring is thicker than a sixth of its bore, and would not spring at all",
             "give at most " + length(bore / 6.0),
+            value=thickness,
+            highest=bore / 6.0,
         )
     if width is None:
         width = _halves(ratio * thickness) if ratio * thickness >= 1.0 else ratio * thickness

@@ -85,6 +85,9 @@ def piston_diameter(take, duty):
             "piston_diameter",
             "the piston does not belong to this bore",
             "give a diameter a little less than the bore of " + length(bore),
+            value=diameter,
+            lowest=0.8 * bore,
+            highest=bore,
         )
     return diameter
 

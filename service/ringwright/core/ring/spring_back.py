@@ -7,7 +7,7 @@ Each settles the rest.
 from collections import namedtuple
 
 from ..problems import OutOfRange, unworkable
-from ..wording import fine_length
+from ..wording import fine_length, length
 from . import heat_set, spring
 
 # What may be asked of it, one at a time.
@@ -52,7 +52,10 @@ def spring_of(ring, take, values, usual, why):
         wanted = values[target]
     try:
         if ring.setting == heat_set.SPREAD:
-            return _spread(ring, target, wanted)
+            found = _spread(ring, target, wanted)
+            if found.spacer_width <= ring.kerf:
+                _refuse_wide_saw(ring, target, values.get("end_kerf"), found.gap_change)
+            return found
         return _on_former(ring, target, wanted)
     except OutOfRange:
         raise unworkable(
@@ -79,6 +82,21 @@ def _spread(ring, target, wanted):
         gap = spring.gap_change(pressure, bore, thickness, modulus)
     spacer = heat_set.spacer_for(gap, ring.kerf, ring.closed_gap, ring.relief)
     return SpringBack(gap, None, pressure, pressure, None, None, spacer)
+
+
+def _refuse_wide_saw(ring, target, saw, gap):
+    """A saw that takes out more than the free gap leaves a spacer nothing to hold open."""
+    wanted = gap + ring.closed_gap
+    why = "the saw takes %s out of the ring, and the free gap wanted is only %s" % (
+        length(ring.kerf),
+        length(wanted),
+    )
+    if saw is None:
+        raise unworkable(target, why, "ask for more, or give a thinner end_kerf", "conflict")
+    # Across the cut; along the ring it takes ring.kerf.
+    most = saw * wanted / ring.kerf
+    remedy = "give less than %s, the thickness of the saw" % length(most)
+    raise unworkable("end_kerf", why, remedy, "conflict", value=saw, highest=most)
 
 
 def _on_former(ring, target, wanted):
@@ -150,5 +168,7 @@ def _gap_left(ring, free_gap):
             "free_gap",
             "the free gap is not larger than the gap in the bore, so the ring would not press",
             "give more than the closed gap of " + fine_length(ring.closed_gap),
+            value=free_gap,
+            lowest=ring.closed_gap,
         )
     return gap

@@ -10,7 +10,7 @@ from ..problems import Fault, InputProblem
 from ..properties import steam, steam_properties
 from ..properties.materials import material
 from ..ring.design import settle_section
-from ..wording import decimal, temperature
+from ..wording import decimal, length, temperature
 from . import friction, leak, steam_cycle
 
 
@@ -33,6 +33,9 @@ def filled(values):
                 "order",
                 "the exhaust would open before the steam is cut off",
                 "give a release later than the cut-off",
+                value=given["release"],
+                lowest=given["cut_off"],
+                unit="1",
             )
         )
     if faults:
@@ -75,7 +78,10 @@ def engine_faults(given):
                 ("radial_thickness",),
                 "size",
                 "a ring so thick for its bore does not spring",
-                "give a radial thickness below a sixth of the bore",
+                "give at most %s, a sixth of the bore" % length(given["bore"] / 6.0),
+                value=given["radial_thickness"],
+                highest=given["bore"] / 6.0,
+                unit="mm",
             )
         )
     if given["back_pressure"] >= given["steam_pressure"]:
@@ -85,6 +91,9 @@ def engine_faults(given):
                 "pressures",
                 "the back pressure is not below the steam pressure",
                 "give a back pressure below the steam pressure",
+                value=given["back_pressure"],
+                highest=given["steam_pressure"],
+                unit="MPa",
             )
         )
     boiling = steam.saturation_temperature(given["steam_pressure"])
@@ -97,6 +106,9 @@ def engine_faults(given):
                 "at this pressure steam is never cooler than %s" % temperature(boiling),
                 "leave the steam temperature out for saturated steam, or give that of superheated "
                 "steam",
+                value=hot,
+                lowest=boiling,
+                unit="degC",
             )
         )
     return faults
