@@ -3,19 +3,19 @@
 import importlib
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
 PACKAGE = "made_client"
-# The generator asks to be told which kinds of content are files.
+# The generator asks to be told which kinds of content are text and which are bytes.
 SETTINGS = """
 project_name_override: made
 post_hooks: []
 content_type_overrides:
-  image/svg+xml: application/octet-stream
-  image/vnd.dxf: application/octet-stream
+  image/svg+xml: text/plain
+  image/vnd.dxf: text/plain
   application/pdf: application/octet-stream
-  text/csv: application/octet-stream
 """
 
 
@@ -58,15 +58,15 @@ def test_it_sizes_a_ring(connection, app):
     models = part("models")
     request = models.SizingRequest(bore="3 1/8 in", rings=3, steam_pressure="120 psi")
     answer = part("api.calculations.work_sizing").sync(
-        client=connection, body=request, units=models.WorkSizingUnits.INCH, working=True
+        client=connection, body=request, units=models.Units.INCH, working=True
     )
-    assert isinstance(answer, models.Answer)
+    assert isinstance(answer, models.SizingAnswer)
     direct = app.test_client().post(
         "/v1/sizing?units=inch&working=true",
         json={"bore": "3 1/8 in", "rings": 3, "steam_pressure": "120 psi"},
     )
     assert answer.to_dict() == direct.get_json()
-    figure = answer.figures["free_gap"]
+    figure = answer.figures.free_gap
     assert figure.unit == "in"
     assert figure.working[0].symbol
 
@@ -93,12 +93,82 @@ def test_it_reads_a_problem(connection):
 @pytest.mark.slow
 def test_it_lists_the_materials(connection):
     listed = part("api.calculations.list_materials").sync(client=connection)
-    assert listed["materials"][0]["key"]
+    assert listed.materials[0].key == "grey-iron"
+
+
+@pytest.mark.slow
+def test_it_reads_a_table(connection):
+    body = part("models").StockRequest.from_dict(
+        {"sets": [{"outside_diameter": 83, "inside_diameter": 74, "part_length": 8, "count": 3}]}
+    )
+    table = part("api.files.table_of_stock").sync(client=connection, body=body)
+    assert table.splitlines()[0].lstrip("\ufeff").startswith("name,")
+
+
+USE = """
+from made_client import Client, models
+from made_client.api.calculations import work_job, work_sizing
+
+with Client(base_url="http://127.0.0.1") as client:
+    answer = work_sizing.sync(client=client, body=models.SizingRequest(bore=80.0))
+    assert isinstance(answer, models.SizingAnswer)
+    gap: float = answer.figures.free_gap.value
+    check: models.CheckName = answer.findings[0].check
+    job = work_job.sync(client=client, body=models.JobRequest(bore=80.0))
+    assert isinstance(job, models.JobAnswer)
+    title: str = job.tooling.tools[0].title
+    sticks: int = job.stock.sets[0].sticks
+"""
+WRONG = {
+    "answer.figures.free_gap.value": ("answer.figures.free_gapp.value", "free_gapp"),
+    "job.tooling.tools": ("job.tooling.tool", "tool"),
+    "sets[0].sticks": ("sets[0].stick", "stick"),
+    "SizingRequest(bore=80.0)": ("SizingRequest(boar=80.0)", "boar"),
+}
+
+
+def check_types(folder, text):
+    """What mypy says of a program that uses the client."""
+    (folder / PACKAGE / "py.typed").touch()
+    program = folder / "program.py"
+    program.write_text(text)
+    return subprocess.run(
+        [sys.executable, "-m", "mypy", "--strict", "--follow-imports=silent", program],
+        capture_output=True,
+        text=True,
+        check=False,
+        cwd=folder,
+    )
+
+
+@pytest.mark.slow
+def test_names_are_checked_by_types(made):
+    """A misspelt figure, list, column or input is an error before the program runs."""
+    folder = Path(made.__file__).parents[1]
+    done = check_types(folder, USE)
+    assert done.returncode == 0, done.stdout
+    for right, (wrong, name) in WRONG.items():
+        assert right in USE
+        done = check_types(folder, USE.replace(right, wrong))
+        assert done.returncode == 1 and '"%s"' % name in done.stdout, done.stdout
+
+
+@pytest.mark.slow
+def test_it_is_small(made):
+    """Equal shapes are one class: an enumeration for each operation makes hundreds of them."""
+    models = Path(made.__file__).parent / "models"
+    classes = [
+        line
+        for path in models.glob("*.py")
+        for line in path.read_text(encoding="utf-8").splitlines()
+        if line.startswith("class ")
+    ]
+    assert 60 < len(classes) < 150
 
 
 @pytest.mark.slow
 def test_it_fetches_a_drawing(connection):
     drawn = part("api.files.file_drawing_svg").sync(
-        client=connection, part=part("models").FileDrawingSvgPart.FORMER, bore="80 mm"
+        client=connection, part=part("models").Part.FORMER, bore="80 mm"
     )
-    assert drawn.payload.read().startswith(b"<svg")
+    assert drawn.startswith("<svg")

@@ -12,6 +12,8 @@ from ringwright.api.app import specification
 from ringwright.api.calculations import asked_fields, is_table
 from ringwright.api.write_spec import text
 from ringwright.core import calculations
+from ringwright.core.catalogue import NOTHING
+from ringwright.core.catalogue.checks import all_checks
 
 
 @pytest.fixture(scope="module")
@@ -30,6 +32,24 @@ def operations(spec):
 def validator(spec, schema):
     """A JSON Schema 2020-12 validator for a schema of the specification."""
     return jsonschema.Draft202012Validator({**schema, "components": spec["components"]})
+
+
+def _found(spec):
+    """What follows references of the specification."""
+
+    def follow(node):
+        while "$ref" in node:
+            _, _, group, name = node["$ref"].split("/")
+            node = spec["components"][group][name]
+        return node
+
+    return follow
+
+
+def answer_schema(spec, operation):
+    """The schema of what an operation answers."""
+    given = _found(spec)(operation["responses"]["200"])
+    return given["content"]["application/json"]["schema"]
 
 
 def test_it_is_valid(spec):
@@ -64,7 +84,7 @@ def test_every_operation_is_described(spec):
         assert operation["responses"], path
         names.append(operation["operationId"])
         if path.startswith("/v1/") and path != "/v1/problems":
-            assert {"406", "422", "500"} <= set(operation["responses"]), (path, method)
+            assert {"4XX", "5XX"} <= set(operation["responses"]), (path, method)
     assert len(set(names)) == len(names)
 
 
@@ -91,7 +111,7 @@ def test_every_calculation_has_an_example(spec):
         )
         get = spec["paths"]["/v1/" + name].get("get")
         if get:
-            required = [one for one in get["parameters"] if one.get("required")]
+            required = [one for one in map(_found(spec), get["parameters"]) if one.get("required")]
             assert all("example" in one for one in required), name
 
 
@@ -109,7 +129,7 @@ def test_every_example_runs_and_fits_its_schema(client, spec, name, value):
     validator(spec, body).validate(value)
     response = client.post("/v1/%s?working=true" % name, json=value)
     assert response.status_code == 200, response.get_data(as_text=True)[:500]
-    answer = operation["responses"]["200"]["content"]["application/json"]["schema"]
+    answer = answer_schema(spec, operation)
     validator(spec, answer).validate(response.get_json())
 
 
@@ -130,7 +150,7 @@ def test_every_scalar_example_has_an_address(client, name, value):
 )
 def test_every_list_fits_its_schema(client, spec, name):
     operation = spec["paths"]["/v1/" + name]["get"]
-    answer = operation["responses"]["200"]["content"]["application/json"]["schema"]
+    answer = answer_schema(spec, operation)
     response = client.get("/v1/" + name)
     assert response.status_code == 200
     validator(spec, answer).validate(response.get_json())
@@ -154,10 +174,12 @@ def test_the_bounds_of_the_tables_are_told(spec):
         assert set(told["properties"]) == {entry.name for entry in fields}
         assert set(told.get("required", ())) == {entry.name for entry in fields if entry.required}
         for entry in fields:
-            _check_bounds(entry, told["properties"][entry.name])
+            _check_bounds(spec, entry, told["properties"][entry.name])
 
 
-def _check_bounds(entry, told):
+def _check_bounds(spec, entry, told):
+    if set(told) == {"$ref"}:
+        told = spec["components"]["schemas"][told["$ref"].rpartition("/")[2]]
     assert entry.meaning in told["description"]
     if entry.kind == "choice":
         assert told["enum"] == list(entry.choices)
@@ -172,16 +194,13 @@ def _check_bounds(entry, told):
 
 
 def _resolved(spec, schema):
-    while "$ref" in schema:
-        schema = spec["components"]["schemas"][schema["$ref"].rpartition("/")[2]]
-    return schema
+    return _found(spec)(schema)
 
 
 def test_exclusive_bounds_and_texts_are_told_of_any_table():
     """Not every table has an exclusive bound or a nested list: one that has them all."""
     from ringwright.api import create_app
     from ringwright.core.calculations import Calculation
-    from ringwright.core.catalogue import NOTHING
     from ringwright.core.fields import field
 
     fields = (
@@ -250,3 +269,101 @@ def test_exclusive_bounds_and_texts_are_told_of_any_table():
 def test_the_examples_are_of_calculations_that_exist():
     assert set(examples.read_all()) <= set(calculations.CALCULATIONS)
     assert json.dumps(examples.read_all())
+
+
+LARGEST = 250_000
+
+
+def test_it_says_a_thing_once(spec):
+    """Inputs, enumerations and parameters are components; what refers to them says no more."""
+    assert len(text().encode()) < LARGEST
+    for path, method, operation in operations(spec):
+        assert all(set(one) == {"$ref"} for one in operation.get("parameters", ())), (path, method)
+    enumerations = []
+
+    def walk(node, where):
+        if isinstance(node, dict):
+            if "enum" in node:
+                enumerations.append((tuple(node["enum"]), where))
+            for key, value in node.items():
+                walk(value, where + (key,))
+        elif isinstance(node, list):
+            for place, value in enumerate(node):
+                walk(value, where + (place,))
+
+    walk(spec, ())
+    assert all(
+        where[:2] == ("components", "schemas") and len(where) == 3 for _, where in enumerations
+    )
+    said = [names for names, _ in enumerations]
+    # A few inputs that mean different things take the same words (iron, bronze ...).
+    assert len(said) - len(set(said)) <= 6
+
+
+def test_everything_is_described(spec):
+    found = spec["components"]
+    missing = []
+    for name, schema in found["schemas"].items():
+        if not schema.get("description"):
+            missing.append(name)
+        for key, one in schema.get("properties", {}).items():
+            if not (one.get("description") or _found(spec)(one).get("description")):
+                missing.append("%s.%s" % (name, key))
+    for group in ("parameters", "responses", "headers"):
+        missing += [name for name, one in found[group].items() if not one.get("description")]
+    assert missing == []
+    assert spec["security"] == []
+
+
+def test_text_is_text_and_bodies_are_what_is_asked(spec):
+    for path, method, operation in operations(spec):
+        content = _found(spec)(operation["responses"]["200"])["content"]
+        for media_type, one in content.items():
+            if media_type in ("text/csv", "image/svg+xml", "image/vnd.dxf"):
+                assert one["schema"] == {"type": "string"}, path
+        if method == "post":
+            body = operation["requestBody"]["content"]["application/json"]["schema"]
+            name = path.removeprefix("/v1/").removesuffix(".csv")
+            assert (
+                body
+                == spec["paths"]["/v1/" + name]["post"]["requestBody"]["content"][
+                    "application/json"
+                ]["schema"]
+            )
+
+
+def test_the_names_of_an_answer_are_told(spec):
+    """Figures, lists and checks of each calculation stand in the schema of its answer."""
+    checks = all_checks([one.answer for one in calculations.CALCULATIONS.values()])
+    assert spec["components"]["schemas"]["CheckName"]["enum"] == list(checks)
+    for name, calculation in calculations.CALCULATIONS.items():
+        method = "post" if calculation.fields else "get"
+        answer = _resolved(spec, answer_schema(spec, spec["paths"]["/v1/" + name][method]))
+        _check_told(spec, calculation.answer, answer)
+
+
+def _check_told(spec, declared, told):
+    if declared.figures:
+        figures = _resolved(spec, told["properties"]["figures"])
+        assert list(figures["properties"]) == [one.declared.name for one in declared.figures]
+        always = [one.declared.name for one in declared.figures if one.always]
+        assert figures["required"] == always
+        assert "additionalProperties" not in figures, "a name that is none would pass for a figure"
+    for column in declared.lists:
+        assert column.name in told["properties"]
+        assert (column.name in told["required"]) == column.always
+    for name, part in declared.parts.items():
+        _check_told(spec, part, _resolved(spec, told["properties"][name]))
+
+
+def test_the_table_governs_every_address():
+    """A service of one calculation of its own has that one's addresses and no drawing's."""
+    from ringwright.api import create_app
+    from ringwright.core.calculations import Calculation
+    from ringwright.core.fields import field
+
+    fields = (field("bore", "length", "m", required=True, lowest=0.0, highest=5.0),)
+    one = Calculation("x", "s", fields, lambda values: {"figures": {}}, NOTHING)
+    told = set(specification(create_app({"x": one}))["paths"])
+    own = {path for path in told if path.startswith("/v1/")} - {"/v1/problems"}
+    assert own == {"/v1/x", "/v1/x.csv"}

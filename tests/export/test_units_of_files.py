@@ -56,13 +56,15 @@ def test_a_model_is_in_the_units_that_come_back_unless_told(client, query, code)
 
 
 def test_no_address_has_another_word_for_it(client):
-    paths = client.get("/openapi.json").get_json()["paths"]
+    spec = client.get("/openapi.json").get_json()
+    paths, told = spec["paths"], spec["components"]["parameters"]
     seen = 0
     for path, entry in paths.items():
         for method in ("get", "post"):
             if method not in entry or not path.startswith("/v1/") or path == "/v1/problems":
                 continue
-            names = [one["name"] for one in entry[method]["parameters"]]
+            references = [one["$ref"] for one in entry[method]["parameters"]]
+            names = [told[one.rpartition("/")[2]]["name"] for one in references]
             assert "units" in names, path
             assert "dimensions" not in names, path
             seen += 1

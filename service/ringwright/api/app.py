@@ -12,21 +12,27 @@ from ..core.problems import CoreProblem, InputProblem
 from . import (
     calculations,
     documents,
+    drawing_files,
     examples,
     files,
     headers,
+    hoist,
     limits,
     pages,
     problems,
     reading,
+    schemas,
     static_app,
+    table_files,
 )
 
 _LOG = logging.getLogger("ringwright")
 
-# A new group of addresses is one line here: a flask_smorest Blueprint, documented with
-# `blueprint.doc`, whose views raise core problems and problems.Refused as the others do.
-MORE_BLUEPRINTS = (pages.blueprint, files.blueprint)
+# Files that a calculation of that name brings with it: function of Files that adds their addresses.
+FILES_OF = {
+    "drawing": drawing_files.add_drawings,
+    "route": drawing_files.add_route_card,
+}
 
 
 class DocumentedApi(Api):
@@ -59,18 +65,22 @@ def create_app(table=None, app_folder=static_app.FOLDER):
     # An address with a doubled slash is another address, not one to be sent elsewhere.
     app.url_map.merge_slashes = False
     api = DocumentedApi(app)
-    for name, schema in documents.SCHEMAS.items():
+    for name, schema in documents.schemas_of(table).items():
         api.spec.components.schema(name, schema)
     for name, response in documents.RESPONSES.items():
         api.spec.components.response(name, response)
-    api.register_blueprint(calculations.make_blueprint(table))
-    for blueprint in MORE_BLUEPRINTS:
-        api.register_blueprint(blueprint)
+    request_schemas = schemas.Schemas()
+    for name, header in documents.HEADERS.items():
+        api.spec.components.header(name, header)
+    api.register_blueprint(calculations.make_blueprint(table, request_schemas))
+    api.register_blueprint(pages.blueprint)
+    api.register_blueprint(_files(table, request_schemas))
     # No address of its own but an error that helps, so it is not in the specification.
     for form in ("svg", "dxf", "pdf"):
-        app.add_url_rule("/v1/drawings/<part>." + form, "no-" + form, files.no_such_drawing)
+        app.add_url_rule("/v1/drawings/<part>." + form, "no-" + form, drawing_files.no_such_drawing)
     specification = documents.without_strays(api.spec.to_dict())
     examples.put_into(specification, examples.read_all())
+    hoist.hoisted(specification)
     app.extensions["ringwright"] = {
         "specification": orjson.dumps(specification),
         "flaw": _flaw(table),
@@ -78,6 +88,16 @@ def create_app(table=None, app_folder=static_app.FOLDER):
     _register_front(app, table, app_folder)
     app.wsgi_app = headers.on_every_answer(app.wsgi_app)
     return app
+
+
+def _files(table, request_schemas):
+    """The blueprint of the files that the calculations of a table bring."""
+    made = files.Files(request_schemas)
+    for name, add in FILES_OF.items():
+        if name in table:
+            add(made)
+    table_files.add_tables(made, table)
+    return made.blueprint
 
 
 def specification(app):

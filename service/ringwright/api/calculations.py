@@ -7,7 +7,8 @@ from ..core.catalogue.inputs import fixed
 from ..core.fields import field
 from ..core.problems import Fault, InputProblem
 from . import answers, documents, headers, reading, version
-from .schemas import Schemas, load
+from .answer_schemas import words
+from .schemas import load
 
 # Asked of the service and not of the calculation: in the query for POST as well as for GET.
 OPTIONS = (
@@ -85,15 +86,23 @@ def has_address(fields):
     return not any(entry.required and entry.kind in _LISTS for entry in fields)
 
 
-def make_blueprint(table):
-    """The blueprint of every calculation in `table` (name to core Calculation)."""
+def request_schema(schemas, calculation):
+    """The schema class of what a calculation is asked with, from the service's Schemas."""
+    fields = asked_fields(calculation.fields)
+    return schemas.schema(words(calculation.name) + "Request", fields)
+
+
+def make_blueprint(table, schemas):
+    """The blueprint of every calculation in `table` (name to core Calculation).
+
+    schemas: the Schemas of the whole service.
+    """
     blueprint = Blueprint(
         "calculations",
         __name__,
         url_prefix="/v1",
         description="The sums: each takes what is known and says what it chose for the rest.",
     )
-    schemas = Schemas()
     for calculation in table.values():
         _add(blueprint, schemas, calculation)
     return blueprint
@@ -114,7 +123,7 @@ def _add(blueprint, schemas, calculation):
 
 def _add_post(blueprint, schemas, calculation):
     fields = asked_fields(calculation.fields)
-    body_class = schemas.schema(_words(calculation) + "Request", fields)
+    body_class = request_schema(schemas, calculation)
     option_class = schemas.schema("Options", OPTIONS)
     body_schema, option_schema = body_class(), option_class()
 
@@ -134,7 +143,7 @@ def _add_post(blueprint, schemas, calculation):
 def _add_get(blueprint, schemas, calculation, described):
     fields = OPTIONS + scalar_fields(calculation.fields)
     left_out = [entry.name for entry in calculation.fields if entry.kind in _LISTS]
-    query_class = schemas.schema(_words(calculation) + "Query", fields)
+    query_class = schemas.schema(words(calculation.name) + "Query", fields)
     query_schema = query_class()
 
     def view():
@@ -151,13 +160,9 @@ def _add_get(blueprint, schemas, calculation, described):
     blueprint.add_url_rule("/" + calculation.name, "get-" + calculation.name, view, methods=["GET"])
 
 
-def _words(calculation):
-    return "".join(word.capitalize() for word in calculation.name.split("-"))
-
-
 def _answer(calculation, values, options):
     system = options["units"] or answers.METRIC
-    if calculation.name == "drawing":
+    if any(entry.name == UNITS_OF_DRAWING for entry in calculation.fields):
         values[UNITS_OF_DRAWING] = system
     content = answers.to_json(calculation.run(values), system, options["working"] or False)
     return Response(content, mimetype="application/json")

@@ -8,6 +8,7 @@ import json
 
 from .. import __version__
 from ..core.records import GOOD, STOP, WATCH
+from .answer_schemas import AnswerSchemas, answer_name, described, ref
 from .problems import KINDS, MEDIA_TYPE
 from .schemas import text_schemas
 
@@ -46,50 +47,41 @@ _NUMBER_OR_LIST = {
 _UNIT = {"type": "string", "description": "mm, MPa, N, degC, deg, kg ...; 1 for a pure number"}
 
 
-def _object(description, properties, required, more=True):
+def _object(description, properties, required):
     return {
         "type": "object",
         "description": description,
         "properties": properties,
         "required": list(required),
-        "additionalProperties": more,
     }
 
 
-def _ref(name):
-    return {"$ref": "#/components/schemas/" + name}
-
-
 def _list_of(name, description):
-    return {"type": "array", "items": _ref(name), "description": description}
+    return {"type": "array", "items": ref(name), "description": description}
 
 
 _TEXT = {"type": "string"}
 _NUMBER = {"type": "number"}
 
-_PART = {
-    "figures": {"type": "object", "additionalProperties": _ref("Figure")},
-    "findings": _list_of("Finding", "every check, good ones too"),
-}
-_FOR_THE_WHOLE = {
-    "chosen": _list_of("Choice", "every default taken"),
-    "cautions": _list_of("Caution", "they defer to local rules"),
-}
-JOB_PARTS = ("sizing", "tooling", "stock", "route")
-
 SCHEMAS = {
     "Quantity": _object(
-        "A number with its unit.", {"value": _NUMBER, "unit": _UNIT}, ("value", "unit")
+        "A number with its unit.",
+        {"value": {"type": "number", "description": "in that unit"}, "unit": _UNIT},
+        ("value", "unit"),
     ),
     "Working": _object(
         "A number put into a formula.",
-        {"symbol": _TEXT, "value": _NUMBER_OR_LIST, "unit": _UNIT},
+        {
+            "symbol": {"type": "string", "description": "as the formula prints it"},
+            "value": {**_NUMBER_OR_LIST, "description": "what was put in"},
+            "unit": _UNIT,
+        },
         ("symbol", "value", "unit"),
     ),
     "Figure": _object(
         "A result.",
         {
-            "value": _NUMBER,
+            "value": {"type": "number", "description": "in that unit"},
             "unit": _UNIT,
             "symbol": {"type": "string", "description": "as the formula prints it"},
             "method": {"type": "string", "description": "key into /v1/methods"},
@@ -102,51 +94,56 @@ SCHEMAS = {
     "Finding": _object(
         "One check of the design.",
         {
-            "check": {"type": "string", "description": "which check, a fixed key"},
-            "outcome": {"type": "string", "enum": [GOOD, WATCH, STOP]},
-            "value": _ref("Quantity"),
-            "limit": _ref("Quantity"),
-            "why": _TEXT,
+            "check": described("CheckName", "which check"),
+            "outcome": described("Outcome", "how it came out"),
+            "value": described("Quantity", "what was found"),
+            "limit": described("Quantity", "what it is judged by"),
+            "why": {"type": "string", "description": "what was found, in words"},
             "remedy": {"type": "string", "description": "what to change; empty when good"},
         },
         ("check", "outcome", "why", "remedy"),
     ),
     "Choice": _object(
         "An input that was not given: what was taken, and the rule that took it.",
-        {"input": _TEXT, "value": _NUMBER_OR_LIST, "unit": _UNIT, "why": _TEXT},
+        {
+            "input": {"type": "string", "description": "which input"},
+            "value": {**_NUMBER_OR_LIST, "description": "what was taken"},
+            "unit": _UNIT,
+            "why": {"type": "string", "description": "the rule that took it"},
+        },
         ("input", "value", "unit", "why"),
+    ),
+    "Outcome": {
+        "type": "string",
+        "description": "good, watch (know of it) or stop (change the design)",
+        "enum": [GOOD, WATCH, STOP],
+    },
+    "ProblemCode": {
+        "type": "string",
+        "description": "which kind of problem, a fixed key; /v1/problems lists them",
+        "enum": list(KINDS),
+    },
+    "Series": _object(
+        "Numbers along a line or round a circle.",
+        {
+            "values": {
+                "type": "array",
+                "items": {"type": "number"},
+                "description": "in order; as many as of its neighbours",
+            },
+            "unit": _UNIT,
+            "symbol": {"type": "string", "description": "as formulas print it"},
+        },
+        ("values", "unit", "symbol"),
     ),
     "Caution": _object(
         "A caution to show where the work is shown.",
-        {"key": _TEXT, "text": _TEXT},
+        {
+            "key": {"type": "string", "description": "which caution"},
+            "text": {"type": "string", "description": "what it says"},
+        },
         ("key", "text"),
     ),
-    "Answer": _object(
-        "Figures by name, with what was checked, chosen and to be careful of; some calculations "
-        "add lists of their own (operations, tools, series ...).",
-        {**_PART, **_FOR_THE_WHOLE},
-        ("figures", "findings", "chosen", "cautions"),
-    ),
-    "Part": _object(
-        "One part of a job: its figures, its checks and its own lists.",
-        _PART,
-        ("figures", "findings"),
-    ),
-    "JobAnswer": _object(
-        "The parts of a job, each as the calculation of its name answers; the findings here are "
-        "those of all parts that are not good, the gravest first.",
-        {
-            **{name: _ref("Part") for name in JOB_PARTS},
-            "findings": _PART["findings"],
-            **_FOR_THE_WHOLE,
-        },
-        (*JOB_PARTS, "findings", "chosen", "cautions"),
-    ),
-    "ReferenceList": {
-        "type": "object",
-        "description": "Lists by name; each number with its unit and the key of its source.",
-        "additionalProperties": {"type": "array", "items": {"type": "object"}},
-    },
     "ErrorEntry": _object(
         "One thing that is wrong.",
         {
@@ -156,7 +153,7 @@ SCHEMAS = {
                 "description": "names and indexes from the top; empty for the whole request",
             },
             "pointer": {"type": "string", "description": "the path as JSON Pointer (RFC 6901)"},
-            "code": _TEXT,
+            "code": {"type": "string", "description": "what kind of fault, a fixed key"},
             "message": {"type": "string", "description": "what is wrong"},
             "remedy": {"type": "string", "description": "what to do about it"},
             "value": _ref("Quantity"),
@@ -173,11 +170,15 @@ SCHEMAS = {
     "Problem": _object(
         "What went wrong (RFC 9457).",
         {
-            "type": {"type": "string", "format": "uri-reference"},
-            "title": _TEXT,
-            "status": {"type": "integer"},
-            "detail": _TEXT,
-            "code": {"type": "string", "enum": list(KINDS)},
+            "type": {
+                "type": "string",
+                "format": "uri-reference",
+                "description": "the same key as an address",
+            },
+            "title": {"type": "string", "description": "the kind of problem in words"},
+            "status": {"type": "integer", "description": "of HTTP, once more"},
+            "detail": {"type": "string", "description": "what went wrong this time"},
+            "code": described("ProblemCode", "which kind of problem"),
             "errors": {**_list_of("ErrorEntry", "at least one"), "minItems": 1},
         },
         ("type", "title", "status", "detail", "code", "errors"),
@@ -185,56 +186,89 @@ SCHEMAS = {
     **text_schemas(),
 }
 
-PROBLEM_LIST = _object(
+SCHEMAS["ProblemList"] = _object(
     "Every kind of problem.",
     {
         "problems": {
             "type": "array",
+            "description": "each with its status",
             "items": _object(
                 "One kind of problem.",
-                {"code": _TEXT, "status": {"type": "integer"}, "title": _TEXT, "remedy": _TEXT},
+                {
+                    "code": described("ProblemCode", "its key"),
+                    "status": {"type": "integer", "description": "of HTTP"},
+                    "title": {"type": "string", "description": "in words"},
+                    "remedy": {"type": "string", "description": "what to do about it"},
+                },
                 ("code", "status", "title", "remedy"),
             ),
         }
     },
     ("problems",),
 )
-_PROBLEM_CONTENT = {MEDIA_TYPE: {"schema": _ref("Problem")}}
-_ETAG_HEADERS = {
+SCHEMAS["Status"] = _object(
+    "How the service is.",
+    {"status": {"type": "string", "description": "ok or ready"}},
+    ("status",),
+)
+_PROBLEM_CONTENT = {MEDIA_TYPE: {"schema": ref("Problem")}}
+HEADERS = {
     "ETag": {"schema": _TEXT, "description": "changes only with the service's code"},
-    "Cache-Control": {"schema": _TEXT},
 }
+_ETAG_HEADERS = {"ETag": {"$ref": "#/components/headers/ETag"}}
+
+
+def _any_of(description, lowest, highest):
+    kinds = [kind for kind in KINDS.values() if lowest <= kind.status <= highest]
+    said = "; ".join("%d: %s" % (kind.status, kind.title) for kind in kinds)
+    return {"description": "%s %s" % (description, said), "content": _PROBLEM_CONTENT}
+
+
 RESPONSES = {
-    "Problem%d" % status: {
-        "description": "; or: ".join(k.title for k in KINDS.values() if k.status == status),
-        "content": _PROBLEM_CONTENT,
-    }
-    for status in sorted({kind.status for kind in KINDS.values()})
+    "Refused": _any_of("The request cannot be answered, and why.", 400, 499),
+    "Failed": _any_of("The service is at fault.", 500, 599),
+    "NotModified": {"description": "You hold this answer already."},
 }
-RESPONSES["NotModified"] = {"description": "You hold this answer already."}
+# What every operation may answer instead.
+PROBLEMS = {
+    "4XX": {"$ref": "#/components/responses/Refused"},
+    "5XX": {"$ref": "#/components/responses/Failed"},
+}
 
 
-def problems_of(*statuses):
-    """The responses of an operation that may be refused with those statuses."""
-    return {
-        str(status): {"$ref": "#/components/responses/Problem%d" % status} for status in statuses
-    }
-
-
-def kept(schema, description, media_type="application/json"):
-    """The responses of a GET whose answer caches may keep."""
+def told(schema, media_type="application/json"):
+    """The response of what was asked for."""
     return {
         "200": {
-            "description": description,
+            "description": "The answer; fetched, any cache may keep it.",
             "content": {media_type: {"schema": schema}},
             "headers": _ETAG_HEADERS,
-        },
+        }
+    }
+
+
+def kept(schema, media_type="application/json"):
+    """The responses of a GET whose answer caches may keep."""
+    return {
+        **told(schema, media_type),
         "304": {"$ref": "#/components/responses/NotModified"},
     }
 
 
 def _answer(calculation):
-    return _ref("JobAnswer" if calculation.name == "job" else "Answer")
+    return ref(answer_name(calculation.name))
+
+
+def schemas_of(table):
+    """Name and JSON Schema of what the calculations of a table answer, and of problems."""
+    return {**SCHEMAS, **AnswerSchemas(table).made}
+
+
+def file_schema(media_type):
+    """The schema of a file: letters, or bytes where its form is not text."""
+    if media_type == "application/pdf":
+        return {"type": "string", "format": "binary"}
+    return {"type": "string"}
 
 
 def post_operation(calculation, options, body):
@@ -244,13 +278,7 @@ def post_operation(calculation, options, body):
         "operationId": "work_" + calculation.name.replace("-", "_"),
         "parameters": [{"in": "query", "schema": options}],
         "requestBody": {"required": True, "content": {"application/json": {"schema": body}}},
-        "responses": {
-            "200": {
-                "description": "The answer.",
-                "content": {"application/json": {"schema": _answer(calculation)}},
-            },
-            **problems_of(400, 406, 413, 414, 415, 422, 500),
-        },
+        "responses": {**told(_answer(calculation)), **PROBLEMS},
     }
 
 
@@ -261,8 +289,8 @@ def get_operation(calculation, query):
         "operationId": "get_" + calculation.name.replace("-", "_"),
         "parameters": [{"in": "query", "schema": query}],
         "responses": {
-            **kept(_answer(calculation), "The answer, which any cache may keep."),
-            **problems_of(406, 414, 422, 500),
+            **kept(_answer(calculation)),
+            **PROBLEMS,
         },
     }
 
@@ -274,8 +302,8 @@ def list_operation(calculation, query):
         "operationId": "list_" + calculation.name.replace("-", "_"),
         "parameters": [{"in": "query", "schema": query}],
         "responses": {
-            **kept(_ref("ReferenceList"), "The list, which any cache may keep."),
-            **problems_of(406, 414, 422, 500),
+            **kept(_answer(calculation)),
+            **PROBLEMS,
         },
     }
 
@@ -293,6 +321,8 @@ def without_strays(spec):
 
 
 SPEC_OPTIONS = {
+    # Nobody has to say who they are.
+    "security": [],
     "info": {"description": DESCRIPTION},
     "servers": [{"url": "/", "description": "the service that gave you this document"}],
 }

@@ -35,5 +35,5 @@ def put_into(spec, found):
         if "get" in operations:
             value = next(iter(shown.values()))["value"]
             for parameter in operations["get"].get("parameters", []):
-                if parameter.get("name") in value:
+                if parameter.get("required") and parameter["name"] in value:
                     parameter["example"] = value[parameter["name"]]

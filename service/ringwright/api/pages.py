@@ -13,11 +13,7 @@ from .problems import KINDS, problem
 
 blueprint = Blueprint("service", __name__, description="The service itself.")
 
-_STATUS = {
-    "type": "object",
-    "properties": {"status": {"type": "string"}},
-    "required": ["status"],
-}
+_STATUS = documents.ref("Status")
 
 
 @blueprint.route("/healthz")
@@ -38,7 +34,7 @@ def healthz():
     operationId="readiness",
     responses={
         "200": {"description": "They can.", "content": {"application/json": {"schema": _STATUS}}},
-        "503": {"$ref": "#/components/responses/Problem503"},
+        "5XX": documents.PROBLEMS["5XX"],
     },
 )
 def readyz():
@@ -52,7 +48,7 @@ def readyz():
 @blueprint.doc(
     summary="This document",
     operationId="specification",
-    responses=documents.kept({"type": "object"}, "OpenAPI 3.1."),
+    responses=documents.kept({"type": "object", "description": "OpenAPI 3.1"}),
 )
 def openapi_json():
     return _kept(current_app.extensions["ringwright"]["specification"], "application/json")
@@ -62,7 +58,7 @@ def openapi_json():
 @blueprint.doc(
     summary="Every kind of problem that an answer may name",
     operationId="list_problems",
-    responses=documents.kept(documents.PROBLEM_LIST, "Code, status, title and remedy of each."),
+    responses=documents.kept(documents.ref("ProblemList")),
 )
 def problem_kinds():
     return _kept(_PROBLEM_KINDS, "application/json")

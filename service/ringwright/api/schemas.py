@@ -161,7 +161,7 @@ def description(entry):
     text = entry.meaning + "."
     unit = UNIT_OF_KIND.get(entry.kind, "1")
     if unit != "1":
-        text += " A number in %s, or text with a unit." % unit
+        text = "%s [%s]." % (entry.meaning, unit)
     if entry.default:
         text += " Default: %s." % entry.default.words.rstrip(".")
     return text

@@ -8,8 +8,23 @@ from .app import create_app, specification
 
 
 def text():
-    """The specification as it is committed: indented, one final newline."""
-    return json.dumps(specification(create_app()), indent=1, ensure_ascii=False) + "\n"
+    """The specification as it is committed: a line for each component and operation."""
+    return _lines(specification(create_app()), _DEPTH) + "\n"
+
+
+# Levels that are broken into lines: document, "components", "schemas"; "paths", address.
+_DEPTH = 3
+
+
+def _lines(node, depth, indent=""):
+    if not depth or not isinstance(node, dict) or not node:
+        return json.dumps(node, ensure_ascii=False, separators=(",", ":"))
+    inner = indent + " "
+    entries = [
+        "%s%s: %s" % (inner, json.dumps(key), _lines(value, depth - 1, inner))
+        for key, value in node.items()
+    ]
+    return "{\n" + ",\n".join(entries) + "\n" + indent + "}"
 
 
 if __name__ == "__main__":

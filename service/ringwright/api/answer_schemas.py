@@ -1,0 +1,174 @@
+"""JSON Schemas of answers, made from what the core declares: figures, lists and checks by name."""
+
+from ..core.catalogue.checks import all_checks
+
+_PLAIN = {
+    "text": {"type": "string"},
+    "flag": {"type": "boolean"},
+    "count": {"type": "integer"},
+    "plain": {"type": "number"},
+    "plain_or_none": {"type": ["number", "null"]},
+    "texts": {"type": "array", "items": {"type": "string"}},
+    "anything": {},
+}
+
+
+def ref(name):
+    """A reference to a schema of the specification."""
+    return {"$ref": "#/components/schemas/" + name}
+
+
+def described(name, description):
+    """The same, with what it is here."""
+    return {**ref(name), "description": description}
+
+
+def words(name):
+    """A name as a schema's: "cut_list" or "cut-list" is CutList."""
+    return "".join(word[:1].upper() + word[1:] for word in name.replace("-", "_").split("_"))
+
+
+def answer_name(name):
+    """The name of the schema of what a calculation answers."""
+    return words(name) + "Answer"
+
+
+class AnswerSchemas:
+    """The schemas of the answers of a table of calculations; equal rows of lists share one."""
+
+    def __init__(self, table):
+        self.made = {}
+        self._table = table
+        self.made.update((words(name), schema) for name, schema in _FOR_EVERY_ANSWER.items())
+        checks = all_checks([calculation.answer for calculation in table.values()])
+        self.made["CheckName"] = {
+            "type": "string",
+            "description": "Which check, a fixed key; /v1/methods says what each one judges.",
+            "enum": list(checks) or ["none"],
+        }
+        for name, calculation in table.items():
+            if calculation.fields:
+                self._answer(name, calculation.answer)
+            else:
+                self._list(name, calculation.answer)
+
+    def _answer(self, name, answer):
+        properties, required = self._holds(name, answer)
+        # What a calculation of parts finds and chooses stands once, for the whole.
+        for entry in ("findings", "chosen", "cautions"):
+            properties[entry] = ref(words(entry))
+            required.append(entry)
+        self._add(answer_name(name), "What %s answers." % name, properties, required)
+
+    def _list(self, name, answer):
+        properties, required = self._columns(name, answer.lists)
+        self._add(answer_name(name), "What %s lists." % name, properties, required)
+
+    def _holds(self, name, answer):
+        """(properties, required) of figures, lists and parts."""
+        properties, required = {}, []
+        if answer.figures or not answer.parts:
+            figures = {
+                one.declared.name: described("Figure", _about(one.declared))
+                for one in answer.figures
+            }
+            always = [one.declared.name for one in answer.figures if one.always]
+            key = words(name) + "Figures" if figures else "NoFigures"
+            of = name if figures else "drawings and lists: none"
+            self._add(key, "The figures of %s, by name." % of, figures, always)
+            properties["figures"] = ref(key)
+            required.append("figures")
+        columns, always = self._columns(name, answer.lists)
+        properties.update(columns)
+        required += always
+        for part, inner in answer.parts.items():
+            properties[part] = described(self._part(part, inner), "what %s answers" % part)
+            required.append(part)
+        return properties, required
+
+    def _part(self, name, answer):
+        key = words(name) + "Part"
+        if key not in self.made:
+            properties, required = self._holds(name, answer)
+            if name in self._table:
+                properties["findings"] = ref("Findings")
+                required.append("findings")
+            self._add(key, "The part %s of an answer." % name, properties, required)
+        return key
+
+    def _columns(self, owner, columns):
+        properties = {column.name: self._column(owner, column) for column in columns}
+        return properties, [column.name for column in columns if column.always]
+
+    def _column(self, owner, column):
+        kind = column.kind
+        if kind in _PLAIN:
+            return {**_PLAIN[kind], "description": column.meaning}
+        if kind == "series":
+            return described("Series", column.meaning)
+        if kind == "figure":
+            return described("Figure", column.meaning)
+        if kind == "records":
+            return {
+                "type": "array",
+                "items": ref(self._row(owner, column)),
+                "description": column.meaning,
+            }
+        if kind == "object":
+            return described(self._row(owner, column), column.meaning)
+        if kind == "map":
+            return {
+                "type": "object",
+                "additionalProperties": ref(self._row(owner, column)),
+                "description": column.meaning,
+            }
+        return described("Quantity", column.meaning)
+
+    def _row(self, owner, column):
+        """The name of the schema of one row of a list."""
+        properties, required = self._columns(words(owner) + words(column.name), column.items)
+        schema = _object("One entry of %s." % column.name, properties, required)
+        for name in (words(column.name) + "Row", words(owner) + words(column.name) + "Row"):
+            if self.made.setdefault(name, schema) == schema:
+                return name
+        raise ValueError("two lists called %s in %s" % (column.name, owner))
+
+    def _add(self, name, description, properties, required):
+        schema = _object(description, properties, required)
+        if self.made.setdefault(name, schema) != schema:
+            raise ValueError("two schemas called " + name)
+
+
+def _object(description, properties, required):
+    return {
+        "type": "object",
+        "description": description,
+        "properties": properties,
+        "required": list(required),
+    }
+
+
+def _about(declared):
+    text = declared.label
+    if declared.meaning:
+        text += ": " + declared.meaning
+    return text if declared.unit == "1" else "%s [%s]" % (text, declared.unit)
+
+
+_FOR_EVERY_ANSWER = {
+    "findings": {
+        "type": "array",
+        "items": ref("Finding"),
+        "description": "every check, good ones too; of a whole job those that are not good",
+    },
+    "chosen": {
+        "type": "array",
+        "items": ref("Choice"),
+        "description": "every default taken",
+    },
+    "cautions": {
+        "type": "array",
+        "items": ref("Caution"),
+        "description": "they defer to local rules",
+    },
+}

@@ -1,0 +1,212 @@
+"""Drawings as SVG, DXF and PDF, and the route card on paper."""
+
+from flask import request
+
+from ..core.catalogue.inputs import fixed, nothing
+from ..core.catalogue.inputs_drawing import DRAWING
+from ..core.catalogue.inputs_ring import DOUBLE_TURN
+from ..core.drawing import catalogue, drawing
+from ..core.drawing.svg import svg
+from ..core.fields import field
+from ..core.making import route, tooling
+from ..core.problems import Fault, InputProblem
+from ..core.records import plain
+from ..core.ring import sizing
+from ..export import dxf, faces, job_link, pdf_sheet, route_pdf
+from . import answers
+from .calculations import OPTIONS, UNITS_OF_DRAWING, asked_fields, scalar_fields
+from .problems import Refused
+
+SVG_TYPE = "image/svg+xml"
+PAGES = ("A4", "Letter")
+# A QR code of this many letters has about 90 cells a side: 0.4 mm each on the card.
+LONGEST_LINK = 600
+
+_SHEET = field(
+    "sheet", "count", "which sheet, of a drawing that has several", fixed(1), lowest=1, highest=99
+)
+_MODEL_UNIT = field(
+    "model_unit",
+    "choice",
+    "what one unit of the model is",
+    nothing("mm, or inch with units=inch"),
+    choices=dxf.UNITS,
+)
+_UNITS = next(one for one in OPTIONS if one.name == "units")
+_OF_SHEET = (_UNITS,) + tuple(
+    one for one in asked_fields(tuple(DRAWING.values())) if one.name not in ("part", "geometry")
+)
+_ON_PAPER = tuple(
+    field("paper", "choice", one.meaning, fixed(PAGES[0]), choices=PAGES)
+    if one.name == "paper"
+    else one
+    for one in _OF_SHEET
+)
+_ON_CARD = tuple(
+    field("paper", "choice", one.meaning, fixed(PAGES[0]), choices=tuple(route_pdf.CARDS))
+    if one.name == "paper"
+    else one
+    for one in _OF_SHEET
+)
+_JOB = scalar_fields(tooling.FIELDS)
+
+
+def add_drawings(files):
+    """Adds the addresses of drawings to `files` (Files)."""
+    part = "/drawings/<any(%s):part>" % ", ".join('"%s"' % key for key in catalogue.PARTS)
+    files.add(
+        part + ".svg",
+        "drawing-svg",
+        _JOB + _OF_SHEET + (_SHEET,),
+        SVG_TYPE,
+        "A part of the job as a drawing to show or print",
+        _svg,
+    )
+    files.add(
+        part + ".dxf",
+        "drawing-dxf",
+        _JOB + _OF_SHEET + (_MODEL_UNIT,),
+        dxf.MEDIA_TYPE,
+        "A part of the job at full size, on named layers, for other programs",
+        _dxf,
+    )
+    files.add(
+        part + ".pdf",
+        "drawing-pdf",
+        _JOB + _ON_PAPER,
+        pdf_sheet.MEDIA_TYPE,
+        "A part of the job on paper",
+        _pdf,
+    )
+    files.add(
+        "/drawings.pdf",
+        "drawings-pdf",
+        _JOB + _ON_PAPER,
+        pdf_sheet.MEDIA_TYPE,
+        "Every drawing of the job, one to a page",
+        _all_drawings,
+    )
+
+
+def add_route_card(files):
+    """Adds the address of the route card to `files` (Files)."""
+    files.add(
+        "/route.pdf",
+        "route-pdf",
+        scalar_fields(route.FIELDS) + _ON_CARD,
+        pdf_sheet.MEDIA_TYPE,
+        "The route card on paper, with a place for measured sizes",
+        _route,
+    )
+
+
+def _letters_for_paper(values):
+    """Refuses names that the faces of this service cannot set."""
+    faces.refuse_missing({name: values.get(name) for name in ("job_name", "owner", "date")})
+
+
+def _job(values):
+    asked = {**dict.fromkeys(one.name for one in tooling.FIELDS), **values}
+    return drawing.settled({**asked, UNITS_OF_DRAWING: values["units"]})
+
+
+def _sheets(values, part):
+    return drawing.sheets_of(_job(values), part)
+
+
+def _svg(values, part):
+    sheets = _sheets(values, part)
+    number = values.get("sheet") or 1
+    if number > len(sheets):
+        raise InputProblem(
+            [
+                Fault(
+                    ("sheet",),
+                    "range",
+                    "this drawing has %d sheets" % len(sheets),
+                    "ask for a sheet from 1 to %d" % len(sheets),
+                )
+            ]
+        )
+    return svg(sheets[number - 1]).encode("utf-8", "replace"), part + ".svg"
+
+
+def _dxf(values, part):
+    usual = dxf.INCH if values["units"] == answers.INCH else dxf.MM
+    return dxf.dxf(_sheets(values, part), values["model_unit"] or usual), part + ".dxf"
+
+
+def no_such_drawing(part):
+    """A view for the address of a drawing that is none of catalogue.PARTS: says which there are."""
+    raise Refused(
+        "not-found",
+        "there is no drawing called %s" % part[:40],
+        remedy="use one of: " + ", ".join(catalogue.PARTS),
+    )
+
+
+def _pdf(values, part):
+    _letters_for_paper(values)
+    sheets = _sheets(values, part)
+    return pdf_sheet.pdf(sheets, _named(sheets[0].title, values), values["owner"] or ""), (
+        part + ".pdf"
+    )
+
+
+def _all_drawings(values):
+    _letters_for_paper(values)
+    job = _job(values)
+    sheets = [
+        sheet
+        for part in catalogue.parts_of(job.design)
+        if part.group != catalogue.CHART
+        for sheet in catalogue.sheets(job, part.key)
+    ]
+    return pdf_sheet.pdf(sheets, _named("Drawings", values), values["owner"] or ""), "drawings.pdf"
+
+
+def _named(title, values):
+    return "%s: %s" % (title, values["job_name"]) if values["job_name"] else title
+
+
+def _route(values):
+    _letters_for_paper(values)
+    lists = dict.fromkeys(one.name for one in route.FIELDS)
+    asked = {**lists, **{one.name: values[one.name] for one in scalar_fields(route.FIELDS)}}
+    design, tools, _ = tooling.settle_tooling(asked)
+    job = drawing.job_of(
+        design, tools, {**values, "paper": "card", UNITS_OF_DRAWING: values["units"]}
+    )
+
+    def drawn(part):
+        if not catalogue.PARTS[part].serves(design):
+            return None
+        return catalogue.sheets(job, part)[0]
+
+    heading = {
+        "job": values["job_name"] or "",
+        "owner": values["owner"] or "",
+        "date": values["date"] or "",
+        "kind": "Double-turn ring" if design.ring_type == DOUBLE_TURN else "Plain ring",
+        "material": design.ring_material.title,
+        "bore": design.bore,
+        "rings": design.rings,
+    }
+    typed = {name: texts[0] for name, texts in request.args.lists()}
+    carried = job_link.job_of(
+        heading["job"] or heading["kind"], scalar_fields(route.FIELDS), typed, values
+    )
+    link = job_link.link(request.url_root, carried)
+    content = route_pdf.route_pdf(
+        {
+            "sizing": plain(sizing.answer(design, [])),
+            "tooling": plain(tooling.answer(design, tools, [], asked)),
+            "route": plain(route.answer(design, tools, [], asked)),
+        },
+        drawn,
+        heading,
+        values["paper"] or PAGES[0],
+        job.system,
+        link if len(link) <= LONGEST_LINK else None,
+    )
+    return content, "route.pdf"

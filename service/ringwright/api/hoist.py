@@ -1,0 +1,108 @@
+"""Says once in the specification what it says often: inputs, enumerations and parameters.
+
+flask-smorest writes every parameter out where it is used, and marshmallow every input. Here each
+becomes a component under its own name, and where it stood a reference to it.
+"""
+
+import json
+import re
+
+from .answer_schemas import words
+
+
+def hoisted(spec):
+    """The specification, changed in place."""
+    schemas = spec["components"]["schemas"]
+    inputs = _Shelf(schemas, "#/components/schemas/")
+    for name in list(schemas):
+        if schemas[name].get("additionalProperties") is False:
+            schemas[name].setdefault("description", _about(name))
+            for key, schema in schemas[name]["properties"].items():
+                # Entries of lists have their own names for things; enumerations are worth sharing.
+                if name.endswith("Request") or "enum" in schema:
+                    schemas[name]["properties"][key] = inputs.put(key, schema, name)
+    parameters = _Shelf(spec["components"].setdefault("parameters", {}), "#/components/parameters/")
+    for path, item in spec["paths"].items():
+        if "parameters" in item:
+            item["parameters"] = [
+                _parameter(one, parameters, inputs, path, path) for one in item["parameters"]
+            ]
+        for operation in item.values():
+            if not isinstance(operation, dict):
+                continue
+            owner = operation["operationId"]
+            operation["parameters"] = [
+                _parameter(one, parameters, inputs, owner, path)
+                for one in operation.get("parameters", ())
+            ]
+            if not operation["parameters"]:
+                del operation["parameters"]
+    _share_responses(spec)
+    return spec
+
+
+def _about(name):
+    if name.endswith("Request"):
+        return "What to give for a %s." % name.removesuffix("Request")
+    return "An entry of an input that is a list or an object."
+
+
+def _share_responses(spec):
+    """Makes a component of every response that several operations give."""
+    given = {}
+    for item in spec["paths"].values():
+        for operation in item.values():
+            if isinstance(operation, dict):
+                for status, response in operation["responses"].items():
+                    said = json.dumps(response, sort_keys=True)
+                    given.setdefault(said, []).append((operation["responses"], status))
+    for places in given.values():
+        response = places[0][0][places[0][1]]
+        if len(places) > 1 and "content" in response:
+            (media, content), *_ = response["content"].items()
+            name = content["schema"].get("$ref", media).rpartition("/")[2]
+            name = words(re.sub(r"[^A-Za-z]+", "_", name))
+            spec["components"]["responses"][name] = response
+            for responses, status in places:
+                responses[status] = {"$ref": "#/components/responses/" + name}
+
+
+def _parameter(one, parameters, inputs, owner, path):
+    if "$ref" in one:
+        return one
+    name = one["name"]
+    about = one.get("description") or "which one of %s" % path.rpartition("/")[0]
+    schema = {**one["schema"], "description": about}
+    # In short: the schema has it whole, with unit and default.
+    kept = {**one, "description": re.split(r"[,;:.(\[]", about)[0].strip()}
+    kept["schema"] = inputs.put(name, schema, owner)
+    if not kept.get("required"):
+        kept.pop("required", None)
+    return parameters.put(name, kept, owner)
+
+
+class _Shelf:
+    """Components of one kind; what is equal stands there once."""
+
+    def __init__(self, held, prefix):
+        self._held = held
+        self._prefix = prefix
+        self._known = {}
+
+    def put(self, name, entry, owner):
+        """A reference to the component that says what `entry` says."""
+        if set(entry) <= {"$ref"}:
+            return entry
+        # An example is one caller's: whichever came first serves.
+        said = json.dumps({k: v for k, v in entry.items() if k != "example"}, sort_keys=True)
+        if said not in self._known:
+            self._known[said] = self._free(name, owner)
+            self._held[self._known[said]] = entry
+        return {"$ref": self._prefix + self._known[said]}
+
+    def _free(self, name, owner):
+        plain = words(name)
+        for key in (plain, plain + "Input", words(owner) + plain):
+            if key not in self._held:
+                return key
+        raise ValueError("three inputs called %s: %s" % (name, owner))
