@@ -156,9 +156,9 @@ SCHEMAS = {
             "code": {"type": "string", "description": "what kind of fault, a fixed key"},
             "message": {"type": "string", "description": "what is wrong"},
             "remedy": {"type": "string", "description": "what to do about it"},
-            "value": _ref("Quantity"),
-            "lowest": _ref("Quantity"),
-            "highest": _ref("Quantity"),
+            "value": described("Quantity", "what was given"),
+            "lowest": described("Quantity", "the least that will do"),
+            "highest": described("Quantity", "the most that will do"),
             "more_than": {"type": "boolean", "description": "true when lowest itself will not do"},
             "likely": {
                 "type": "string",
