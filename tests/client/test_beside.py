@@ -44,7 +44,7 @@ def test_valve_with_nothing_entered_asks_for_what_it_needs(sheet):
     sheet.go("valve")
     words = sheet.page.locator("main .status")
     words.wait_for()
-    assert "Enter the liner bore, the steam pressure and the port width" in words.inner_text()
+    assert "Enter the liner bore and the port width" in words.inner_text()
 
 
 def test_wrong_entry_of_the_valve_is_said_at_its_place(valve):

@@ -73,6 +73,14 @@ def test_bounds_are_rounded_to_their_inner_side():
     assert bound_words(900.0, False) == "900"
 
 
+@pytest.mark.parametrize("value", [1e9, 1e307, -1e307, 1.7e308, 1e-300])
+@pytest.mark.parametrize("name", ["bore", "steam_pressure", "modulus"])
+def test_a_number_beyond_measure_is_an_error_and_no_failure(name, value):
+    with pytest.raises(InputProblem) as caught:
+        calculations.run("sizing", {"bore": 80.0, name: value})
+    assert caught.value.faults[0].code == "range"
+
+
 def test_a_unit_is_offered_only_where_the_number_would_do():
     size = field("x", "length", "m", lowest=10.0, highest=900.0)
     assert likely_unit(size, 3.125) == "in"

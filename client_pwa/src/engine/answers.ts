@@ -95,6 +95,15 @@ export interface Fault {
   code: string;
   message: string;
   remedy: string;
+  /** What was given and what will do, in the core's unit. */
+  value?: Quantity;
+  lowest?: Quantity;
+  highest?: Quantity;
+  more_than?: boolean;
+  /** The unit, of those the core knows, in which the same number would do. */
+  likely?: string;
+  /** What to put in its place at a touch (see sheet/own_unit.ts). */
+  offer?: string;
 }
 
 export interface Problem {

@@ -157,15 +157,22 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
           units.length === 1 && units[0]!.name !== "" && <span class="entry-unit entry-unit-only">{shownUnit(units[0]!.name)}</span>
         )}
       </span>
-      {fault && <FaultWords id={`${id}-fault`} fault={fault} />}
+      {fault && <FaultWords id={`${id}-fault`} fault={fault} take={put} />}
     </div>
   );
 }
 
-export function FaultWords({ id, fault }: { id?: string; fault: Fault }) {
+/** What is wrong and what to do; with `take`, what is offered can be put in at a touch. */
+export function FaultWords({ id, fault, take }: { id?: string; fault: Fault; take?: (text: string) => void }) {
+  const { offer } = fault;
   return (
     <span class="fault" id={id} role="alert">
       <b>{sentence(fault.message)}</b> {sentence(fault.remedy)}
+      {take && offer !== undefined && (
+        <button type="button" class="fault-offer" onClick={() => take(offer)}>
+          Make it {offer}
+        </button>
+      )}
     </span>
   );
 }

@@ -45,6 +45,11 @@ describe("a request from what was typed", () => {
     expect(sheetPath(["bars", 1, "diameter"], rows)).toEqual(["bars", 3, "diameter"]);
     expect(sheetPath(["bore"], rows)).toEqual(["bore"]);
   });
+  it("refuses a number that its unit carries beyond all measure, and takes no default for it", () => {
+    const { request, faults } = assemble(FIELDS, { bore: "1e308 in" });
+    expect(request).toEqual({});
+    expect(faults.map((fault) => [fault.path, fault.message])).toEqual([[["bore"], "this number is beyond measure"]]);
+  });
   it("refuses an entry of the wrong shape instead of guessing", () => {
     const { faults } = assemble(FIELDS, { bore: ["80"], ring_type: { a: "b" }, bars: "two" });
     expect(faults.map((fault) => fault.code)).toEqual(["unreadable", "unreadable", "unreadable"]);

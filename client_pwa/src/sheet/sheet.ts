@@ -11,6 +11,7 @@ import type { Input, Inputs, Job } from "../book/job";
 import { changeOf, seenBy } from "./apart";
 import { fed, FEEDS, variantOf } from "./feeds";
 import { begin, remember } from "./history";
+import { inOwnUnit } from "./own_unit";
 import { assemble, sheetPath } from "./request";
 import { typing } from "./typing";
 
@@ -201,7 +202,10 @@ function put(key: string, calculation: string, request: unknown, rows: Map<strin
       const words = outcome.problem.faults.map((fault) => `${sentence(fault.message)} ${sentence(fault.remedy)}`).join(" ");
       say({ state: "incomplete", missing: [], words });
     } else if (outcome.problem.faults.length > 0) {
-      const mended = outcome.problem.faults.map((fault) => ({ ...fault, path: sheetPath(fault.path, rows) }));
+      const typed = seenBy(calculation, inputs.peek());
+      const mended = outcome.problem.faults.map((fault) =>
+        inOwnUnit({ ...fault, path: sheetPath(fault.path, rows) }, fieldsOf(calculation), typed, calculation),
+      );
       say({ state: "faults", faults: mended, before: kept });
     } else {
       result.value = { state: "broken", message: outcome.problem.message ?? outcome.problem.code, before: kept };

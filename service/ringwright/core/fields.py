@@ -62,6 +62,8 @@ UNIT_OF_KIND = {
 }
 LONGEST_LIST = 500
 LONGEST_TEXT = 200
+# No slip of a unit makes a number so large: it is said in one unit only.
+LARGEST_SAID = 1e9
 
 
 def field(
@@ -364,7 +366,7 @@ def quantity_words(kind, value):
     """A number as it was given, in the core's unit, the other measure beside it."""
     own = UNIT_OF_KIND.get(kind, "1")
     words = _number(value) + ("" if own == "1" else " " + own)
-    if kind not in _BESIDE:
+    if kind not in _BESIDE or abs(value) >= LARGEST_SAID:
         return words
     unit, factor, before = _BESIDE[kind]
     return "%s (%s %s)" % (words, wording.significant(value / factor - before, 4), unit)
