@@ -1,3 +1,3 @@
 """Ringwright: piston rings for engines that match no catalogue."""
 
-__version__ = "0.1.0"
+__version__ = "1.0.0"

@@ -6,7 +6,11 @@ and takes no credentials.
 
 from flask import request
 
+from .. import __version__
 from . import limits
+
+# Says which version gave an answer; see the promise of stability in documents.py.
+VERSION_HEADER = "Ringwright-Version"
 
 # An answer that sets none of its own is data: it may load, run and be framed by nothing.
 _POLICY = ("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'")
@@ -14,7 +18,8 @@ _ON_EVERY_ANSWER = [
     ("X-Content-Type-Options", "nosniff"),
     ("Referrer-Policy", "no-referrer"),
     ("Access-Control-Allow-Origin", "*"),
-    ("Access-Control-Expose-Headers", "ETag"),
+    ("Access-Control-Expose-Headers", "ETag, " + VERSION_HEADER),
+    (VERSION_HEADER, __version__),
     ("Cross-Origin-Resource-Policy", "cross-origin"),
 ]
 _ON_PREFLIGHT = [
