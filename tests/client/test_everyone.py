@@ -10,8 +10,10 @@ from conftest import ROOT
 
 AXE = ROOT / "client_pwa" / "node_modules" / "axe-core" / "axe.min.js"
 STAGES = ["survey", "ring", "tools", "stock", "route", "check", "run"]
-BESIDE = ["valve", "tables"]
-SCREENS = [*STAGES, *BESIDE, "book", "settings"]
+BESIDE = ["valve", "tables", "shop", "cut"]
+# Reached from a stage, with the screen to itself.
+ALONE = ["work"]
+SCREENS = [*STAGES, *BESIDE, *ALONE, "book", "settings"]
 THEMES = ["light", "dark", "sunlight"]
 TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 

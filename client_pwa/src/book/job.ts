@@ -86,7 +86,8 @@ export function readJob(raw: unknown, version: unknown = JOB_VERSION): JobReadin
   return { ok: true, job };
 }
 
-function readInputs(raw: unknown, reasons: string[]): Inputs {
+/** Inputs from anything at all; what cannot be read is named in `reasons`. */
+export function readInputs(raw: unknown, reasons: string[]): Inputs {
   if (!isRecord(raw)) {
     reasons.push("it holds no inputs");
     return {};

@@ -1,5 +1,6 @@
 /** A dimensioned drawing from the core's own geometry: on the screen when it is opened, on paper at its scale. */
 
+import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import type { DrawnSheet } from "../engine/answers";
 import { isKnown } from "../engine/tables";
@@ -28,6 +29,22 @@ export function Drawing({ part, title, open = false }: Props) {
 }
 
 function Drawn({ part }: { part: string }) {
+  return (
+    <Picture part={part}>
+      <div class="drawing-print">
+        <button type="button" onClick={() => void printSheets(part, "A4")}>
+          Print on A4
+        </button>
+        <button type="button" onClick={() => void printSheets(part, "Letter")}>
+          Print on Letter
+        </button>
+      </div>
+    </Picture>
+  );
+}
+
+/** The drawing itself. part: of the core's catalogue, or "operation:" and the key of an operation. */
+export function Picture({ part, children }: { part: string; children?: ComponentChildren }) {
   const key = `drawing@${part}`;
   useEffect(() => alsoWant(key), [key]);
   const { answer, result, stale } = inView(key);
@@ -47,14 +64,7 @@ function Drawn({ part }: { part: string }) {
       {sheets.map((sheet) => (
         <Markup key={sheet.sheet} svg={sheet.svg} label={`${sheet.title}. ${sheet.about}`} />
       ))}
-      <div class="drawing-print">
-        <button type="button" onClick={() => void printSheets(part, "A4")}>
-          Print on A4
-        </button>
-        <button type="button" onClick={() => void printSheets(part, "Letter")}>
-          Print on Letter
-        </button>
-      </div>
+      {children}
     </div>
   );
 }

@@ -6,12 +6,12 @@ import { fieldsOf } from "../engine/tables";
 import { said } from "../base/said";
 import { assemble } from "../sheet/request";
 import { variantOf } from "../sheet/feeds";
-import { inputs } from "../sheet/sheet";
+import { inputsWithShop } from "../sheet/sheet";
 import { readDrawing } from "./Markup";
 
 export async function printSheets(part: string, paper: "A4" | "Letter"): Promise<void> {
   const variant = variantOf(`drawing@${part}@${paper}`)!;
-  const { request } = assemble(fieldsOf("drawing"), variant.with(inputs.value));
+  const { request } = assemble(fieldsOf("drawing"), variant.with(inputsWithShop.value));
   try {
     const answer = await askOnce("drawing", request);
     const sheets = (answer.sheets ?? []) as DrawnSheet[];

@@ -46,6 +46,8 @@ export interface Size {
   value: number;
   unit: string;
   limits?: { lower: Quantity; upper: Quantity };
+  /** How it is taken in the hand. */
+  reading?: string;
 }
 
 export interface Tool {

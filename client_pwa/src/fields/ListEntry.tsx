@@ -15,13 +15,15 @@ interface Props extends FieldEntryProps {
   Entry: ComponentType<FieldEntryProps>;
 }
 
-export function ListEntry(props: Props & { rowName?: string }) {
+/** gone: says that a row was taken out, where the list is not the job's own. */
+export function ListEntry(props: Props & { rowName?: string; gone?(what: string): void }) {
   const { field, value, faults, path, onChange, label, Entry } = props;
   const items = field.items ?? [];
   const single = items.length === 1 && items[0]!.name === "" ? items[0]! : undefined;
   const kept: Input[] = Array.isArray(value) ? value : [];
   const own = faults.find((each) => samePath(each.path, path));
   const row = props.rowName ?? "Row";
+  const { gone } = props;
   const replace = (index: number, entry: Input): void => onChange(kept.map((each, at) => (at === index ? entry : each)));
   return (
     <fieldset class="list">
@@ -39,7 +41,7 @@ export function ListEntry(props: Props & { rowName?: string }) {
               aria-label={`Take out ${row.toLowerCase()} ${index + 1}`}
               onClick={() => {
                 onChange(kept.filter((_each, at) => at !== index));
-                if (!isEmpty(entry)) sayGone(`${row} ${index + 1}`);
+                if (!isEmpty(entry)) (gone ?? sayGone)(`${row} ${index + 1}`);
               }}
             >
               ✕

@@ -5,6 +5,7 @@ import { useEffect, useState } from "preact/hooks";
 import type { Answer, Choice, Fault } from "../engine/answers";
 import type { Field } from "../engine/tables";
 import type { Input } from "../book/job";
+import { shopInputs } from "../book/shop";
 import { FieldEntry } from "../fields/FieldEntry";
 import { choiceWords, labelOf, sentence } from "../engine/labels";
 import { system } from "../base/settings";
@@ -44,6 +45,7 @@ export function Choices({ calculation, title, fields, answer, faults, open = fal
 
 function OneChoice({ calculation, field, choice, faults }: { calculation: string; field: Field; choice: Choice | undefined; faults: readonly Fault[] }) {
   const given = inputsFor(calculation)[field.name];
+  const ofShop = calculation === "piston-valve" ? undefined : shopInputs.value[field.name];
   const faulty = faults.some((fault) => fault.path[0] === field.name);
   const [open, setOpen] = useState(false);
   const shownOpen = open || faulty;
@@ -57,8 +59,8 @@ function OneChoice({ calculation, field, choice, faults }: { calculation: string
       <button type="button" class="choice-row" aria-expanded={shownOpen} aria-controls={id} onClick={() => setOpen(!shownOpen)}>
         <span class="choice-label">{labelOf(field.name, calculation)}</span>
         <span class="choice-value">
-          <b>{given === undefined ? chosenWords(choice) : givenWords(given)}</b>
-          <small>{given === undefined ? (choice ? "chosen" : "not given") : "yours"}</small>
+          <b>{given === undefined ? (ofShop === undefined ? chosenWords(choice) : givenWords(ofShop)) : givenWords(given)}</b>
+          <small>{given === undefined ? (ofShop === undefined ? (choice ? "chosen" : "not given") : "my shop") : "yours"}</small>
         </span>
       </button>
       <div id={id} class="choice-open" hidden={!shownOpen}>

@@ -3,7 +3,8 @@
 
 import type { Size } from "../engine/answers";
 import { system } from "../base/settings";
-import { change, job } from "../sheet/sheet";
+import { measure } from "../sheet/measured";
+import { job } from "../sheet/sheet";
 import { shown } from "../units/show";
 
 interface Props {
@@ -30,10 +31,7 @@ export function SizeTable({ sizes, place, caption }: Props) {
       <tbody role="rowgroup">
         {sizes.map((size, index) => {
           const text = shown(aim(size), size.unit, system.value, size.limits ? "limit" : (size.name ?? size.label));
-          const limits = size.limits && {
-            lower: shown(size.limits.lower.value, size.limits.lower.unit, system.value, "limit"),
-            upper: shown(size.limits.upper.value, size.limits.upper.unit, system.value, "limit"),
-          };
+          const limits = limitsOf(size);
           const key = `${place}/${size.name ?? size.label}`;
           return (
             <tr key={index} role="row">
@@ -42,7 +40,7 @@ export function SizeTable({ sizes, place, caption }: Props) {
                 <b>{text.text}</b> {text.unit}
                 {limits && (
                   <small>
-                    {limits.lower.text} to {limits.upper.text}
+                    {limits.lower} to {limits.upper}
                   </small>
                 )}
               </td>
@@ -66,15 +64,18 @@ export function SizeTable({ sizes, place, caption }: Props) {
 }
 
 /** What to make it: the basic size, or where a fit leaves that outside its limits, the middle of them. */
-function aim({ value, limits }: Size): number {
+export function aim({ value, limits }: Size): number {
   if (!limits) return value;
   const { lower, upper } = limits;
   return value < lower.value || value > upper.value ? (lower.value + upper.value) / 2 : value;
 }
 
-function measure(key: string, text: string): void {
-  const measured = { ...job.peek().measured };
-  if (text.trim() === "") delete measured[key];
-  else measured[key] = text;
-  change({ measured });
+/** The limits of a size as they are read, if it has any. */
+export function limitsOf({ limits }: Size): { lower: string; upper: string } | undefined {
+  if (!limits) return undefined;
+  const { lower, upper } = limits;
+  return {
+    lower: shown(lower.value, lower.unit, system.value, "limit").text,
+    upper: shown(upper.value, upper.unit, system.value, "limit").text,
+  };
 }

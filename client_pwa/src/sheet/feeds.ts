@@ -42,16 +42,17 @@ const VARIANTS: Readonly<Record<string, Variant>> = {
   },
 };
 
-/** What stands behind a key such as "wall-pressure@steam", "bars@bronze" or "drawing@former@A4". */
+/** What stands behind a key such as "wall-pressure@steam", "bars@bronze", "drawing@former@A4" or "drawing@operation:slit". */
 export function variantOf(key: string): Variant | undefined {
   const known = VARIANTS[key];
   if (known) return known;
   const [calculation, part, paper] = key.split("@");
   if (!calculation || !part) return undefined;
   if (calculation === "bars") return { calculation, with: () => ({ metal: part, sizes: system.value }) };
+  const [named, operation] = part.split(":");
   return {
     calculation,
-    with: (inputs) => ({ ...inputs, part, paper: paper ?? "screen", dimensions: system.value }),
+    with: (inputs) => ({ ...inputs, part: named!, ...(operation ? { operation } : {}), paper: paper ?? "screen", dimensions: system.value }),
   };
 }
 

@@ -7,6 +7,7 @@ import { ask, drop } from "../engine/client";
 import { sentence } from "../engine/labels";
 import { fieldsOf, isKnown } from "../engine/tables";
 import { newJob } from "../book/job";
+import { shopInputs } from "../book/shop";
 import type { Input, Inputs, Job } from "../book/job";
 import { changeOf, seenBy } from "./apart";
 import { fed, FEEDS, variantOf } from "./feeds";
@@ -28,6 +29,8 @@ export const job = signal<Job>(newJob("New job"));
 /** Counts the changes a person made; a job freshly opened starts at nought. */
 export const edits = signal(0);
 export const inputs = computed<Inputs>(() => job.value.inputs);
+/** What calculations are asked with: the job's own inputs, and where it says nothing those of the shop. */
+export const inputsWithShop = computed<Inputs>(() => ({ ...shopInputs.value, ...inputs.value }));
 
 /** The calculations that the screen in view asks for. */
 const wanted = signal<readonly string[]>([]);
@@ -116,7 +119,7 @@ export function openJob(next: Job): void {
 }
 
 effect(() => {
-  const current = inputs.value;
+  const current = inputsWithShop.value;
   const keys = new Set<string>();
   for (const key of [...wanted.value, ...alsoWanted.value.keys()]) {
     const feed = FEEDS[variantOf(key)?.calculation ?? key];

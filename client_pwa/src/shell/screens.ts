@@ -11,6 +11,7 @@ import { SurveyScreen } from "../screens/survey/SurveyScreen";
 import { TablesScreen } from "../screens/tables/TablesScreen";
 import { ToolingScreen } from "../screens/tooling/ToolingScreen";
 import { PortPicture } from "../screens/valve/PortPicture";
+import { lazy } from "./lazy";
 import { plain } from "../screens/plain";
 
 export interface Screen {
@@ -35,18 +36,28 @@ const ALL: readonly Screen[] = [
 const VALVE_ENTRIES = ["bore", "port_width", "steam_pressure", "port_bars", "port_bar_width", "joint_pinned"];
 const VALVE_FIGURES = ["free_gap", "closed_gap", "bulge", "free_end", "leak_rate", "friction_force"];
 
+const ShopScreen = lazy(() => import("../screens/shop/ShopScreen").then((file) => file.ShopScreen));
+const CutScreen = lazy(() => import("../screens/cut/CutScreen").then((file) => file.CutScreen));
+
 /** What is no stage of the ring's job. */
 const SIDE: readonly Screen[] = [
   { key: "valve", label: "Valve", title: "Piston valve", uses: ["piston-valve"], view: plain("piston-valve", VALVE_ENTRIES, VALVE_FIGURES, PortPicture) },
   { key: "tables", label: "Tables", title: "Reference tables", uses: ["materials"], view: TablesScreen },
+  { key: "shop", label: "Shop", title: "My shop", uses: [], view: ShopScreen },
+  { key: "cut", label: "Cut", title: "Several jobs, one bar", uses: [], view: CutScreen },
+];
+
+/** Reached from a stage, with the whole screen to itself. */
+const ALONE: readonly Screen[] = [
+  { key: "work", label: "Work", title: "Work through it", uses: ["route"], view: lazy(() => import("../screens/work/WorkScreen").then((file) => file.WorkScreen)) },
 ];
 
 /** Only the places whose figures the core can give. */
-const given = (screens: readonly Screen[]): readonly Screen[] => screens.filter((screen) => screen.uses.some((key) => isKnown(key.split("@")[0]!)));
+const given = (screens: readonly Screen[]): readonly Screen[] => screens.filter((screen) => screen.uses.length === 0 || screen.uses.some((key) => isKnown(key.split("@")[0]!)));
 
 export const SCREENS = given(ALL);
 export const BESIDE = given(SIDE);
 
 export function screenWith(key: string): Screen | undefined {
-  return [...SCREENS, ...BESIDE].find((screen) => screen.key === key);
+  return [...SCREENS, ...BESIDE, ...ALONE].find((screen) => screen.key === key);
 }

@@ -22,6 +22,7 @@ from . import (
     problems,
     reading,
     schemas,
+    shop,
     static_app,
     table_files,
 )
@@ -74,6 +75,7 @@ def create_app(table=None, app_folder=static_app.FOLDER):
         api.spec.components.header(name, header)
     api.register_blueprint(calculations.make_blueprint(table, request_schemas))
     api.register_blueprint(pages.blueprint)
+    api.register_blueprint(shop.blueprint)
     api.register_blueprint(_files(table, request_schemas))
     # No address of its own but an error that helps, so it is not in the specification.
     for form in ("svg", "dxf", "pdf"):
@@ -84,6 +86,7 @@ def create_app(table=None, app_folder=static_app.FOLDER):
     app.extensions["ringwright"] = {
         "specification": orjson.dumps(specification),
         "flaw": _flaw(table),
+        "shop": shop.read_profile(),
     }
     _register_front(app, table, app_folder)
     app.wsgi_app = headers.on_every_answer(app.wsgi_app)

@@ -10,6 +10,7 @@ import { inView } from "../../figures/results";
 import { SizeTable } from "../../figures/SizeTable";
 import { Status } from "../../figures/Status";
 import { PrintButton } from "../../base/Print";
+import { addressOf } from "../../base/routes";
 import { system } from "../../base/settings";
 import { change, job } from "../../sheet/sheet";
 import { shown } from "../../units/show";
@@ -30,6 +31,9 @@ export function RouteScreen() {
             <p class="route-left" role="status">
               {left === 0 ? "All operations are ticked off." : `${left} of ${operations.length} operations to do.`}
             </p>
+            <a class="main-action button" href={addressOf("work", job.value.id)}>
+              Work through it
+            </a>
             <PrintButton what="route card" />
           </div>
           <Cautions cautions={view.answer.cautions} />

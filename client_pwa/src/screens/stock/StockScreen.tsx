@@ -1,6 +1,8 @@
 /** The bar to buy, what it weighs and wastes, and how to cut it from what lies in the rack. */
 
-import type { Answer, Quantity } from "../../engine/answers";
+import type { Answer } from "../../engine/answers";
+import type { Cut } from "../../book/rack";
+import { shop } from "../../book/shop";
 import { fieldsOf } from "../../engine/tables";
 import { SheetEntry } from "../../fields/SheetEntry";
 import { Choices } from "../../figures/Choices";
@@ -8,18 +10,9 @@ import { FigureRows, FigureTile } from "../../figures/Figures";
 import { Findings } from "../../figures/Findings";
 import { inView } from "../../figures/results";
 import { Status } from "../../figures/Status";
-import { system } from "../../base/settings";
-import { shown } from "../../units/show";
-
-interface Cut {
-  bar: string;
-  have: boolean;
-  alike: number;
-  bar_length: Quantity;
-  sticks: { set: string; blanks: number; stick_length: Quantity }[];
-  offcut: Quantity;
-  offcut_kept: boolean;
-}
+import { addressOf } from "../../base/routes";
+import { inputs, job } from "../../sheet/sheet";
+import { CutList } from "../../figures/CutList";
 
 interface StockSet {
   bar: string;
@@ -47,7 +40,11 @@ export function StockScreen() {
         <form class="card top-entries" onSubmit={(event) => event.preventDefault()}>
           <SheetEntry name="rings" calculation="job" faults={view.faults} placeholder="chosen for you" />
           <SheetEntry name="spares" calculation="job" faults={view.faults} placeholder="chosen for you" />
-          <SheetEntry name="bars" calculation="job" faults={view.faults} label="Bars in the rack" rowName="Bar" />
+          <SheetEntry name="bars" calculation="job" faults={view.faults} label="Bars for this job alone" rowName="Bar" />
+          <p>
+            {inputs.value.bars === undefined && Array.isArray(shop.value.inputs.bars) ? "Cut from the rack of your shop. " : "The rack of your shop is kept once, for all jobs. "}
+            <a href={addressOf("shop", job.value.id)}>My shop</a> <a href={addressOf("cut", job.value.id)}>Several jobs, one bar</a>
+          </p>
         </form>
         <Status result={view.result} shownAt={(fault) => ON_TOP.includes(String(fault.path[0]))} />
         {stock && (
@@ -86,58 +83,4 @@ function fromWords(cuts: readonly Cut[], toBuy: string): string {
   const [rack, bought] = [names(true), names(false)];
   if (rack === "" && bought === "") return toBuy;
   return [rack && `From the rack: ${rack}`, bought && `${rack ? "to buy" : "To buy"}: ${bought}`].filter(Boolean).join("; ");
-}
-
-/** Each bar drawn to its length: sticks, then what is left. */
-function CutList({ cuts }: { cuts: readonly Cut[] }) {
-  if (cuts.length === 0) return null;
-  return (
-    <section class="card" aria-label="Cut list">
-      <h2>Cut list</h2>
-      <ol class="cuts">
-        {cuts.map((cut, index) => (
-          <li key={index}>
-            <p>
-              <b>{cut.bar}</b>
-              {cut.alike > 1 && `, ${cut.alike} alike`}: {cut.have ? "in the rack" : "to buy"}, {lengthWords(cut.bar_length)} long
-            </p>
-            <CutPicture cut={cut} />
-            <ul>
-              {cut.sticks.map((stick, at) => (
-                <li key={at}>
-                  Cut {lengthWords(stick.stick_length)} for {stick.blanks} {stick.blanks === 1 ? "blank" : "blanks"}
-                  {stick.set && ` (${stick.set})`}
-                </li>
-              ))}
-              <li>
-                Left over {lengthWords(cut.offcut)}
-                {cut.offcut_kept ? ", keep it" : ", scrap"}
-              </li>
-            </ul>
-          </li>
-        ))}
-      </ol>
-    </section>
-  );
-}
-
-function CutPicture({ cut }: { cut: Cut }) {
-  const whole = cut.bar_length.value || 1;
-  let at = 0;
-  return (
-    <svg class="cut-picture" viewBox="0 0 300 26" preserveAspectRatio="none" aria-hidden="true">
-      <rect class="cut-left" x="0" y="3" width="300" height="20" />
-      {cut.sticks.map((stick, index) => {
-        const width = (stick.stick_length.value / whole) * 300;
-        const x = at;
-        at += width;
-        return <rect key={index} class="cut-stick" x={x} y="3" width={Math.max(1, width - 1.5)} height="20" />;
-      })}
-    </svg>
-  );
-}
-
-function lengthWords(length: Quantity): string {
-  const text = shown(length.value, length.unit, system.value);
-  return `${text.text} ${text.unit}`;
 }

@@ -1,0 +1,84 @@
+/** The sizes of one operation, large, each with the place for what was measured and its verdict at once. */
+
+import type { Operation, Outcome, Size } from "../../engine/answers";
+import { NumberEntry } from "../../fields/NumberEntry";
+import { Mark, WORD } from "../../figures/Findings";
+import { limitsOf, aim } from "../../figures/SizeTable";
+import { measure, placeOf } from "../../sheet/measured";
+import { system } from "../../base/settings";
+import { job } from "../../sheet/sheet";
+import { parseQuantity } from "../../units/parse";
+import { shown } from "../../units/show";
+import { kindOf, verdictOn } from "./verdict";
+
+/** What the core says of a ring that was measured so far (the card follows the ring). */
+export interface RingSoFar {
+  ring: number;
+  sizes: (Size & { operation: string; name: string; outcome?: Outcome })[];
+}
+
+/** The core's word for what is set and not measured. */
+const SET = "set, not measured";
+
+interface Props {
+  operation: Operation;
+  ring: number;
+  rings: unknown;
+}
+
+export function SizesToWork({ operation, ring, rings }: Props) {
+  const soFar = (Array.isArray(rings) ? (rings as RingSoFar[]) : []).find((each) => each.ring === ring);
+  return (
+    <ul class="work-sizes">
+      {operation.sizes.map((size) => {
+        const worked = soFar?.sizes.find((each) => each.operation === operation.key && each.name === size.name);
+        return <OneSize key={`${size.name}/${ring}`} operation={operation} size={worked ? { ...size, ...worked } : size} outcome={worked?.outcome} ring={ring} />;
+      })}
+    </ul>
+  );
+}
+
+function OneSize({ operation, size, ring, outcome }: { operation: Operation; size: Size; ring: number; outcome: Outcome | undefined }) {
+  const place = placeOf(`route/${operation.key}`, size.name ?? size.label, ring);
+  const text = shown(aim(size), size.unit, system.value, size.limits ? "limit" : (size.name ?? size.label));
+  const limits = limitsOf(size);
+  const kind = kindOf(size.unit);
+  const typed = job.value.measured[place] ?? "";
+  const parsed = typed === "" ? undefined : parseQuantity(kind, typed, "");
+  const own = parsed?.ok ? verdictOn(size, parsed.reading.value, system.value) : undefined;
+  const verdict = own && outcome && outcome !== own.outcome ? { ...own, outcome } : own;
+  return (
+    <li class="work-size">
+      <p class="work-label">{size.label}</p>
+      <p class="work-value">
+        <b>{text.text}</b> {text.unit}
+        {limits && (
+          <small>
+            {limits.lower} to {limits.upper}
+          </small>
+        )}
+      </p>
+      {size.reading && size.reading !== SET && <p class="work-reading">By {size.reading}.</p>}
+      {kind !== "number" && size.reading !== SET && (
+        <NumberEntry
+          id={`measured-${place.replace(/[^a-z0-9]+/gi, "-")}`}
+          field={{ name: `measured ${size.unit}`, kind, unit: size.unit, lowest: 0 }}
+          label={`Measured ${size.label}`}
+          hideLabel
+          placeholder="measured"
+          value={typed}
+          fault={parsed && !parsed.ok ? { path: [], code: "unreadable", message: parsed.message, remedy: parsed.remedy } : undefined}
+          onChange={(next) => measure(place, next)}
+        />
+      )}
+      {verdict && (
+        <p class={`work-verdict finding-${verdict.outcome}`} role="status">
+          <Mark outcome={verdict.outcome} />
+          <span>
+            <b>{WORD[verdict.outcome]}:</b> {verdict.words}
+          </span>
+        </p>
+      )}
+    </li>
+  );
+}

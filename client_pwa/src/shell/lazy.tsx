@@ -1,0 +1,29 @@
+/** A screen that comes in a file of its own, fetched when it is first wanted: what nobody needs for the first
+ * figures must not hold them up. The service worker keeps it with the rest, so it is there without signal. */
+
+import type { ComponentType } from "preact";
+import { useEffect, useState } from "preact/hooks";
+
+export function lazy(load: () => Promise<ComponentType>): ComponentType {
+  let View: ComponentType | undefined;
+  return function Lazy() {
+    const [, redraw] = useState(0);
+    const [failed, setFailed] = useState(false);
+    useEffect(() => {
+      if (View) return;
+      load().then(
+        (loaded) => {
+          View = loaded;
+          redraw(1);
+        },
+        () => setFailed(true),
+      );
+    }, []);
+    if (View) return <View />;
+    return (
+      <p class="status" role="status">
+        {failed ? "This part of the app could not be read. Open it again where there is a signal." : "One moment…"}
+      </p>
+    );
+  };
+}

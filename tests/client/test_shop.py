@@ -1,0 +1,164 @@
+"""My shop: said once for all jobs; several jobs out of the bars in the rack."""
+
+import json
+
+from client.conftest import PHONE, Sheet
+from conftest import Server
+
+SHOP = {
+    "format": "ringwright-shop",
+    "version": 1,
+    "name": "Fernhollow Steam Club",
+    "lathes": [
+        {"name": "bench", "machine": "light", "spindle_speeds": ["70", "150", "320"]},
+        {"name": "long bed", "machine": "rigid", "tool_material": "carbide"},
+    ],
+    "lathe": 1,
+    "shelf": {"shelf_former": ["77 mm"]},
+    "inputs": {
+        "end_kerf": "0.7 mm",
+        "bars": [
+            {"name": "long end", "diameter": "110 mm", "length": "130 mm"},
+            {"name": "stub", "diameter": "90 mm", "length": "160 mm"},
+        ],
+    },
+}
+
+
+def _bring_in(sheet, tmp_path, shop=SHOP):
+    path = tmp_path / "shop.json"
+    path.write_text(json.dumps(shop), encoding="utf-8")
+    sheet.go("shop")
+    sheet.page.get_by_label("Shop file to bring in").set_input_files(path)
+    sheet.page.get_by_text("Taken over from the file.").wait_for()
+    return sheet
+
+
+def _jobs(sheet, tmp_path, *jobs):
+    path = tmp_path / "jobs.json"
+    listed = [{"name": name, "inputs": inputs} for name, inputs in jobs]
+    path.write_text(json.dumps({"format": "ringwright-job", "version": 3, "jobs": listed}))
+    sheet.go("book")
+    sheet.page.get_by_label("Job file to bring in").set_input_files(path)
+    sheet.page.locator("main .status").wait_for()
+    return sheet
+
+
+def test_what_the_shop_has_goes_into_every_job(sheet, tmp_path):
+    page = _bring_in(sheet, tmp_path).page
+    sheet.go("route")
+    page.locator(".operation").first.wait_for()
+    kerf = page.locator(".operation", has_text="Saw one end in each band")
+    sheet.until(
+        "[...document.querySelectorAll('.operation')].some(e => e.textContent.includes('Saw one')"
+        " && e.textContent.includes('0.700'))"
+    )
+    assert "0.700" in kerf.inner_text()
+    # It is said to come from the shop, and a job may say otherwise.
+    page.locator(".choices > summary").first.click()
+    machine = page.locator(".choice", has_text="Machine")
+    assert "my shop" in machine.inner_text()
+    assert "Rigid" in machine.inner_text()
+    page.reload()
+    page.locator(".operation").first.wait_for()
+    sheet.until("document.querySelector('.choices').textContent.includes('my shop')")
+
+
+def test_shop_goes_out_as_a_file_and_comes_back(sheet, tmp_path):
+    page = _bring_in(sheet, tmp_path).page
+    with page.expect_download() as waiting:
+        page.get_by_role("button", name="Save my shop as a file").click()
+    saved = json.loads(waiting.value.path().read_text(encoding="utf-8"))
+    assert saved["lathes"] == SHOP["lathes"]
+    assert saved["inputs"] == SHOP["inputs"]
+    page.get_by_role("button", name="Take out bar 1").click()
+    line = page.locator(".said-line")
+    assert "Bar 1" in line.inner_text()
+    line.get_by_role("button", name="Undo").click()
+    sheet.until("document.querySelectorAll('[role=group][aria-label^=\"Bar\"]').length === 2")
+
+
+def test_bad_shop_file_changes_nothing(sheet, tmp_path):
+    page = _bring_in(sheet, tmp_path).page
+    path = tmp_path / "bad.json"
+    path.write_text('{"format": "ringwright-shop", "version": 1, "inputs": {"bad name": {}}}')
+    page.get_by_label("Shop file to bring in").set_input_files(path)
+    page.locator("main .status").wait_for()
+    assert "Your shop is as it was" in page.locator("main .status").inner_text()
+    assert page.get_by_label("Workshop or club").input_value() == "Fernhollow Steam Club"
+
+
+def test_phone_takes_over_the_clubs_shop_when_asked(browser, tmp_path, monkeypatch):
+    path = tmp_path / "club.json"
+    path.write_text(json.dumps(SHOP), encoding="utf-8")
+    monkeypatch.setenv("RINGWRIGHT_SHOP_PROFILE", str(path))
+    running = Server(workers=1)
+    context = browser.new_context(viewport=PHONE)
+    try:
+        sheet = Sheet(context.new_page(), running.address).open().ready()
+        page = sheet.go("shop").page
+        assert page.get_by_label("Workshop or club").input_value() == ""
+        page.get_by_role("button", name="Take over the club's shop").click()
+        page.get_by_text("Taken over from the service.").wait_for()
+        assert page.get_by_label("Workshop or club").input_value() == "Fernhollow Steam Club"
+    finally:
+        context.close()
+        running.stop()
+
+
+def test_service_without_a_shop_says_so(context, served):
+    sheet = Sheet(context.new_page(), served).open().ready()
+    sheet.go("shop").page.get_by_role("button", name="Take over the club's shop").click()
+    sheet.page.get_by_text("offers no shop of a club").wait_for()
+
+
+def test_three_engines_out_of_two_bars(sheet, tmp_path):
+    """Pick the jobs, see the cut list, mark it as cut: the rack is what is left."""
+    page = _bring_in(sheet, tmp_path).page
+    _jobs(
+        sheet,
+        tmp_path,
+        ("Mill engine", {"bore": "80 mm", "rings": "2", "spares": "0"}),
+        ("Pump engine", {"bore": "100 mm", "ring_type": "plain", "rings": "3"}),
+        ("Donkey engine", {"bore": "2 3/4 in", "rings": "2"}),
+        ("Unfinished", {"stroke": "90 mm"}),
+    )
+    sheet.go("cut")
+    taps = 0
+    for name in ("Mill engine", "Pump engine", "Donkey engine"):
+        page.get_by_label(name).check()
+        taps += 1
+    sheet.until("document.querySelectorAll('.cuts > li').length >= 2")
+    sheet.until(
+        "['Mill', 'Pump', 'Donkey'].every(n => "
+        "document.querySelector('.cuts').textContent.includes(n + ' engine'))"
+    )
+    text = page.locator(".cuts").inner_text()
+    assert "long end: in the rack" in text
+    assert "stub: in the rack" in text
+    page.get_by_role("button", name="Mark as cut: change the rack").click()
+    taps += 1
+    assert taps <= 5
+    page.get_by_text("The rack is as it is after cutting.").wait_for()
+    sheet.go("shop")
+    lengths = page.eval_on_selector_all(
+        "[id^=in-bars-][id$=-length]", "all => all.map(e => parseFloat(e.value))"
+    )
+    # Both are cut into: what is left of each is shorter.
+    assert 1 <= len(lengths) <= 2
+    assert all(length < 130 for length in lengths)
+    page.locator(".said-line").get_by_role("button", name="Undo").click()
+    sheet.until(
+        "[...document.querySelectorAll('[id^=in-bars-][id$=-length]')]"
+        ".map(e => e.value).join() === '130,160'"
+    )
+
+
+def test_job_that_cannot_be_cut_says_why(sheet, tmp_path):
+    page = _bring_in(sheet, tmp_path).page
+    _jobs(sheet, tmp_path, ("Unfinished", {"stroke": "90 mm"}))
+    sheet.go("cut").page.get_by_label("Unfinished").check()
+    words = page.locator("main .status")
+    words.wait_for()
+    assert "Unfinished cannot be cut yet" in words.inner_text()
+    assert "_" not in words.inner_text()
