@@ -4,7 +4,7 @@ import { readFileSync, readdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 import type { Plugin } from "vite";
-import { ONE_FILE, oneFile, scriptOf } from "../src/offline/one_file.ts";
+import { laterOf, ONE_FILE, oneFile, scriptOf, withLater } from "../src/offline/one_file.ts";
 
 export function oneFilePlugin(folder: string): Plugin {
   return {
@@ -17,8 +17,7 @@ export function oneFilePlugin(folder: string): Plugin {
       handler() {
         const assets = readdirSync(join(folder, "assets"));
         const scripts = assets.filter((name) => /^(?!worker-).*\.js$/.test(name));
-        // Parts that are fetched when they are wanted could not be, from a file.
-        if (scripts.length !== 1) this.error(`the page must be one script, and is ${scripts.join(", ")}`);
+        if (scripts.length !== 2) this.error(`the page must be one script and one with its later screens, and is ${scripts.join(", ")}`);
         const named = (start: string): Buffer => {
           const found = assets.filter((name) => name.startsWith(start) && !/\.(gz|br)$/.test(name));
           if (found.length !== 1) this.error(`one file ${start}… is wanted, and there are ${found.length}`);
@@ -26,7 +25,8 @@ export function oneFilePlugin(folder: string): Plugin {
         };
         const packed = (start: string): string => gzipSync(named(start), { level: 9 }).toString("base64");
         const page = readFileSync(join(folder, "index.html"), "utf8");
-        const script = readFileSync(join(folder, scriptOf(page)), "utf8");
+        const first = readFileSync(join(folder, scriptOf(page)), "utf8");
+        const script = withLater(first, readFileSync(join(folder, laterOf(first, scriptOf(page))), "utf8"));
         const parts = {
           worker: named("worker-").toString("utf8"),
           wasm: packed("micropython-"),

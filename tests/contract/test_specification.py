@@ -366,4 +366,4 @@ def test_the_table_governs_every_address():
     one = Calculation("x", "s", fields, lambda values: {"figures": {}}, NOTHING)
     told = set(specification(create_app({"x": one}))["paths"])
     own = {path for path in told if path.startswith("/v1/")} - {"/v1/problems"}
-    assert own == {"/v1/x", "/v1/x.csv"}
+    assert own == {"/v1/x", "/v1/x.csv", "/v1/shop"}

@@ -25,6 +25,8 @@ def imports():
 
 
 def resolved(name, used):
+    # What follows a question mark tells the build how to bring it in.
+    used = used.split("?")[0]
     target = os.path.normpath(os.path.join(os.path.dirname(name), used)).replace(os.sep, "/")
     for end in ("", ".ts", ".tsx"):
         if (SOURCE / (target + end)).is_file():

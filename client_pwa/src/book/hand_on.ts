@@ -3,7 +3,7 @@
 import { gzipped } from "../engine/packed";
 import { partUrls } from "../engine/parts";
 import { saveOut } from "./files";
-import { ONE_FILE, oneFile, scriptOf } from "../offline/one_file";
+import { laterOf, ONE_FILE, oneFile, scriptOf, withLater } from "../offline/one_file";
 
 /** A page that is the file already holds itself, as it was before anything was drawn on it. */
 const ownPage = globalThis.ringwrightParts ? `<!doctype html>\n${document.documentElement.outerHTML}\n` : undefined;
@@ -12,15 +12,16 @@ const ownPage = globalThis.ringwrightParts ? `<!doctype html>\n${document.docume
 export async function appAsOneFile(): Promise<string> {
   if (ownPage !== undefined) return ownPage;
   const page = await text("index.html");
-  const [script, worker, icon, wasm, first, rest] = await Promise.all([
-    text(scriptOf(page)),
+  const first = await text(scriptOf(page));
+  const [later, worker, icon, wasm, early, rest] = await Promise.all([
+    text(laterOf(first, scriptOf(page))),
     text(partUrls.worker),
     text("icons/ring.svg"),
     packed(partUrls.wasm),
     packed(partUrls.first),
     packed(partUrls.rest),
   ]);
-  return oneFile(page, script, { worker, wasm, first, rest }, icon);
+  return oneFile(page, withLater(first, later), { worker, wasm, first: early, rest }, icon);
 }
 
 /** Hands the file to the share sheet where there is one that takes files, else to the downloads. */

@@ -4,16 +4,16 @@
 import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
 
-export function lazy(load: () => Promise<ComponentType>): ComponentType {
+export function lazy(name: keyof typeof import("./later_screens")): ComponentType {
   let View: ComponentType | undefined;
   return function Lazy() {
     const [, redraw] = useState(0);
     const [failed, setFailed] = useState(false);
     useEffect(() => {
       if (View) return;
-      load().then(
+      import("./later_screens").then(
         (loaded) => {
-          View = loaded;
+          View = loaded[name];
           redraw(1);
         },
         () => setFailed(true),

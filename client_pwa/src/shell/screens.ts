@@ -36,8 +36,8 @@ const ALL: readonly Screen[] = [
 const VALVE_ENTRIES = ["bore", "port_width", "steam_pressure", "port_bars", "port_bar_width", "joint_pinned"];
 const VALVE_FIGURES = ["free_gap", "closed_gap", "bulge", "free_end", "leak_rate", "friction_force"];
 
-const ShopScreen = lazy(() => import("../screens/shop/ShopScreen").then((file) => file.ShopScreen));
-const CutScreen = lazy(() => import("../screens/cut/CutScreen").then((file) => file.CutScreen));
+const ShopScreen = lazy("ShopScreen");
+const CutScreen = lazy("CutScreen");
 
 /** What is no stage of the ring's job. */
 const SIDE: readonly Screen[] = [
@@ -49,7 +49,7 @@ const SIDE: readonly Screen[] = [
 
 /** Reached from a stage, with the whole screen to itself. */
 const ALONE: readonly Screen[] = [
-  { key: "work", label: "Work", title: "Work through it", uses: ["route"], view: lazy(() => import("../screens/work/WorkScreen").then((file) => file.WorkScreen)) },
+  { key: "work", label: "Work", title: "Work through it", uses: ["route"], view: lazy("WorkScreen") },
 ];
 
 /** Only the places whose figures the core can give. */
