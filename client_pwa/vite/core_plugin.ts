@@ -35,7 +35,8 @@ function joined(files: Record<string, string>): string {
     .join("");
 }
 
-async function coreTables(files: Record<string, string>): Promise<string> {
+/** Inputs of every calculation, and the names that answers may hold, as the phone's own Python tells them. */
+export async function readCore(files: Record<string, string>): Promise<{ tables: Described; vocabulary: Vocabulary }> {
   const python = await loadMicroPython({ heapsize: 8 * 1024 * 1024, pystack: 16 * 1024 });
   for (const [path, source] of Object.entries(files)) {
     python.FS.mkdirTree(dirname("/lib/" + path));
@@ -44,10 +45,14 @@ async function coreTables(files: Record<string, string>): Promise<string> {
   python.runPython(
     "import json\n" +
       "from ringwright.core.calculations import CALCULATIONS\n" +
-      "from ringwright.core.describe import described\n" +
-      "tables = json.dumps(described(CALCULATIONS))",
+      "from ringwright.core.describe import described, vocabulary\n" +
+      "tables = json.dumps(described(CALCULATIONS))\n" +
+      "names = json.dumps(vocabulary(CALCULATIONS))",
   );
-  return folded(JSON.parse(python.globals.get("tables") as string) as Described);
+  return {
+    tables: JSON.parse(python.globals.get("tables") as string) as Described,
+    vocabulary: JSON.parse(python.globals.get("names") as string) as Vocabulary,
+  };
 }
 
 /** The files that are read for the first figures, as the phone's own Python reads them. */
@@ -69,18 +74,25 @@ async function firstFiles(files: Record<string, string>): Promise<Set<string>> {
   return new Set(Object.keys(files).filter((path) => paths.includes(path.replace(/(\/__init__)?\.py$/, ""))));
 }
 
-interface DescribedField {
+export interface DescribedField {
   name: string;
   items?: DescribedField[];
   meaning?: string;
   default?: string;
 }
 
-type Described = Record<string, { fields: DescribedField[] }>;
+export type Described = Record<string, { fields: DescribedField[] }>;
 
-/** Each field once, however many calculations have it: [fields, {calculation: numbers of its fields}]. The
+export interface Vocabulary {
+  figures: Record<string, { label: string; group: string; symbol: string }>;
+  lists: string[];
+  checks: string[];
+}
+
+/** Each field once, however many calculations have it: [fields, {calculation: numbers of its fields}, groups,
+ * {figure: [label, number of its group]}]. The
  * words of a field are left to the engine, which has them too: they are read only when somebody asks. */
-function folded(tables: Described): string {
+function folded({ tables, vocabulary }: { tables: Described; vocabulary: Vocabulary }): string {
   const fields: string[] = [];
   const bare = ({ meaning: _said, default: _later, items, ...rest }: DescribedField): DescribedField =>
     items ? { ...rest, items: items.map(bare) } : rest;
@@ -90,7 +102,10 @@ function folded(tables: Described): string {
     return known >= 0 ? known : fields.push(text) - 1;
   };
   const calculations = Object.entries(tables).map(([name, table]) => [name, table.fields.map(numberOf)]);
-  return `[[${fields.join(",")}],${JSON.stringify(Object.fromEntries(calculations))}]`;
+  const groups = [...new Set(Object.values(vocabulary.figures).map((figure) => figure.group))];
+  const figures = Object.entries(vocabulary.figures).map(([name, { label, group }]) => [name, [label, groups.indexOf(group)]]);
+  const rest = [Object.fromEntries(calculations), groups, Object.fromEntries(figures)].map((each) => JSON.stringify(each));
+  return `[[${fields.join(",")}],${rest.join(",")}]`;
 }
 
 export function corePlugin(root: string): Plugin {
@@ -103,7 +118,7 @@ export function corePlugin(root: string): Plugin {
     resolveId: (id) => (id === TABLES || id === FILES ? "\0" + id : null),
     async load(id) {
       if (id === "\0" + TABLES) {
-        return "export default JSON.parse(" + JSON.stringify(await coreTables(coreFiles(root))) + ");";
+        return "export default JSON.parse(" + JSON.stringify(folded(await readCore(coreFiles(root)))) + ");";
       }
       if (id === "\0" + FILES) {
         const files = coreFiles(root);

@@ -1,6 +1,7 @@
 /** A dimensioned drawing from the core's own geometry: on the screen when it is opened, on paper at its scale. */
 
 import type { ComponentChildren } from "preact";
+import type { Key } from "../engine/tables";
 import { useEffect, useState } from "preact/hooks";
 import type { DrawnSheet } from "../engine/answers";
 import { isKnown } from "../engine/tables";
@@ -45,7 +46,7 @@ function Drawn({ part }: { part: string }) {
 
 /** The drawing itself. part: of the core's catalogue, or "operation:" and the key of an operation. */
 export function Picture({ part, children }: { part: string; children?: ComponentChildren }) {
-  const key = `drawing@${part}`;
+  const key: Key = `drawing@${part}`;
   useEffect(() => alsoWant(key), [key]);
   const { answer, result, stale } = inView(key);
   const sheets = (answer?.sheets ?? []) as DrawnSheet[];

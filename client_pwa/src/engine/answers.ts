@@ -1,5 +1,7 @@
 /** The shapes that the core returns (see core/records.py), as the app reads them. */
 
+import type { CheckName, FigureName, ListName } from "./names";
+
 export interface Quantity {
   value: number;
   unit: string;
@@ -20,7 +22,7 @@ export interface Figure extends Quantity {
 export type Outcome = "good" | "watch" | "stop";
 
 export interface Finding {
-  check: string;
+  check: CheckName;
   outcome: Outcome;
   why: string;
   remedy: string;
@@ -83,13 +85,16 @@ export interface Series {
   symbol: string;
 }
 
+export type Figures = Partial<Record<FigureName, Figure>>;
+
 /** What every calculation returns, and by name whatever else is its own. */
-export interface Answer {
-  figures: Record<string, Figure>;
+export interface Answer extends Partial<Record<ListName, unknown>> {
+  figures: Figures;
   findings: Finding[];
   chosen: Choice[];
   cautions: Caution[];
-  [extra: string]: unknown;
+  /** What was measured so far, ring by ring, where the core says so. */
+  rings?: unknown;
 }
 
 export interface Fault {

@@ -1,6 +1,7 @@
 /** Asks the engine. Per calculation the latest question wins: one is being worked, the newest waits,
  * whatever lay between is dropped, and a stale answer never reaches a screen. */
 
+import type { CalculationName } from "./names";
 import { engineParts, makeWorker } from "./parts";
 import type { Answer, Problem } from "./answers";
 import type { FromWorker, PlainError, ToWorker } from "./protocol";
@@ -169,7 +170,7 @@ export function warmUp(): void {
 }
 
 /** One question outside the sheet, such as the list of materials. */
-export function askOnce(name: string, request: unknown = {}): Promise<Answer> {
+export function askOnce(name: CalculationName, request: unknown = {}): Promise<Answer> {
   return new Promise((resolve, reject) => {
     ask(name, name, request, (outcome) => {
       if (outcome.state === "answer") resolve(outcome.answer);

@@ -1,10 +1,10 @@
-/** What an input or a figure is called on the screen. The core's names are words already; a few need more
- * than their underscores taken out. */
+/** What an input is called on the screen. The core's names are words already; a few need more than their
+ * underscores taken out. Figures have the labels that the core gives them. */
 
-const LABELS: Readonly<Record<string, string>> = {
-  wall_pressure_intended: "Pressure intended",
-  next_former_diameter: "Next former",
-  relief_given: "Stress the soak took out",
+import type { CalculationName, InputName } from "./names";
+import { figureLabel, isFigure } from "./tables";
+
+const LABELS: Readonly<Partial<Record<InputName | `${CalculationName}/${InputName}`, string>>> = {
   measured_free_gap: "Free gap",
   measured_force: "Scale reading",
   measured_closed_gap: "Closed gap",
@@ -13,7 +13,6 @@ const LABELS: Readonly<Record<string, string>> = {
   measured_width: "Width",
   measured_across: "Free, across the gap",
   measured_along: "Free, along the gap",
-  swarf_share: "Turned to swarf",
   bars: "Bars in the rack",
   port_bars: "Bridge bars",
   port_bar_width: "Bridge bar width",
@@ -26,22 +25,8 @@ const LABELS: Readonly<Record<string, string>> = {
   setting: "Way of setting",
   finishing: "Held for finish-turning",
   relief: "Stress relief reached",
-  wall_pressure: "Mean wall pressure",
-  widest_light: "Widest light",
-  former_ratio: "Former to ring bore",
   ring_material: "Ring iron or bronze",
   modulus: "Modulus of elasticity",
-  modulus_low: "Modulus, least",
-  modulus_high: "Modulus, most",
-  poisson: "Poisson's ratio",
-  expansion: "Expansion by heat",
-  tensile_low: "Tensile strength, least",
-  tensile_high: "Tensile strength, most",
-  hottest: "Hottest in service",
-  gap_leak_napier: "Gap leak by Napier's rule",
-  bulge: "Ring springs out by",
-  free_end: "Loose end springs by",
-  longest_opening: "Longest safe opening",
   // A name that means something else in a calculation of its own.
   "piston-valve/bore": "Liner bore",
   "piston-valve/rings_on_piston": "Rings to a head",
@@ -51,9 +36,22 @@ const LABELS: Readonly<Record<string, string>> = {
   "piston-valve/cylinder_material": "Liner material",
 };
 
+/** Columns of the table of materials. */
+const PROPERTIES: Readonly<Record<string, string>> = {
+  modulus_low: "Modulus, least",
+  modulus_high: "Modulus, most",
+  poisson: "Poisson's ratio",
+  expansion: "Expansion by heat",
+  tensile_low: "Tensile strength, least",
+  tensile_high: "Tensile strength, most",
+  hottest: "Hottest in service",
+};
+
 export function labelOf(name: string, calculation = ""): string {
-  const known = LABELS[`${calculation}/${name}`] ?? LABELS[name];
+  const input = name as InputName;
+  const known = LABELS[`${calculation as CalculationName}/${input}`] ?? LABELS[input] ?? PROPERTIES[name];
   if (known) return known;
+  if (isFigure(name)) return figureLabel(name);
   const words = name.replace(/[_-]+/g, " ");
   return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,6 +1,6 @@
 declare module "virtual:core-tables" {
-  // Each field once; per calculation the numbers of its fields.
-  const tables: [import("./tables").Field[], Record<string, number[]>];
+  // Each field once; per calculation the numbers of its fields; groups of figures; label and group of each.
+  const tables: [import("./tables").DeclaredField[], Record<string, number[]>, string[], Record<string, [string, number]>];
   export default tables;
 }
 

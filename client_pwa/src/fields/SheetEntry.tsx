@@ -1,6 +1,7 @@
 /** An input of the open sheet by its name, wherever a screen wants it. */
 
 import type { Fault } from "../engine/answers";
+import type { CalculationName, InputName } from "../engine/names";
 import { fieldNamed } from "../engine/tables";
 import type { Input } from "../book/job";
 import { inputsFor, setInputFor } from "../sheet/sheet";
@@ -9,8 +10,8 @@ import { ListEntry } from "./ListEntry";
 import { labelOf } from "../engine/labels";
 
 interface Props {
-  name: string;
-  calculation: string;
+  name: InputName;
+  calculation: CalculationName;
   faults: readonly Fault[];
   label?: string;
   placeholder?: string;

@@ -1,20 +1,21 @@
 /** Figures as rows or tiles; each is a button that opens its working. */
 
-import type { Figure } from "../engine/answers";
-import { labelOf } from "../engine/labels";
+import type { Figure, Figures } from "../engine/answers";
+import type { FigureName } from "../engine/names";
+import { figureLabel } from "../engine/tables";
 import { system } from "../base/settings";
 import { shown } from "../units/show";
 import { Symbol } from "./Symbol";
 import { openFigure } from "./working";
 
 interface OneProps {
-  name: string;
+  name: FigureName;
   figure: Figure;
   label?: string;
   stale?: boolean;
 }
 
-export function FigureTile({ name, figure, label = labelOf(name), stale = false }: OneProps) {
+export function FigureTile({ name, figure, label = figureLabel(name), stale = false }: OneProps) {
   const text = shown(figure.value, figure.unit, system.value, name);
   return (
     <button
@@ -31,8 +32,8 @@ export function FigureTile({ name, figure, label = labelOf(name), stale = false 
   );
 }
 
-export function FigureRows({ figures, names, stale = false }: { figures: Record<string, Figure>; names?: readonly string[]; stale?: boolean }) {
-  const listed = names ?? Object.keys(figures);
+export function FigureRows({ figures, names, stale = false }: { figures: Figures; names?: readonly FigureName[]; stale?: boolean }) {
+  const listed = names ?? (Object.keys(figures) as FigureName[]);
   return (
     <ul class={stale ? "rows stale" : "rows"}>
       {listed.map((name) => {
@@ -48,7 +49,7 @@ export function FigureRows({ figures, names, stale = false }: { figures: Record<
   );
 }
 
-function FigureRow({ name, figure, label = labelOf(name) }: OneProps) {
+function FigureRow({ name, figure, label = figureLabel(name) }: OneProps) {
   const text = shown(figure.value, figure.unit, system.value, name);
   const low = figure.low === undefined ? undefined : shown(figure.low, figure.unit, system.value, name);
   const high = figure.high === undefined ? undefined : shown(figure.high, figure.unit, system.value, name);

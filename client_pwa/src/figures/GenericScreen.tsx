@@ -2,6 +2,7 @@
  * figures, the findings. A new calculation is on the phone with this; its own picture can follow. */
 
 import type { ComponentChildren } from "preact";
+import type { CalculationName, FigureName, InputName } from "../engine/names";
 import { fieldsOf } from "../engine/tables";
 import { SheetEntry } from "../fields/SheetEntry";
 import { system } from "../base/settings";
@@ -10,19 +11,19 @@ import { Cautions } from "./Cautions";
 import { Choices } from "./Choices";
 import { FigureRows } from "./Figures";
 import { Findings } from "./Findings";
-import { inView } from "./results";
+import { inView, isOf } from "./results";
 import type { InView } from "./results";
 import { Status } from "./Status";
 
 interface Props {
-  calculation: string;
+  calculation: CalculationName;
   /** Inputs to stand open at the top. */
-  first?: readonly string[];
+  first?: readonly InputName[];
   /** Inputs that another screen of the same sheet shows. */
-  elsewhere?: readonly string[];
-  rowNames?: Readonly<Record<string, string>>;
+  elsewhere?: readonly (InputName | "")[];
+  rowNames?: Readonly<Partial<Record<InputName, string>>>;
   /** Figures to leave to the screen's own picture. */
-  without?: readonly string[];
+  without?: readonly FigureName[];
   figuresTitle?: string;
   /** Entries of the screen's own, above those of `first`. */
   top?(view: InView): ComponentChildren;
@@ -33,9 +34,9 @@ interface Props {
 export function GenericScreen({ calculation, first = [], elsewhere = [], rowNames = {}, without = [], figuresTitle = "Figures", top, children, below }: Props) {
   const view = inView(calculation);
   const fields = fieldsOf(calculation);
-  const rest = fields.filter((field) => !first.includes(field.name) && !elsewhere.includes(field.name));
+  const rest = fields.filter((field) => !(first as readonly string[]).includes(field.name) && !elsewhere.includes(field.name));
   const figures = view.answer?.figures ?? {};
-  const names = Object.keys(figures).filter((name) => !without.includes(name));
+  const names = (Object.keys(figures) as FigureName[]).filter((name) => !without.includes(name));
   return (
     <div class="two">
       <div class="two-left">
@@ -54,7 +55,7 @@ export function GenericScreen({ calculation, first = [], elsewhere = [], rowName
             ))}
           </form>
         )}
-        <Status result={view.result} calculation={calculation} shownAt={(fault) => first.includes(String(fault.path[0])) || (top !== undefined && elsewhere.includes(String(fault.path[0])))} />
+        <Status result={view.result} calculation={calculation} shownAt={(fault) => isOf(first, fault) || (top !== undefined && isOf(elsewhere, fault))} />
         {children?.(view)}
       </div>
       <div class="two-right">

@@ -3,10 +3,11 @@
 
 import type { ComponentType } from "preact";
 import type { Answer } from "../engine/answers";
+import type { CalculationName, FigureName, InputName } from "../engine/names";
 import { FigureTile } from "../figures/Figures";
 import { GenericScreen } from "../figures/GenericScreen";
 
-export function plain(calculation: string, first: readonly string[], large: readonly string[], Picture?: ComponentType<{ answer: Answer }>): ComponentType {
+export function plain(calculation: CalculationName, first: readonly InputName[], large: readonly FigureName[], Picture?: ComponentType<{ answer: Answer }>): ComponentType {
   return () => (
     <GenericScreen calculation={calculation} first={first}>
       {({ answer, stale }) =>

@@ -2,21 +2,27 @@
  * the ring that is looked at on the wall, inspected and run. */
 
 import type { Answer } from "../engine/answers";
+import type { CalculationName, FigureName, InputName } from "../engine/names";
+import { isKnown } from "../engine/tables";
+import type { Key } from "../engine/tables";
 import type { Inputs } from "../book/job";
 import { system } from "../base/settings";
 
+/** What is a figure of one calculation and an input of another. */
+type Shared = FigureName & InputName;
+
 export interface Feed {
-  from: string;
+  from: CalculationName;
   /** Figures taken under the same name. */
-  names: readonly string[];
+  names: readonly Shared[];
   /** Taken as well unless one of the others of its kind is given. */
-  target?: { name: string; unless: readonly string[] };
+  target?: { name: Shared; unless: readonly InputName[] };
 }
 
-const RING = ["radial_thickness", "ring_width", "closed_gap"];
-const TARGET = { name: "wall_pressure", unless: ["wall_pressure", "free_gap", "former_ratio"] };
+const RING: readonly Shared[] = ["radial_thickness", "ring_width", "closed_gap"];
+const TARGET: Feed["target"] & object = { name: "wall_pressure", unless: ["wall_pressure", "free_gap", "former_ratio"] };
 
-export const FEEDS: Readonly<Record<string, Feed>> = {
+export const FEEDS: Readonly<Partial<Record<CalculationName, Feed>>> = {
   "wall-pressure": { from: "sizing", names: RING, target: TARGET },
   running: { from: "sizing", names: [...RING, "piston_diameter", "side_clearance", "wall_pressure"] },
   "bore-survey": { from: "sizing", names: ["radial_thickness", "ring_width"], target: TARGET },
@@ -24,11 +30,11 @@ export const FEEDS: Readonly<Record<string, Feed>> = {
 
 /** The same question put in another way: the wall once more with steam behind the ring. */
 export interface Variant {
-  calculation: string;
+  calculation: CalculationName;
   with(inputs: Inputs): Inputs;
 }
 
-const VARIANTS: Readonly<Record<string, Variant>> = {
+const VARIANTS: Readonly<Partial<Record<Key, Variant>>> = {
   "wall-pressure@steam": {
     calculation: "wall-pressure",
     with: (inputs) => ({
@@ -44,10 +50,10 @@ const VARIANTS: Readonly<Record<string, Variant>> = {
 
 /** What stands behind a key such as "wall-pressure@steam", "bars@bronze", "drawing@former@A4" or "drawing@operation:slit". */
 export function variantOf(key: string): Variant | undefined {
-  const known = VARIANTS[key];
+  const known = VARIANTS[key as Key];
   if (known) return known;
   const [calculation, part, paper] = key.split("@");
-  if (!calculation || !part) return undefined;
+  if (!calculation || !part || !isKnown(calculation)) return undefined;
   if (calculation === "bars") return { calculation, with: () => ({ metal: part, sizes: system.value }) };
   const [named, operation] = part.split(":");
   return {

@@ -6,7 +6,7 @@ const FIELDS: Field[] = [
   { name: "bore", kind: "length", unit: "mm", required: true },
   { name: "ring_type", kind: "choice", choices: ["plain", "double-turn"] },
   { name: "joint_pinned", kind: "flag" },
-  { name: "speeds", kind: "records", items: [{ name: "", kind: "speed", unit: "1/min" }] },
+  { name: "spindle_speeds", kind: "records", items: [{ name: "", kind: "speed", unit: "1/min" }] },
   {
     name: "bars",
     kind: "records",
@@ -23,7 +23,7 @@ describe("a request from what was typed", () => {
       bore: "3 1/8 in",
       ring_type: "plain",
       joint_pinned: false,
-      speeds: ["60 rpm", "", "120"],
+      spindle_speeds: ["60 rpm", "", "120"],
       bars: [{}, { diameter: "4 in", count: "2" }],
       stroke: "100 mm",
     });
@@ -32,7 +32,7 @@ describe("a request from what was typed", () => {
       bore: 79.375,
       ring_type: "plain",
       joint_pinned: false,
-      speeds: [60, 120],
+      spindle_speeds: [60, 120],
       bars: [{ diameter: 101.6, count: 2 }],
     });
   });

@@ -5,6 +5,7 @@ import type { Signal } from "@preact/signals";
 import type { Answer, Fault } from "../engine/answers";
 import { ask, drop } from "../engine/client";
 import { sentence } from "../engine/labels";
+import type { CalculationName } from "../engine/names";
 import { fieldsOf, isKnown } from "../engine/tables";
 import { newJob } from "../book/job";
 import { shopInputs } from "../book/shop";
@@ -122,7 +123,8 @@ effect(() => {
   const current = inputsWithShop.value;
   const keys = new Set<string>();
   for (const key of [...wanted.value, ...alsoWanted.value.keys()]) {
-    const feed = FEEDS[variantOf(key)?.calculation ?? key];
+    const calculation = variantOf(key)?.calculation ?? key;
+    const feed = isKnown(calculation) && FEEDS[calculation];
     if (feed) keys.add(feed.from);
     keys.add(key);
   }
@@ -188,7 +190,7 @@ effect(() => {
   for (const each of now) each();
 });
 
-function put(key: string, calculation: string, request: unknown, rows: Map<string, number[]>, kept: Answer | undefined): void {
+function put(key: string, calculation: CalculationName, request: unknown, rows: Map<string, number[]>, kept: Answer | undefined): void {
   const result = resultOf(key);
   held.delete(key);
   const say = (next: Result): void => {

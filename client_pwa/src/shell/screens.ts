@@ -1,7 +1,9 @@
 /** The places of the app are the places of the work, in the order of the job. */
 
 import type { ComponentType } from "preact";
+import type { FigureName, InputName } from "../engine/names";
 import { isKnown } from "../engine/tables";
+import type { Key } from "../engine/tables";
 import { CheckScreen } from "../screens/check/CheckScreen";
 import { RingScreen } from "../screens/ring/RingScreen";
 import { RouteScreen } from "../screens/route/RouteScreen";
@@ -19,7 +21,7 @@ export interface Screen {
   label: string;
   title: string;
   /** What the engine is asked for while this screen is in view (see sheet/feeds.ts for names with "@"). */
-  uses: readonly string[];
+  uses: readonly Key[];
   view: ComponentType;
 }
 
@@ -33,8 +35,8 @@ const ALL: readonly Screen[] = [
   { key: "run", label: "Run", title: "The running engine", uses: ["running"], view: RunScreen },
 ];
 
-const VALVE_ENTRIES = ["bore", "port_width", "steam_pressure", "port_bars", "port_bar_width", "joint_pinned"];
-const VALVE_FIGURES = ["free_gap", "closed_gap", "bulge", "free_end", "leak_rate", "friction_force"];
+const VALVE_ENTRIES: readonly InputName[] = ["bore", "port_width", "steam_pressure", "port_bars", "port_bar_width", "joint_pinned"];
+const VALVE_FIGURES: readonly FigureName[] = ["free_gap", "closed_gap", "bulge", "free_end", "leak_rate", "friction_force"];
 
 const ShopScreen = lazy("ShopScreen");
 const CutScreen = lazy("CutScreen");

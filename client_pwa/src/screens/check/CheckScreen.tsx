@@ -1,5 +1,6 @@
 /** The ring on the wall, and what was measured of the finished one. */
 
+import type { FigureName, InputName } from "../../engine/names";
 import { fieldsOf, isKnown } from "../../engine/tables";
 import { Choices } from "../../figures/Choices";
 import { FigureRows, FigureTile } from "../../figures/Figures";
@@ -20,9 +21,9 @@ export function CheckScreen() {
 }
 
 /** What is taken at the bench, the commonest first. */
-const MEASURED = ["measured_free_gap", "measured_force", "measured_closed_gap", "measured_thickness", "measured_light"];
+const MEASURED: readonly InputName[] = ["measured_free_gap", "measured_force", "measured_closed_gap", "measured_thickness", "measured_light"];
 const VERDICTS: Readonly<Record<string, string>> = { accept: "Accept the ring", rework: "Rework the ring", scrap: "Scrap the ring" };
-const LARGE = ["wall_pressure", "wall_pressure_intended", "relief_given", "next_former_diameter"];
+const LARGE: readonly FigureName[] = ["wall_pressure", "wall_pressure_intended", "relief_given", "next_former_diameter"];
 
 function Inspection() {
   const fields = fieldsOf("inspection");

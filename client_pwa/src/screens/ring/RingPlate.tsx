@@ -2,6 +2,8 @@
 
 import type { Answer, Figure } from "../../engine/answers";
 import { labelOf } from "../../engine/labels";
+import type { FigureName } from "../../engine/names";
+import { figureLabel } from "../../engine/tables";
 import { FigureTile } from "../../figures/Figures";
 import { inView } from "../../figures/results";
 import { openFigure } from "../../figures/working";
@@ -37,7 +39,7 @@ export function RingPlate({ sizing, stale, turns, waiting }: Props) {
 }
 
 /** A figure in its place, which stands while the figure is still being worked. */
-function Tile({ name, label = labelOf(name), figure }: { name: string; label?: string; figure: Figure | undefined }) {
+function Tile({ name, label = figureLabel(name), figure }: { name: FigureName; label?: string; figure: Figure | undefined }) {
   if (figure) return <FigureTile name={name} label={label} figure={figure} />;
   return (
     <span class="tile">

@@ -1,19 +1,20 @@
 /** The first screen: a bore and a steam pressure give a complete ring. */
 
 import { Drawing } from "../../drawings/Drawing";
-import { fieldsOf, isKnown } from "../../engine/tables";
+import type { FigureName, InputName } from "../../engine/names";
+import { figureGroups, fieldsOf, isKnown } from "../../engine/tables";
 import { ChoiceBar } from "../../fields/FieldEntry";
 import { SheetEntry } from "../../fields/SheetEntry";
 import { Cautions } from "../../figures/Cautions";
 import { Choices } from "../../figures/Choices";
 import { FigureRows } from "../../figures/Figures";
 import { Findings, Mark, summary, worst } from "../../figures/Findings";
-import { inView } from "../../figures/results";
+import { inView, isOf } from "../../figures/results";
 import type { InView } from "../../figures/results";
 import { Status } from "../../figures/Status";
 import { Later } from "../../base/Later";
 import { inputs, setInput } from "../../sheet/sheet";
-import { FIGURE_GROUPS, grouped, INPUT_GROUPS } from "./groups";
+import { grouped, INPUT_GROUPS } from "./groups";
 import { RingPlate } from "./RingPlate";
 import { WhatMatters } from "./WhatMatters";
 
@@ -29,7 +30,7 @@ const DRAWINGS: readonly [string, string, number][] = [
   ["steam-temperature", "Steam temperature by pressure", 0],
 ];
 
-const ON_TOP = ["bore", "steam_pressure", "ring_type"];
+const ON_TOP: readonly (InputName | "")[] = ["bore", "steam_pressure", "ring_type"];
 
 const FIELDS = fieldsOf("sizing");
 const TYPE = FIELDS.find((field) => field.name === "ring_type");
@@ -63,7 +64,7 @@ export function RingScreen() {
           )}
         </form>
         {/* While the first figures are worked their places stand already, and nothing jumps; what is wanted the plate says. */}
-        {!waiting && sizing.result.state !== "incomplete" && <Status result={sizing.result} shownAt={(fault) => ON_TOP.includes(String(fault.path[0]))} />}
+        {!waiting && sizing.result.state !== "incomplete" && <Status result={sizing.result} shownAt={(fault) => isOf(ON_TOP, fault)} />}
         <RingPlate sizing={sizing.answer} stale={sizing.stale} turns={turns} waiting={waiting} />
         {waiting && <p class="verdict">Working it out…</p>}
         {findings.length > 0 && (
@@ -108,7 +109,7 @@ function Below({ sizing: { answer, faults, stale }, turns }: { sizing: InView; t
           <Later>
             <h2 class="group-head">All figures</h2>
           </Later>
-          {grouped(FIGURE_GROUPS, Object.keys(answer.figures), "Hot, and the rest").map((group, index) => (
+          {figureGroups(Object.keys(answer.figures) as FigureName[]).map((group, index) => (
             <Later key={group.title}>
               <details class="card" open={index === 0}>
                 <summary>

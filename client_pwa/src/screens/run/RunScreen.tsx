@@ -1,6 +1,7 @@
 /** What the engine loses now and what it would lose with new rings, as its driver would ask it. */
 
 import type { Answer, Figure, Series } from "../../engine/answers";
+import type { FigureName, InputName } from "../../engine/names";
 import { fieldsOf } from "../../engine/tables";
 import { GenericScreen } from "../../figures/GenericScreen";
 import { FigureRows, FigureTile } from "../../figures/Figures";
@@ -23,7 +24,8 @@ interface Warming {
 }
 
 const RING_WORDS: Readonly<Record<string, string>> = { now: "Ring as it is now", plain: "New plain ring", "double-turn": "New double-turn ring" };
-const FIRST = ["stroke", "speed", "worn_gap"];
+const FIRST: readonly InputName[] = ["stroke", "speed", "worn_gap"];
+const LARGE: readonly FigureName[] = ["indicated_power", "friction_power", "steam_use", "steam_saved"];
 
 export function RunScreen() {
   const shared = new Set(fieldsOf("sizing").map((field) => field.name));
@@ -46,7 +48,7 @@ function Losses({ answer, stale }: { answer: Answer; stale: boolean }) {
         ))}
       </section>
       <div class="tiles-pair">
-        {["indicated_power", "friction_power", "steam_use", "steam_saved"].map((name) => {
+        {LARGE.map((name) => {
           const figure = answer.figures[name];
           return figure ? <FigureTile key={name} name={name} figure={figure} /> : null;
         })}

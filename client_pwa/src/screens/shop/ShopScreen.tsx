@@ -1,5 +1,6 @@
 /** My shop: what the shop has, once, for all jobs. */
 
+import type { CalculationName, InputName } from "../../engine/names";
 import { useRef, useState } from "preact/hooks";
 import type { Input, Inputs } from "../../book/job";
 import { saveOut } from "../../book/files";
@@ -13,12 +14,12 @@ import { ListEntry } from "../../fields/ListEntry";
 import { faultsIn } from "./faults";
 import { keepShop, sayGoneFromShop } from "../../sheet/keep_shop";
 
-const GROUPS: readonly { title: string; words?: string; names: readonly string[] }[] = [
+const GROUPS: readonly { title: string; words?: string; names: readonly InputName[] }[] = [
   { title: "Saws and cutters", names: ["end_kerf", "slit_width", "cutter_diameter", "cutter_collar", "parting_width", "saw_width"] },
   { title: "Bars and prices", names: ["ring_material", "bar_form", "bar_sizes", "bar_length", "bar_price", "spares", "usable_offcut"] },
   { title: "Gauges, and how far work may stray", names: ["gauge_uncertainty", "bore_spread", "outside_spread", "thickness_spread", "kerf_spread", "tool_spread"] },
 ];
-const FROM = ["stock", "route", "tooling", "bore-survey", "spread"];
+const FROM: readonly CalculationName[] = ["stock", "route", "tooling", "bore-survey", "spread"];
 const BARS = fieldsOf("stock").find((field) => field.name === "bars");
 const LATHE_FIELDS = OF_A_LATHE.flatMap((name) => fieldNamed(name, FROM) ?? []);
 const DIAMETER: Field = { name: "shelf", kind: "length", unit: "mm", lowest: 1, highest: 1100 };

@@ -1,5 +1,6 @@
 /** The bar to buy, what it weighs and wastes, and how to cut it from what lies in the rack. */
 
+import type { FigureName, InputName } from "../../engine/names";
 import type { Answer } from "../../engine/answers";
 import type { Cut } from "../../book/rack";
 import { shop } from "../../book/shop";
@@ -8,7 +9,7 @@ import { SheetEntry } from "../../fields/SheetEntry";
 import { Choices } from "../../figures/Choices";
 import { FigureRows, FigureTile } from "../../figures/Figures";
 import { Findings } from "../../figures/Findings";
-import { inView } from "../../figures/results";
+import { inView, isOf } from "../../figures/results";
 import { Status } from "../../figures/Status";
 import { addressOf } from "../../base/routes";
 import { inputs, job } from "../../sheet/sheet";
@@ -21,10 +22,10 @@ interface StockSet {
   blanks_per_stick: number;
 }
 
-const ON_TOP = ["rings", "spares", "bars"];
+const ON_TOP: readonly (InputName | "")[] = ["rings", "spares", "bars"];
 /** Of the bar that would be bought: nothing to the purpose where all is cut from the rack. */
-const OF_THE_BAR_TO_BUY = new Set(["bar_diameter", "bar_length", "mass", "swarf_share"]);
-const LARGE = ["bar_diameter", "bar_length", "mass", "swarf_share"];
+const OF_THE_BAR_TO_BUY = new Set<FigureName>(["bar_diameter", "bar_length", "mass", "swarf_share"]);
+const LARGE: readonly FigureName[] = ["bar_diameter", "bar_length", "mass", "swarf_share"];
 
 export function StockScreen() {
   const view = inView("job");
@@ -46,7 +47,7 @@ export function StockScreen() {
             <a href={addressOf("shop", job.value.id)}>My shop</a> <a href={addressOf("cut", job.value.id)}>Several jobs, one bar</a>
           </p>
         </form>
-        <Status result={view.result} shownAt={(fault) => ON_TOP.includes(String(fault.path[0]))} />
+        <Status result={view.result} shownAt={(fault) => isOf(ON_TOP, fault)} />
         {stock && (
           <section class={view.stale ? "plate stale" : "plate"} aria-label="The bar">
             {stock.sets?.[0] && (

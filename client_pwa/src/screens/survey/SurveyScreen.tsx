@@ -1,5 +1,6 @@
 /** The gauged bore: readings by height and direction, what they come to, and what to do about it. */
 
+import type { FigureName } from "../../engine/names";
 import type { Quantity } from "../../engine/answers";
 import { fieldsOf } from "../../engine/tables";
 import { FigureTile } from "../../figures/Figures";
@@ -25,7 +26,7 @@ const VERDICTS: Readonly<Record<string, string>> = {
   "bore-out": "Bore it out",
   sleeve: "Sleeve it",
 };
-const LARGE = ["mean_diameter", "ring_diameter", "taper", "ovality"];
+const LARGE: readonly FigureName[] = ["mean_diameter", "ring_diameter", "taper", "ovality"];
 
 export function SurveyScreen() {
   const shared = new Set(fieldsOf("sizing").map((field) => field.name));

@@ -1,5 +1,6 @@
 /** What the figures rest on, to look up: pairings and materials, other sealings, bars, formulas and sources. */
 
+import type { Key } from "../../engine/tables";
 import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import type { Outcome, Quantity } from "../../engine/answers";
@@ -203,7 +204,7 @@ function Materials({ materials }: { materials: readonly Material[] }) {
 }
 
 function Bars({ metal }: { metal: string }) {
-  const key = `bars@${metal}`;
+  const key: Key = `bars@${metal}`;
   useEffect(() => alsoWant(key), []);
   const { result, answer } = inView(key);
   return (

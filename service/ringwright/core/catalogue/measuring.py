@@ -45,7 +45,7 @@ FIGURES = table(
         ("gap_change", "length", "m", "Gap by which it springs", "gap-on-neutral-line", _MADE, SHOWN, "free less closed, along the neutral line"),
         ("free_gap_intended", "length", "m + s1 wanted", "Free gap intended", "gap-on-neutral-line", _MADE, SHOWN),
         ("modulus_shown", "modulus", "E shown", "Modulus the ring shows", "modulus-shown", _MADE, SHOWN, "that gap and force agree upon"),
-        ("relief_given", "ratio", "eta", "Relief the heat gave", "relief-given", _MADE, SHOWN),
+        ("relief_given", "ratio", "eta", "Stress the soak took out", "relief-given", _MADE, SHOWN),
         ("free_ovality", "length", "", "Ovality lying free", "free-ovality", _MADE, SHOWN, "across the gap less along it"),
         ("free_ovality_due", "length", "", "Ovality due", "free-ovality", _MADE, SHOWN, "as it was set"),
         ("next_former_diameter", "length", "Df", "Next former", "next-former", "eta, p_wanted", NEXT),
