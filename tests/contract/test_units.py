@@ -102,21 +102,20 @@ def test_text_is_read_as_the_standards_define_its_unit(kind, text, expected):
 @pytest.mark.parametrize(
     ("kind", "text", "code"),
     [
-        ("length", "80", "unit-missing"),
+        ("length", "3 1/8", "unit-missing"),
         ("length", "", "measure"),
         ("length", "mm", "measure"),
         ("length", "80 mmm", "unit-unknown"),
-        ("length", "80 MM", "unit-unknown"),
+        ("length", "80 Mm", "unit-capitals"),
         ("length", "80 mm^9^9^9", "unit-unknown"),
         ("length", "mm^9^9^9", "measure"),
-        ("length", "80,5 mm", "decimal-comma"),
         ("length", "1,000 mm", "decimal-comma"),
         ("length", "\u0663 mm", "measure"),
         ("length", "8\u0660 mm", "unit-unknown"),
-        ("length", "3 1/0 in", "unit-unknown"),
+        ("length", "3 1/0 in", "measure-two"),
         ("length", "80 kg", "unit-unknown"),
-        ("length", "9" * 60 + " mm", "measure"),
-        ("length", "1e999 mm", "unit-unknown"),
+        ("length", "9" * 60 + " mm", "measure-long"),
+        ("length", "1e999 mm", "number-range"),
         ("length", "80 mm\n", "unit-unknown"),
         ("pressure", "20 psi abs", "unit-unknown"),
         ("temperature", "80 mm", "unit-unknown"),
@@ -134,10 +133,10 @@ def test_every_kind_of_measure_has_its_core_unit_at_factor_one():
     for kind, table in units.SCALES.items():
         unit = units.core_unit(kind)
         if unit in table:
-            assert (table[unit].numerator, table[unit].denominator, table[unit].offset) == (1, 1, 0)
+            assert table[unit] == (unit, 1, 1, 0)
         else:
             assert unit == "1"
-    assert set(UNIT_OF_KIND) | {units.STEAM_PRESSURE} == set(units.SCALES)
+    assert set(UNIT_OF_KIND) | {units.STEAM_PRESSURE, "count"} == set(units.SCALES)
 
 
 @given(
@@ -146,8 +145,11 @@ def test_every_kind_of_measure_has_its_core_unit_at_factor_one():
 )
 def test_what_the_pattern_takes_can_be_read(kind, data):
     text = data.draw(st.from_regex(units.pattern(kind).replace("$", r"\Z"), fullmatch=True))
-    if len(text) <= units.LONGEST_MEASURE:
+    try:
         assert isinstance(units.read(kind, text), float)
+    except units.UnitProblem as problem:
+        # What a pattern cannot say: how long a text may be, and that a fraction names its unit.
+        assert problem.code in ("measure-long", "unit-missing")
 
 
 @given(

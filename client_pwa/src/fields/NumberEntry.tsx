@@ -7,6 +7,7 @@ import type { Field } from "../engine/tables";
 import { keypad, system } from "../base/settings";
 import { keyTyped, typingEnded } from "../sheet/typing";
 import { shownUnit, unitNamed, unitsOf } from "../units/kinds";
+import type { Unit } from "../units/kinds";
 import { fieldParts, joinText, parseQuantity, splitText } from "../units/parse";
 import { shown } from "../units/show";
 import { fit } from "./fit";
@@ -32,11 +33,11 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
   // The unit of a bare number: chosen from the list, or there when the entry was first seen. One that is typed
   // with a number goes with that number only.
   const [own, setOwn] = useState<string | undefined>(undefined);
-  const units = unitsOf(field.kind);
   const written = value === "" ? undefined : fieldParts(field.kind, value, system.value);
   const bareUnit = own ?? unitToBeginWith(field);
   const typedUnit = draft === undefined ? undefined : unitNamed(field.kind, splitText(draft).unit)?.name;
   const unit = typedUnit ?? (value === "" ? bareUnit : (written?.unit ?? bareUnit));
+  const units = listed(field.kind, unit);
   const text = draft ?? (value === "" ? "" : (written?.number ?? value.trim()));
 
   // What comes from elsewhere (a job opened, a step taken back) brings its unit with it.
@@ -160,6 +161,13 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
       {fault && <FaultWords id={`${id}-fault`} fault={fault} take={put} />}
     </div>
   );
+}
+
+/** The units to choose from, with the one in force where it is typed but seldom used. */
+function listed(kind: string, unit: string): readonly Unit[] {
+  const offered = unitsOf(kind);
+  const typed = unitNamed(kind, unit);
+  return typed === undefined || offered.some((each) => each.name === typed.name) ? offered : [...offered, typed];
 }
 
 /** What is wrong and what to do; with `take`, what is offered can be put in at a touch. */

@@ -5,7 +5,7 @@ import type { Input, Inputs } from "../book/job";
 import type { Fault } from "../engine/answers";
 import { labelOf } from "../engine/labels";
 import type { Field } from "../engine/tables";
-import { shownUnit, unitNamed, unitsOf } from "../units/kinds";
+import { kindOf, shownUnit, unitNamed, unitsOf } from "../units/kinds";
 import type { Unit } from "../units/kinds";
 import { joinText, splitText } from "../units/parse";
 
@@ -16,7 +16,7 @@ export function inOwnUnit(fault: Fault, fields: readonly Field[], inputs: Inputs
   if (!field || typeof text !== "string") return fault;
   const typed = splitText(text);
   const units = unitsOf(field.kind);
-  const unit = typed.unit === "" ? units.find((each) => each.factor === 1 && !each.before) : unitNamed(field.kind, typed.unit);
+  const unit = typed.unit === "" ? unitNamed(field.kind, kindOf(field.kind).core) : unitNamed(field.kind, typed.unit);
   if (units.length > 0 && !unit) return fault;
   const name = unit ? shownUnit(unit.name) : "";
   const [lowest, highest] = [fault.lowest, fault.highest].map((each) => (each && unit ? outOf(each.value, unit) : each?.value));
@@ -37,12 +37,12 @@ export function inOwnUnit(fault: Fault, fields: readonly Field[], inputs: Inputs
 /** The same number in another unit, held to the limits. */
 function wouldDo(number: string, other: Unit, unit: Unit, fault: Fault): boolean {
   if (!(fault.value && fault.value.value > 0) || !/\d/.test(number)) return false;
-  const meant = (outOf(fault.value.value, unit) + (other.before ?? 0)) * other.factor;
+  const meant = outOf(fault.value.value, unit) * other.scale + other.zero;
   return (!fault.lowest || meant >= fault.lowest.value) && (!fault.highest || meant <= fault.highest.value);
 }
 
 function outOf(core: number, unit: Unit): number {
-  return core / unit.factor - (unit.before ?? 0);
+  return (core - unit.zero) / unit.scale;
 }
 
 /** Three figures, rounded to the inner side: a limit that is told will do. */

@@ -48,7 +48,7 @@ describe("a request from what was typed", () => {
   it("refuses a number that its unit carries beyond all measure, and takes no default for it", () => {
     const { request, faults } = assemble(FIELDS, { bore: "1e308 in" });
     expect(request).toEqual({});
-    expect(faults.map((fault) => [fault.path, fault.message])).toEqual([[["bore"], "this number is beyond measure"]]);
+    expect(faults.map((fault) => [fault.path, fault.message])).toEqual([[["bore"], "'1e308 in' is beyond any measure"]]);
   });
   it("refuses an entry of the wrong shape instead of guessing", () => {
     const { faults } = assemble(FIELDS, { bore: ["80"], ring_type: { a: "b" }, bars: "two" });

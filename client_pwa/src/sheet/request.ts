@@ -5,7 +5,6 @@ import type { Fault } from "../engine/answers";
 import type { Field } from "../engine/tables";
 import type { Input, Inputs } from "../book/job";
 import { parseQuantity } from "../units/parse";
-import { unitsOf } from "../units/kinds";
 
 export interface Assembled {
   request: Record<string, unknown>;
@@ -91,14 +90,9 @@ function readList(field: Field, input: Input, path: (string | number)[], reading
 }
 
 function readNumber(field: Field, text: string, path: (string | number)[], reading: Reading): number | undefined {
-  const parsed = parseQuantity(field.kind, text, unitsOf(field.kind)[0]?.name ?? "");
-  // JSON has no infinity: it would go out as nothing, and a default be taken in its place.
-  if (parsed.ok && !Number.isFinite(parsed.reading.value)) {
-    reading.faults.push({ path, code: "number", message: "this number is beyond measure", remedy: "type a smaller number" });
-    return undefined;
-  }
+  const parsed = parseQuantity(field.kind, text, "");
   if (parsed.ok) return parsed.reading.value;
-  reading.faults.push({ path, code: "unreadable", message: parsed.message, remedy: parsed.remedy });
+  reading.faults.push({ path, code: parsed.code, message: parsed.message, remedy: parsed.remedy });
   return undefined;
 }
 

@@ -1,93 +1,73 @@
-/** The units a person may use for each kind of input, and what they are in the core's unit.
- *
- * Exact by definition: inch, pound, pound-force. A value in the core's unit is (typed + before) * factor. */
+/** The units a person may use for each kind of input; which they are, their spellings and what each is in the
+ * core's unit stand in quantity.json, written by the service (`python -m ringwright.units.write`). */
+
+import { nearest } from "./ratio";
+import type { Ratio } from "./ratio";
+import quantity from "./quantity.json";
 
 export interface Unit {
-  /** As it is shown and as it is stored beside a number. */
+  /** As it is stored beside a number. */
   name: string;
-  /** Other spellings taken when typed. */
-  also: readonly string[];
-  factor: number;
-  before?: number;
-  /** True where fractions such as 3 1/8 are the custom. */
-  fractions?: boolean;
+  /** In the core's unit, exact: value * over / under + offset. */
+  factor: Ratio;
+  offset: Ratio | undefined;
+  /** The same as doubles, for what is only said: value * scale + zero. */
+  scale: number;
+  zero: number;
 }
 
-const POUND_FORCE = 4.4482216152605;
-const PSI = 6894.757293168361e-6;
+interface Written {
+  unit: string;
+  pattern: string;
+  how: string;
+  units: readonly { name: string; factor: string; offset?: string; offered?: boolean; also?: readonly string[] }[];
+}
 
-const LENGTH: readonly Unit[] = [
-  { name: "mm", also: ["millimetre", "millimetres", "millimeter", "millimeters"], factor: 1 },
-  { name: "in", also: ["inch", "inches", '"', "″", "''"], factor: 25.4, fractions: true },
-  { name: "thou", also: ["mil", "mils"], factor: 0.0254 },
-];
+export interface Kind {
+  /** The core's unit, in which a number is taken that names none. */
+  core: string;
+  /** Every text of the kind that is read. */
+  pattern: RegExp;
+  /** What to write, in words. */
+  how: string;
+  /** Units that the app lists. */
+  offered: readonly Unit[];
+  /** Every unit by every one of its spellings. */
+  spelled: ReadonlyMap<string, Unit>;
+  /** Every unit once, by its own name. */
+  names: readonly string[];
+}
 
-const PRESSURE: readonly Unit[] = [
-  { name: "psi", also: ["psig", "lbf/in2", "lb/in2"], factor: PSI },
-  { name: "bar", also: ["barg"], factor: 0.1 },
-  { name: "MPa", also: ["N/mm2", "N/mm²"], factor: 1 },
-  { name: "kPa", also: [], factor: 0.001 },
-];
+const WRITTEN = quantity.kinds as Readonly<Record<string, Written>>;
+const KINDS = new Map<string, Kind>();
+const NO_KIND = "number";
 
-const TEMPERATURE: readonly Unit[] = [
-  { name: "degC", also: ["C", "°C", "deg C"], factor: 1 },
-  { name: "degF", also: ["F", "°F", "deg F"], factor: 5 / 9, before: -32 },
-];
+/** A kind that has no units of its own is a plain number. */
+export function kindOf(kind: string): Kind {
+  const known = KINDS.get(kind);
+  if (known) return known;
+  const made = kindMade(WRITTEN[kind] ?? WRITTEN[NO_KIND]!);
+  KINDS.set(kind, made);
+  return made;
+}
 
-const UNITS: Readonly<Record<string, readonly Unit[]>> = {
-  length: LENGTH,
-  pressure: PRESSURE,
-  modulus: [
-    { name: "MPa", also: ["N/mm2", "N/mm²"], factor: 1 },
-    { name: "GPa", also: ["kN/mm2"], factor: 1000 },
-    { name: "psi", also: ["lbf/in2", "lb/in2"], factor: PSI },
-  ],
-  force: [
-    { name: "N", also: ["newton", "newtons"], factor: 1 },
-    { name: "lbf", also: ["lb"], factor: POUND_FORCE },
-    { name: "kgf", also: ["kg", "kp"], factor: 9.80665 },
-  ],
-  temperature: TEMPERATURE,
-  angle: [{ name: "deg", also: ["°", "degree", "degrees"], factor: 1 }],
-  area: [
-    { name: "mm2", also: ["mm²"], factor: 1 },
-    { name: "in2", also: ["in²", "sq in"], factor: 645.16 },
-  ],
-  mass: [
-    { name: "kg", also: [], factor: 1 },
-    { name: "lb", also: ["lbs"], factor: 0.45359237 },
-  ],
-  density: [
-    { name: "kg/m3", also: ["kg/m³"], factor: 1 },
-    { name: "lb/in3", also: ["lb/in³"], factor: 27679.904710191 },
-  ],
-  expansion: [
-    { name: "ppm/K", also: ["um/m/K"], factor: 1e-6 },
-    { name: "1/K", also: ["/K", "1/degC"], factor: 1 },
-    { name: "1/degF", also: ["/F"], factor: 1.8 },
-  ],
-  speed: [{ name: "rpm", also: ["1/min", "rev/min"], factor: 1 }],
-  surface_speed: [
-    { name: "m/min", also: [], factor: 1 },
-    { name: "ft/min", also: ["fpm", "sfm"], factor: 0.3048 },
-  ],
-  duration: [
-    { name: "h", also: ["hour", "hours", "hr"], factor: 1 },
-    { name: "min", also: ["minute", "minutes"], factor: 1 / 60 },
-  ],
-  power: [
-    { name: "W", also: [], factor: 1 },
-    { name: "kW", also: [], factor: 1000 },
-    { name: "hp", also: ["HP"], factor: 745.6998715822702 },
-  ],
-  price: [
-    { name: "money/kg", also: ["/kg"], factor: 1 },
-    { name: "money/lb", also: ["/lb"], factor: 1 / 0.45359237 },
-  ],
-  money: [{ name: "money", also: [], factor: 1 }],
-};
+function kindMade(written: Written): Kind {
+  const spelled = new Map<string, Unit>();
+  const offered: Unit[] = [];
+  for (const each of written.units) {
+    const factor = ratio(each.factor);
+    const offset = each.offset === undefined ? undefined : ratio(each.offset);
+    const unit: Unit = { name: each.name, factor, offset, scale: nearest(factor), zero: offset ? nearest(offset) : 0 };
+    for (const spelling of [each.name, ...(each.also ?? [])]) spelled.set(spelling, unit);
+    if (each.offered) offered.push(unit);
+  }
+  return { core: written.unit, pattern: new RegExp(written.pattern), how: written.how, offered, spelled, names: written.units.map((unit) => unit.name) };
+}
 
-const NO_UNIT: readonly Unit[] = [];
+function ratio(text: string): Ratio {
+  const [over, under] = text.split("/");
+  return { over: BigInt(over!), under: BigInt(under!) };
+}
 
 /** What the unit list shows for a unit whose stored name is a code. */
 const SHOWN: Readonly<Record<string, string>> = {
@@ -101,39 +81,41 @@ const SHOWN: Readonly<Record<string, string>> = {
   "lb/in3": "lb/in³",
   "1/K": "per °C",
   "1/degF": "per °F",
+  "1/min": "rpm",
   "money/kg": "per kg",
   "money/lb": "per lb",
   money: "your currency",
   "1": "",
 };
 
+/** The units that are listed for a kind. */
 export function unitsOf(kind: string): readonly Unit[] {
-  return UNITS[kind] ?? NO_UNIT;
+  return kindOf(kind).offered;
 }
 
 export function shownUnit(name: string): string {
   return SHOWN[name] ?? name;
 }
 
-/** The unit so written, in that kind's list; capitals matter only where two units would clash. */
+/** The unit of that kind which is so written. */
 export function unitNamed(kind: string, written: string): Unit | undefined {
-  const units = unitsOf(kind);
-  const exact = units.find((unit) => unit.name === written || unit.also.includes(written));
-  if (exact) return exact;
-  const low = written.toLowerCase();
-  return units.find(
-    (unit) => unit.name.toLowerCase() === low || unit.also.some((word) => word.toLowerCase() === low),
-  );
+  return kindOf(kind).spelled.get(written);
 }
+
+const USUAL: Readonly<Record<string, readonly [metric: string, inch: string]>> = {
+  length: ["mm", "in"],
+  area: ["mm2", "in2"],
+  pressure: ["bar", "psi"],
+  steam_pressure: ["bar", "psi"],
+  temperature: ["degC", "degF"],
+  modulus: ["GPa", "psi"],
+  force: ["N", "lbf"],
+  mass: ["kg", "lb"],
+  surface_speed: ["m/min", "ft/min"],
+  expansion: ["ppm/K", "ppm/K"],
+};
 
 /** The unit a person of that habit expects to type first. */
 export function usualUnit(kind: string, system: "metric" | "inch"): string {
-  if (kind === "length") return system === "inch" ? "in" : "mm";
-  if (kind === "pressure") return system === "inch" ? "psi" : "bar";
-  if (kind === "temperature") return system === "inch" ? "degF" : "degC";
-  if (kind === "modulus") return system === "inch" ? "psi" : "GPa";
-  if (kind === "force") return system === "inch" ? "lbf" : "N";
-  if (kind === "mass") return system === "inch" ? "lb" : "kg";
-  if (kind === "surface_speed") return system === "inch" ? "ft/min" : "m/min";
-  return unitsOf(kind)[0]?.name ?? "";
+  return USUAL[kind]?.[system === "inch" ? 1 : 0] ?? unitsOf(kind)[0]?.name ?? "";
 }

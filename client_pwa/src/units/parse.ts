@@ -1,89 +1,72 @@
-/** Reads what a person types: "80", "3,125 in", "3 1/8", "-4 thou", "120 psi".
- *
- * A comma is a decimal comma. One that could be a thousands mark beside a full stop is refused with the
- * reason, for a guess would be a thousand times wrong. */
+/** Reads what a person types, "80", "80,5 mm", "3 1/8 in", "3⅛", "-4 thou", "120 psi", as openapi/quantity.lark has
+ * it. The service reads by the same expressions, to the last digit: a job file is a request body. */
 
-import { shownUnit, unitNamed, unitsOf, usualUnit } from "./kinds";
+import { kindOf, unitNamed, usualUnit } from "./kinds";
+import quantity from "./quantity.json";
+import { nearest, plus, times } from "./ratio";
+import type { Ratio } from "./ratio";
+import { refusalOf } from "./refusal";
+import type { Refusal } from "./refusal";
 
 export interface Reading {
   /** In the core's unit. */
   value: number;
-  /** Name of the unit it was typed in; "" where the kind has none. */
+  /** Name of the unit it was typed in; "" where it has none. */
   unit: string;
 }
 
-export type Parsed = { ok: true; reading: Reading } | { ok: false; message: string; remedy: string };
+export type Parsed = { ok: true; reading: Reading } | Refusal;
 
-const VULGAR: Readonly<Record<string, string>> = {
-  "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3",
-};
+const VULGAR = quantity.vulgar as unknown as Readonly<Record<string, readonly [number, number]>>;
+const LEADING = new RegExp(quantity.leading);
+/** Units that begin like a number. */
+const RECIPROCAL = /\s1\/[a-zA-Z\u00b0]+$/;
+const AROUND = new RegExp(`^(?:${quantity.space}|\\s)+|(?:${quantity.space}|\\s)+$`, "g");
+/** Groups of an expression that belong to the number; what follows is the unit. */
+const NUMBER_GROUPS = 7;
 
-// Number first, unit after: the split is at the first letter, quote or degree sign, except an exponent's e.
-const NUMBER_PART = /^[+\-−]?[\d.,/ \-\u00a0\u2044]*(?:[eE][+-]?\d+)?/;
-const DECIMAL = /^\d+(?:\.\d*)?(?:e[+-]?\d+)?$|^\.\d+(?:e[+-]?\d+)?$/i;
-const FRACTION = /^(?:(\d+)[ -]+)?(\d+)\/(\d+)$/;
-// Units that begin like a number: "280 1/min" is no fraction.
-const RECIPROCAL = /\s(1\/(?:min|K|degC|degF))$/;
-const LONGEST = 60;
+/** What may be meant for a number though it cannot be read, or not yet: "1,250", "3 1/". */
+const MEANT = /^[+\-\u2212]?[\d.,/ \-\u00a0\u202f\u2009\u2044]*(?:[eE][+\-\u2212]?\d+)?/;
 
 /** Splits typed or stored text into its number and its unit, both as written. */
 export function splitText(text: string): { number: string; unit: string } {
-  const plain = text.replace(/[½¼¾⅛⅜⅝⅞⅓⅔]/g, (sign) => " " + VULGAR[sign]);
-  const whole = plain.trim();
-  const reciprocal = RECIPROCAL.exec(whole);
-  if (reciprocal) return { number: whole.slice(0, reciprocal.index).trim(), unit: reciprocal[1]! };
-  const number = NUMBER_PART.exec(whole)![0];
-  return { number: number.trim(), unit: whole.slice(number.length).trim() };
+  const whole = text.replace(AROUND, "");
+  const read = LEADING.exec(whole)?.[0] ?? "";
+  // A number that goes on after what can be read of it must not be cut there.
+  const number = /^\s?[\d.,/]/.test(whole.slice(read.length)) && !RECIPROCAL.test(whole) ? MEANT.exec(whole)![0] : read;
+  return { number: number.replace(AROUND, ""), unit: whole.slice(number.length).replace(AROUND, "") };
 }
 
-/** Reads `text` as an input of that kind; `unit` is taken where the text names none. */
+/** Reads `text` as an input of that kind. `unit` is the one that stands beside the entry and is taken where the
+ * text names none; "" is none, so that a bare number is in the core's unit and a bare fraction is refused. */
 export function parseQuantity(kind: string, text: string, unit: string): Parsed {
-  if (text.length > LONGEST) return wrong("this is too long for a measure", "type one number");
-  const parts = splitText(text);
-  if (parts.number === "") {
-    return wrong(`"${short(text)}" is not a number`, "type a number, such as " + example(kind));
-  }
-  const number = parseNumber(parts.number);
-  if (typeof number !== "number") return number;
-  const units = unitsOf(kind);
-  if (units.length === 0) {
-    if (parts.unit === "%") return right(number / 100, "");
-    if (parts.unit !== "") return wrong(`"${short(parts.unit)}" is not wanted here`, "type the number alone");
-    return right(number, "");
-  }
-  const written = parts.unit === "" ? unit : parts.unit;
-  const found = unitNamed(kind, written);
+  const { pattern, spelled, names } = kindOf(kind);
+  const match = [...text].length <= quantity.longest ? pattern.exec(text) : null;
+  if (!match) return refusalOf(kind, text, unit);
+  const written = match.slice(NUMBER_GROUPS + 1).find(Boolean) ?? unit;
+  const number = numberOf(match);
+  const found = spelled.get(written);
   if (!found) {
-    const names = units.map((each) => shownUnit(each.name)).join(", ");
-    return wrong(`"${short(written)}" is not a unit for this`, "use one of: " + names);
+    if (written !== "" || (match[6] === undefined && names.length > 1)) return refusalOf(kind, text, unit);
+    return { ok: true, reading: { value: nearest(number), unit: "" } };
   }
-  return right((number + (found.before ?? 0)) * found.factor, found.name);
+  const scaled = times(number, found.factor);
+  return { ok: true, reading: { value: nearest(found.offset ? plus(scaled, found.offset) : scaled), unit: found.name } };
 }
 
-function parseNumber(written: string): number | (Parsed & { ok: false }) {
-  let text = written.replace(/[\u00a0\s]+/g, " ").replace(/\u2044/g, "/").replace(/−/g, "-").trim();
-  let sign = 1;
-  if (text.startsWith("-") || text.startsWith("+")) {
-    if (text.startsWith("-")) sign = -1;
-    text = text.slice(1).trim();
+function numberOf([, sign, whole, fraction, wholeBefore, vulgar, decimal, exponent]: RegExpExecArray): Ratio {
+  const signed = (over: bigint, under: bigint): Ratio => ({ over: sign === "-" || sign === "−" ? -over : over, under });
+  if (fraction !== undefined) {
+    const [over, under] = fraction.split(/[/\u2044]/).map(BigInt) as [bigint, bigint];
+    return signed(BigInt(whole ?? 0) * under + over, under);
   }
-  const fraction = FRACTION.exec(text.replace(/ ?\/ ?/g, "/"));
-  if (fraction) {
-    const below = Number(fraction[3]);
-    if (below === 0) return wrong("a fraction cannot have nothing below its line", "type it as 1/8, for example");
-    return sign * (Number(fraction[1] ?? 0) + Number(fraction[2]) / below);
+  if (vulgar !== undefined) {
+    const [over, under] = VULGAR[vulgar]!.map(BigInt) as [bigint, bigint];
+    return signed(BigInt(wholeBefore ?? 0) * under + over, under);
   }
-  if (text.includes("/")) return wrong(`"${short(written)}" is not a fraction`, "type it as 3 1/8");
-  if (text.includes(",") && text.includes(".")) {
-    return wrong(`"${short(written)}" has both a comma and a full stop`, "use one of them, as the decimal mark");
-  }
-  const decimal = text.replace(",", ".");
-  if (!DECIMAL.test(decimal)) {
-    return wrong(`"${short(written)}" is not one number`, "type one number, such as 3.125 or 3 1/8");
-  }
-  const value = sign * Number(decimal);
-  if (!Number.isFinite(value)) return wrong("this number is beyond measure", "type a smaller number");
-  return value;
+  const [digits = "", decimals = ""] = decimal!.replace(/[\u202f\u2009]/g, "").replace(",", ".").split(".");
+  const power = Number((exponent ?? "0").replace("−", "-"));
+  return signed(BigInt(digits + decimals) * 10n ** BigInt(Math.max(power, 0)), 10n ** BigInt(decimals.length + Math.max(-power, 0)));
 }
 
 /** The stored form of a number and a unit typed apart: "3 1/8 in". */
@@ -97,22 +80,6 @@ export function joinText(number: string, unit: string): string {
 export function fieldParts(kind: string, stored: string, system: "metric" | "inch"): { number: string; unit: string } {
   const { number, unit } = splitText(stored);
   const known = unitNamed(kind, unit);
-  if (known) return { number: stored.slice(0, stored.length - unit.length).trim() || number, unit: known.name };
-  return { number: stored.trim(), unit: usualUnit(kind, system) };
-}
-
-function example(kind: string): string {
-  return kind === "length" ? "80 or 3 1/8" : kind === "pressure" ? "120" : "10";
-}
-
-function short(text: string): string {
-  return text.length > 24 ? text.slice(0, 24) + "…" : text;
-}
-
-function right(value: number, unit: string): Parsed {
-  return { ok: true, reading: { value, unit } };
-}
-
-function wrong(message: string, remedy: string): Parsed & { ok: false } {
-  return { ok: false, message, remedy };
+  if (known) return { number, unit: known.name };
+  return { number: stored.trim(), unit: unit === "" && number !== "" ? kindOf(kind).core : usualUnit(kind, system) };
 }

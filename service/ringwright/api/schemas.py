@@ -149,7 +149,7 @@ class Schemas:
         return _PLAIN_FIELDS[entry.kind](**options)
 
 
-_PLAIN_FIELDS = {"choice": Choice, "text": Text, "flag": Flag, "count": Number, "number": Number}
+_PLAIN_FIELDS = {"choice": Choice, "text": Text, "flag": Flag}
 
 
 def _entry_name(entry):
@@ -195,10 +195,9 @@ def _metadata(entry):
         found["x-more-than"] = entry.lowest
     number = {"type": "integer" if entry.kind == "count" else "number", **bounds(entry)}
     measure = units.kind_of(entry)
-    if measure is None:
-        return {**number, **found}
     forms = [number, {"$ref": "#/components/schemas/" + text_schema_name(measure)}]
-    return {"anyOf": forms, "x-unit": UNIT_OF_KIND[entry.kind], **found}
+    unit = UNIT_OF_KIND.get(entry.kind, "1")
+    return {"anyOf": forms, **({} if unit == "1" else {"x-unit": unit}), **found}
 
 
 def text_schema_name(kind):
@@ -211,14 +210,22 @@ def text_schemas():
     return {
         text_schema_name(kind): {
             "type": "string",
-            "description": "A number and a unit: " + ", ".join(units.SCALES[kind]),
+            "description": _text_words(kind),
             "pattern": units.pattern(kind),
             "maxLength": units.LONGEST_MEASURE,
-            "examples": units.example_texts(kind),
+            "examples": list(units.EXAMPLES[kind]),
         }
         for kind in units.SCALES
-        if units.SCALES[kind]
     }
+
+
+def _text_words(kind):
+    names = ", ".join(units.main_names(kind))
+    if not names:
+        return "A number."
+    unit = units.core_unit(kind)
+    bare = "as it is" if unit == "1" else "in " + unit
+    return "A number and a unit: %s. A number without one is taken %s." % (names, bare)
 
 
 def load(schema, fields, given):

@@ -9,7 +9,7 @@ from collections import OrderedDict
 
 from .catalogue import all_figures
 from .catalogue.checks import all_checks
-from .fields import UNIT_OF_KIND
+from .fields import UNIT_OF_KIND, read_as
 
 
 def described(calculations):
@@ -30,7 +30,9 @@ def described_fields(fields):
     """A sequence of Field as a list of OrderedDict, entries of lists and objects included."""
     rows = []
     for entry in fields:
-        row = OrderedDict((("name", entry.name), ("kind", entry.kind), ("meaning", entry.meaning)))
+        row = OrderedDict(
+            (("name", entry.name), ("kind", read_as(entry)), ("meaning", entry.meaning))
+        )
         if entry.kind in UNIT_OF_KIND:
             row["unit"] = UNIT_OF_KIND[entry.kind]
         for key, value in (

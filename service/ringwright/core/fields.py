@@ -60,6 +60,8 @@ UNIT_OF_KIND = {
     "ratio": "1",
     "number": "1",
 }
+# Text of this kind may say gauge or absolute; a wall pressure has no such choice.
+STEAM_PRESSURE = "steam_pressure"
 LONGEST_LIST = 500
 LONGEST_TEXT = 200
 # No slip of a unit makes a number so large: it is said in one unit only.
@@ -150,6 +152,11 @@ _WORDS = {
     "mass": wording.mass,
     "force": wording.force,
 }
+
+
+def read_as(entry):
+    """The kind by which text for a Field is read: its own, or that of steam."""
+    return STEAM_PRESSURE if entry.kind == "pressure" and "gauge" in entry.meaning else entry.kind
 
 
 def checked(fields, request):
