@@ -21,6 +21,21 @@ interface Waiting {
   listener: Listener;
 }
 
+const IMAGE_AFTER_MS = 4_000;
+let imageAsked = false;
+
+/** Once a visit, when the first figures have long stood, by an engine of its own that ends with it. */
+function makeImageLater(): void {
+  if (imageAsked) return;
+  imageAsked = true;
+  setTimeout(() => {
+    const maker = makeWorker();
+    maker.addEventListener("message", () => maker.terminate());
+    maker.addEventListener("error", () => maker.terminate());
+    maker.postMessage({ kind: "make-image", parts: engineParts() } satisfies ToWorker);
+  }, IMAGE_AFTER_MS);
+}
+
 class Lane {
   private worker: Worker | undefined;
   private waiting = new Map<string, Waiting>();
@@ -83,7 +98,13 @@ class Lane {
   }
 
   private hear(message: FromWorker): void {
-    if (message.kind === "ready") return;
+    if (message.kind === "ready") {
+      // Said where tests and the curious can see it.
+      document.documentElement.dataset.engine = message.fromImage ? "image" : "files";
+      if (!message.fromImage) makeImageLater();
+      return;
+    }
+    if (message.kind === "image-made") return;
     if (message.kind === "failed") {
       this.fail(message.error);
       return;

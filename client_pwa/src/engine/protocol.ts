@@ -9,11 +9,13 @@ export type Parts =
 
 export type ToWorker =
   | { kind: "start"; parts: Parts }
+  | { kind: "make-image"; parts: Parts }
   | { kind: "work"; ticket: number; name: string; text: string }
   | { kind: "describe" };
 
 export type FromWorker =
-  | { kind: "ready" }
+  | { kind: "ready"; fromImage: boolean }
+  | { kind: "image-made" }
   | { kind: "failed"; error: PlainError }
   | { kind: "described"; text: string | undefined }
   | { kind: "answer"; ticket: number; text: string }

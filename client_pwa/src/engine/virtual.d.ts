@@ -15,6 +15,7 @@ declare module "@micropython/micropython-webassembly-pyscript" {
     FS: { mkdirTree(path: string): void; writeFile(path: string, text: string): void };
     globals: { get(name: string): unknown };
     runPython(code: string): unknown;
+    _module: { _malloc(bytes: number): number };
   }
   export function loadMicroPython(options: {
     url?: string;
