@@ -1,3 +1,3 @@
 /** What the first figures need: its files come first, everything else a moment later. */
 
-export const FIRST_CALCULATIONS = ["sizing", "tooling"] as const;
+export const FIRST_CALCULATIONS = ["sizing"] as const;
