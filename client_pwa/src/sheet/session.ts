@@ -82,6 +82,14 @@ export async function refreshBook(): Promise<void> {
   remember(COUNT, String(liveEntries.value.length));
 }
 
+/** One job was saved: the other thousand need not be read again. */
+async function refreshEntry(id: string): Promise<void> {
+  const entry = await entryWith(id);
+  if (!entry) return refreshBook();
+  entries.value = [entry, ...entries.peek().filter((each) => each.id !== id)];
+  remember(COUNT, String(liveEntries.value.length));
+}
+
 /** An empty book: a first visit, or everything was cleared away under us. */
 async function openFirst(held: number, screen: string): Promise<void> {
   const before = Number(remembered(COUNT) ?? 0);
@@ -222,7 +230,7 @@ async function saveOnce(always: boolean): Promise<void> {
     savedEdits = made;
     keeping.value = edits.value === made ? "kept" : "keeping";
     tellOthers({ id: sheet.id, revision: result.revision });
-    await refreshBook();
+    await refreshEntry(sheet.id);
     if (made > 0) void navigator.storage?.persist?.();
   } else if (result.state === "conflict") keeping.value = "conflict";
   else if (result.state === "full") keeping.value = "full";

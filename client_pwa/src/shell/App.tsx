@@ -1,12 +1,13 @@
 /** The frame round every screen. */
 
+import type { ComponentType } from "preact";
 import { useEffect, useRef } from "preact/hooks";
-import { BookScreen } from "../screens/book/BookScreen";
 import { Keypad } from "../fields/Keypad";
 import { padTarget } from "../fields/pad";
 import { WorkingDialog } from "../figures/WorkingDialog";
 import { want } from "../sheet/sheet";
 import { Banners, Said } from "./Banners";
+import { lazy } from "./lazy";
 import { Beside } from "./Beside";
 import { Header } from "./Header";
 import { FIRST_SCREEN, place } from "../base/routes";
@@ -14,12 +15,11 @@ import { started } from "../sheet/session";
 import { PrintHead } from "./PrintHead";
 import { screenWith, SCREENS } from "./screens";
 import { keypad } from "../base/settings";
-import { SettingsScreen } from "../screens/settings/SettingsScreen";
 import { StageStrip } from "./StageStrip";
 
-const OTHERS: Readonly<Record<string, { title: string; view: () => preact.JSX.Element }>> = {
-  book: { title: "Job book", view: BookScreen },
-  settings: { title: "Settings and help", view: SettingsScreen },
+const OTHERS: Readonly<Record<string, { title: string; view: ComponentType }>> = {
+  book: { title: "Job book", view: lazy("BookScreen") },
+  settings: { title: "Settings and help", view: lazy("SettingsScreen") },
 };
 
 export function App() {

@@ -1,5 +1,8 @@
 /** The screens that nobody needs for the first figures, in one file of their own. */
 
+export { BookScreen } from "../screens/book/BookScreen";
 export { CutScreen } from "../screens/cut/CutScreen";
+export { SettingsScreen } from "../screens/settings/SettingsScreen";
 export { ShopScreen } from "../screens/shop/ShopScreen";
+export { TablesScreen } from "../screens/tables/TablesScreen";
 export { WorkScreen } from "../screens/work/WorkScreen";

@@ -10,7 +10,6 @@ import { RouteScreen } from "../screens/route/RouteScreen";
 import { RunScreen } from "../screens/run/RunScreen";
 import { StockScreen } from "../screens/stock/StockScreen";
 import { SurveyScreen } from "../screens/survey/SurveyScreen";
-import { TablesScreen } from "../screens/tables/TablesScreen";
 import { ToolingScreen } from "../screens/tooling/ToolingScreen";
 import { PortPicture } from "../screens/valve/PortPicture";
 import { lazy } from "./lazy";
@@ -44,7 +43,7 @@ const CutScreen = lazy("CutScreen");
 /** What is no stage of the ring's job. */
 const SIDE: readonly Screen[] = [
   { key: "valve", label: "Valve", title: "Piston valve", uses: ["piston-valve"], view: plain("piston-valve", VALVE_ENTRIES, VALVE_FIGURES, PortPicture) },
-  { key: "tables", label: "Tables", title: "Reference tables", uses: ["materials"], view: TablesScreen },
+  { key: "tables", label: "Tables", title: "Reference tables", uses: ["materials"], view: lazy("TablesScreen") },
   { key: "shop", label: "Shop", title: "My shop", uses: [], view: ShopScreen },
   { key: "cut", label: "Cut", title: "Several jobs, one bar", uses: [], view: CutScreen },
 ];

@@ -28,7 +28,8 @@ POLICY = (
     "img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; worker-src 'self'; "
     "manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 )
-PERMISSIONS = "camera=(), microphone=(), geolocation=(), payment=(), usb=()"
+# The camera reads the code of a job that is handed on, when it is asked to.
+PERMISSIONS = "camera=(self), microphone=(), geolocation=(), payment=(), usb=()"
 _STYLE = re.compile(b"<style>(.*?)</style>", re.DOTALL)
 # What Vite puts between the last dash and the extension: name-Ab3_x9Zk.js
 _HASHED = re.compile("[.-][A-Za-z0-9_-]{8,}\\.[a-z0-9]+$")

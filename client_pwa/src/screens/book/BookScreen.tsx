@@ -2,22 +2,34 @@
 
 import { useEffect, useRef, useState } from "preact/hooks";
 import { said } from "../../base/said";
-import { job } from "../../sheet/sheet";
+import { change, job } from "../../sheet/sheet";
 import { addJob, damagedOpen, deletedEntries, liveEntries, openById, rename, refreshBook, saveNow, startJob, throwAway } from "../../sheet/session";
 import { fileName, fileText, readFileText, saveOut } from "../../book/files";
 import { demoJob, DEMO_ID } from "../../book/demo";
 import { copyOf, newJob } from "../../book/job";
 import { dayWords } from "../../book/names";
 import type { Job } from "../../book/job";
+import { FindBar, sorted } from "./FindBar";
+import type { Order } from "./FindBar";
 import { ShareDialog } from "./ShareDialog";
+import { TakeIn } from "./TakeIn";
 import { emptyDeleted, entryWith, save, setDeleted } from "../../book/store";
 import type { BookEntry } from "../../book/store";
+
+/** A book of no more needs no search. */
+const FEW = 6;
+/** Drawn at once: a thousand jobs must be as quick as ten. */
+const AT_ONCE = 30;
 
 export function BookScreen() {
   const [sharing, setSharing] = useState<Job | undefined>(undefined);
   const [message, setMessage] = useState("");
   const file = useRef<HTMLInputElement>(null);
   useEffect(() => void saveNow().then(refreshBook), []);
+  const [find, setFind] = useState("");
+  const [sort, setSort] = useState<Order>("changed");
+  const [most, setMost] = useState(AT_ONCE);
+  const found = sorted(liveEntries.value, find, sort, job.value.id);
   const sound = liveEntries.value.flatMap((entry) => (entry.reading.ok ? [entry.reading.job] : []));
   return (
     <div class="book">
@@ -53,8 +65,10 @@ export function BookScreen() {
         </p>
       )}
       {damagedOpen.value && <Damaged reasons={damagedOpen.value.reasons} name={damagedOpen.value.name} raw={damagedOpen.value.raw} />}
+      <TakeIn tell={setMessage} />
+      {liveEntries.value.length > FEW && <FindBar find={find} setFind={setFind} sort={sort} setSort={setSort} found={found.length} />}
       <ul class="jobs">
-        {liveEntries.value.map((entry) => (
+        {found.slice(0, most).map((entry) => (
           <li key={entry.id} class={entry.id === job.value.id ? "job job-open" : "job"}>
             {entry.reading.ok ? (
               <SoundJob entry={entry} sheet={entry.reading.job} share={setSharing} />
@@ -69,6 +83,11 @@ export function BookScreen() {
           </li>
         ))}
       </ul>
+      {found.length > most && (
+        <button type="button" class="add" onClick={() => setMost(most + AT_ONCE)}>
+          Show {Math.min(AT_ONCE, found.length - most)} more of {found.length - most}
+        </button>
+      )}
       <Deleted />
       {!liveEntries.value.some((entry) => entry.id === DEMO_ID) && (
         <button type="button" class="small-words" onClick={() => void bringBackDemo()}>
@@ -86,10 +105,16 @@ function SoundJob({ entry, sheet, share }: { entry: BookEntry; sheet: Job; share
   return (
     <>
       {open ? (
-        <label class="job-name">
-          <span>Name of the open job</span>
-          <input type="text" maxLength={120} value={current.name} onInput={(event) => rename(event.currentTarget.value)} />
-        </label>
+        <>
+          <label class="job-name">
+            <span>Name of the open job</span>
+            <input type="text" maxLength={120} value={current.name} onInput={(event) => rename(event.currentTarget.value)} />
+          </label>
+          <label class="job-name job-notes">
+            <span>Notes</span>
+            <textarea rows={3} maxLength={20_000} value={current.notes} onInput={(event) => change({ notes: event.currentTarget.value })} />
+          </label>
+        </>
       ) : (
         <button type="button" class="job-open-button" onClick={() => void openById(entry.id, "ring")}>
           <b>{current.name}</b>

@@ -5,6 +5,7 @@ import { correction, generate } from "lean-qr";
 import { Dialog } from "../../base/Dialog";
 import { said } from "../../base/said";
 import type { Job } from "../../book/job";
+import { shopInputs } from "../../book/shop";
 import { packJob } from "../../book/share";
 
 // A code of more letters than this has squares too small for a phone's camera at arm's length.
@@ -14,7 +15,7 @@ export function ShareDialog({ sheet, onClose }: { sheet: Job | undefined; onClos
   const [link, setLink] = useState("");
   useEffect(() => {
     setLink("");
-    if (sheet) void packJob(sheet).then((packed) => setLink(`${location.href.split("#")[0]}#ring/s/${packed}`));
+    if (sheet) void packJob(withShop(sheet)).then((packed) => setLink(`${location.href.split("#")[0]}#ring/s/${packed}`));
   }, [sheet]);
   return (
     <Dialog open={sheet !== undefined} title={sheet ? `Hand on: ${sheet.name}` : ""} onClose={onClose}>
@@ -33,9 +34,16 @@ export function ShareDialog({ sheet, onClose }: { sheet: Job | undefined; onClos
             <span>Link</span>
             <textarea readOnly rows={3} value={link} onFocus={(event) => event.currentTarget.select()} />
           </label>
-          <button type="button" class="main-action" onClick={() => void copyLink(link)}>
-            Copy the link
-          </button>
+          <div class="book-actions">
+            <button type="button" class="main-action" onClick={() => void copyLink(link)}>
+              Copy the link
+            </button>
+            {"share" in navigator && (
+              <button type="button" onClick={() => void navigator.share({ title: sheet?.name ?? "", url: link }).catch(() => undefined)}>
+                Share…
+              </button>
+            )}
+          </div>
         </>
       )}
     </Dialog>
@@ -56,6 +64,12 @@ function Code({ text }: { text: string }) {
       <path d={path} fill="#000" />
     </svg>
   );
+}
+
+/** The job with what it takes from this shop, bars apart, so that its figures are the same where it goes. */
+function withShop(sheet: Job): Job {
+  const { bars: _rack, ...taken } = shopInputs.peek();
+  return { ...sheet, inputs: { ...taken, ...sheet.inputs } };
 }
 
 async function copyLink(link: string): Promise<void> {
