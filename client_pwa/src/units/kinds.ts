@@ -18,7 +18,6 @@ export interface Unit {
 
 interface Written {
   unit: string;
-  pattern: string;
   how: string;
   units: readonly { name: string; factor: string; offset?: string; offered?: boolean; also?: readonly string[] }[];
 }
@@ -39,6 +38,9 @@ export interface Kind {
 }
 
 const WRITTEN = quantity.kinds as Readonly<Record<string, Written>>;
+const { space: SPACE } = quantity;
+/** A number at the beginning of a text. */
+export const LEADING = new RegExp(`^${SPACE}*${quantity.number}`);
 const KINDS = new Map<string, Kind>();
 const NO_KIND = "number";
 
@@ -61,12 +63,21 @@ function kindMade(written: Written): Kind {
     for (const spelling of [each.name, ...(each.also ?? [])]) spelled.set(spelling, unit);
     if (each.offered) offered.push(unit);
   }
-  return { core: written.unit, pattern: new RegExp(written.pattern), how: written.how, offered, spelled, names: written.units.map((unit) => unit.name) };
+  return { core: written.unit, pattern: patternOf([...spelled.keys()]), how: written.how, offered, spelled, names: written.units.map((unit) => unit.name) };
+}
+
+/** Every text of a number with one of these units, or none; one that begins like a number stands apart from it. */
+function patternOf(spellings: readonly string[]): RegExp {
+  const any = (least: number, names: readonly string[]): string[] =>
+    names.length === 0 ? [] : [`${SPACE}{${least},2}(${[...names].sort((one, other) => other.length - one.length).join("|")})`];
+  const apart = (name: string): boolean => /^\d/.test(name);
+  const unit = [...any(0, spellings.filter((name) => !apart(name))), ...any(1, spellings.filter(apart))].join("|");
+  return new RegExp(`^${SPACE}{0,4}${quantity.number}${unit ? `(?:${unit})?` : ""}${SPACE}{0,4}$`);
 }
 
 function ratio(text: string): Ratio {
-  const [over, under] = text.split("/");
-  return { over: BigInt(over!), under: BigInt(under!) };
+  const [over = "", under = "1"] = text.split("/");
+  return { over: BigInt(over), under: BigInt(under) };
 }
 
 /** What the unit list shows for a unit whose stored name is a code. */

@@ -1,7 +1,7 @@
 /** Reads what a person types, "80", "80,5 mm", "3 1/8 in", "3⅛", "-4 thou", "120 psi", as openapi/quantity.lark has
  * it. The service reads by the same expressions, to the last digit: a job file is a request body. */
 
-import { kindOf, unitNamed, usualUnit } from "./kinds";
+import { kindOf, LEADING, unitNamed, usualUnit } from "./kinds";
 import quantity from "./quantity.json";
 import { nearest, plus, times } from "./ratio";
 import type { Ratio } from "./ratio";
@@ -18,7 +18,6 @@ export interface Reading {
 export type Parsed = { ok: true; reading: Reading } | Refusal;
 
 const VULGAR = quantity.vulgar as unknown as Readonly<Record<string, readonly [number, number]>>;
-const LEADING = new RegExp(quantity.leading);
 /** Units that begin like a number. */
 const RECIPROCAL = /\s1\/[a-zA-Z\u00b0]+$/;
 const AROUND = new RegExp(`^(?:${quantity.space}|\\s)+|(?:${quantity.space}|\\s)+$`, "g");

@@ -1,6 +1,6 @@
 /** What is wrong with text that is no quantity, and what to write instead: in the words of the service. */
 
-import { kindOf } from "./kinds";
+import { kindOf, LEADING } from "./kinds";
 import quantity from "./quantity.json";
 
 export interface Refusal {
@@ -15,7 +15,6 @@ type Parts = Record<string, string>;
 
 const TWO_READINGS = new RegExp(quantity.twoReadings);
 const MORE_MARKS = new RegExp(quantity.moreMarks);
-const LEADING = new RegExp(quantity.leading);
 const ANY_SPACE = new RegExp(quantity.space, "g");
 const UNPRINTABLE = new RegExp(quantity.unprintable, "gu");
 const AROUND = new RegExp(`^${quantity.space}+|${quantity.space}+$`, "g");

@@ -202,6 +202,7 @@ def _metadata(entry):
 
 def text_schema_name(kind):
     """The name in the specification of the texts that a kind of measure may be given as."""
+    kind = "number" if kind == "count" else kind
     return "".join(word.capitalize() for word in kind.split("_")) + "Text"
 
 
@@ -216,16 +217,17 @@ def text_schemas():
             "examples": list(units.EXAMPLES[kind]),
         }
         for kind in units.SCALES
+        if kind != "count"
     }
 
 
 def _text_words(kind):
-    names = ", ".join(units.main_names(kind))
-    if not names:
-        return "A number."
-    unit = units.core_unit(kind)
-    bare = "as it is" if unit == "1" else "in " + unit
-    return "A number and a unit: %s. A number without one is taken %s." % (names, bare)
+    names = units.main_names(kind)
+    return (
+        "A number and a unit (%s where none): %s." % (names[0], ", ".join(names))
+        if names[1:]
+        else "A number."
+    )
 
 
 def load(schema, fields, given):

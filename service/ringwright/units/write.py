@@ -26,16 +26,15 @@ def table():
         for spelling, scale in spellings.items():
             if scale.name not in units:
                 one = units[scale.name] = {"name": scale.name}
-                one["factor"] = "%d/%d" % (scale.numerator, scale.denominator)
+                one["factor"] = _ratio(scale)
                 if scale.offset:
-                    one["offset"] = "%d/%d" % scale.offset.as_integer_ratio()
+                    one["offset"] = _ratio(scale.offset)
                 if scale.name in offered:
                     one["offered"] = True
             if spelling != scale.name:
                 units[scale.name].setdefault("also", []).append(spelling)
         kinds[kind] = {
             "unit": core_unit(kind),
-            "pattern": grammar.pattern(kind),
             "how": grammar.how_to_write(kind),
             "units": list(units.values()),
         }
@@ -45,11 +44,16 @@ def table():
         "unprintable": grammar.UNPRINTABLE,
         "twoReadings": grammar.TWO_READINGS,
         "moreMarks": grammar.MORE_MARKS,
-        "leading": grammar.LEADING,
+        "number": grammar.NUMBER,
         "vulgar": grammar.VULGAR,
         "refusals": grammar.REFUSALS,
         "kinds": kinds,
     }
+
+
+def _ratio(number):
+    whole = "%d" % number.numerator
+    return whole if number.denominator == 1 else "%s/%d" % (whole, number.denominator)
 
 
 def text():
