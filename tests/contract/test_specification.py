@@ -7,13 +7,16 @@ import jsonschema
 import pytest
 from openapi_spec_validator import OpenAPIV31SpecValidator
 
-from ringwright.api import examples
+from ringwright import units
+from ringwright.api import examples, schemas
 from ringwright.api.app import specification
 from ringwright.api.calculations import asked_fields, is_table
 from ringwright.api.write_spec import text
 from ringwright.core import calculations
 from ringwright.core.catalogue import NOTHING
 from ringwright.core.catalogue.checks import all_checks
+from ringwright.core.catalogue.inputs_ring import RING
+from ringwright.core.fields import checked
 
 
 @pytest.fixture(scope="module")
@@ -367,3 +370,22 @@ def test_the_table_governs_every_address():
     told = set(specification(create_app({"x": one}))["paths"])
     own = {path for path in told if path.startswith("/v1/")} - {"/v1/problems"}
     assert own == {"/v1/x", "/v1/x.csv", "/v1/shop"}
+
+
+def test_every_example_of_an_input_is_taken_by_it(spec):
+    """The specification offered "4 thou" for a bore."""
+    texts = spec["components"]["schemas"]
+    seen = 0
+    for calculation in calculations.CALCULATIONS.values():
+        for entry in asked_fields(calculation.fields):
+            kind = units.kind_of(entry)
+            if kind is None or entry.kind == "count":
+                continue
+            told = schemas._metadata(entry).get("examples")
+            for example in told or texts[schemas.text_schema_name(kind)]["examples"]:
+                value = units.read(kind, example) if isinstance(example, str) else example
+                checked((entry,), {entry.name: value})
+                seen += 1
+    assert seen > 300
+    # One that has examples of its own, since those of its kind are beyond its bounds.
+    assert "80 mm" not in schemas._metadata(RING["closed_gap"])["examples"]

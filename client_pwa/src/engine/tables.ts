@@ -14,6 +14,8 @@ export interface Field {
   above_lowest?: boolean;
   symbol?: string;
   required?: boolean;
+  /** What is taken where it is not given, in the core's unit, if that is one number. */
+  usual?: number;
 }
 
 /** As the core declares it; without a name it stands in a list of bare values. */

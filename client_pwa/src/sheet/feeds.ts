@@ -3,7 +3,7 @@
 
 import type { Answer } from "../engine/answers";
 import type { CalculationName, FigureName, InputName } from "../engine/names";
-import { isKnown } from "../engine/tables";
+import { fieldNamed, isKnown } from "../engine/tables";
 import type { Key } from "../engine/tables";
 import type { Inputs } from "../book/job";
 import { system } from "../base/settings";
@@ -34,12 +34,18 @@ export interface Variant {
   with(inputs: Inputs): Inputs;
 }
 
+/** What the core takes for an input that is not given, as text for the sheet. */
+function usualText(name: InputName): string {
+  const field = fieldNamed(name);
+  return field?.usual === undefined ? "" : `${field.usual} ${field.unit ?? ""}`.trim();
+}
+
 const VARIANTS: Readonly<Partial<Record<Key, Variant>>> = {
   "wall-pressure@steam": {
     calculation: "wall-pressure",
     with: (inputs) => ({
       ...inputs,
-      pressure_behind: inputs.pressure_behind ?? inputs.steam_pressure ?? "0.7 MPa",
+      pressure_behind: inputs.pressure_behind ?? inputs.steam_pressure ?? usualText("steam_pressure"),
     }),
   },
   "wall-pressure@cold": {

@@ -20,9 +20,10 @@ def in_own_unit(fault, fields, given):
     if fault.code != "range" or not isinstance(text, str) or fault.value is None:
         return fault
     kind = units.kind_of(entry)
-    unit = unit_of(kind, text)
-    if unit is None:
+    typed = unit_of(kind, text)
+    if typed is None:
         return fault
+    unit = units.SCALES[kind][typed].name
     value, lowest, highest = (
         _in_unit(kind, unit, number) for number in (fault.value, fault.lowest, fault.highest)
     )
@@ -35,7 +36,7 @@ def in_own_unit(fault, fields, given):
     remedy = "give %s%s %s" % (more, (" and at most " if more else " to ").join(bounds), unit)
     likely = _likely(kind, entry, value, unit)
     if likely:
-        remedy += "; did you mean %s %s?" % (text.strip()[: -len(unit)].strip(), likely)
+        remedy += "; did you mean %s %s?" % (text.strip()[: -len(typed)].strip(), likely)
     name = ".".join(str(step) for step in fault.path)
     return Fault(
         fault.path,

@@ -196,8 +196,27 @@ def _metadata(entry):
     number = {"type": "integer" if entry.kind == "count" else "number", **bounds(entry)}
     measure = units.kind_of(entry)
     forms = [number, {"$ref": "#/components/schemas/" + text_schema_name(measure)}]
+    texts = units.EXAMPLES[measure]
+    allowed = [text for text in texts if _is_taken(entry, measure, text)]
+    if len(allowed) < len(texts):
+        # Those of the kind, less what this input refuses: "4 thou" is no bore.
+        found["examples"] = allowed[:1] or [_middle(entry)]
     unit = UNIT_OF_KIND.get(entry.kind, "1")
     return {"anyOf": forms, **({} if unit == "1" else {"x-unit": unit}), **found}
+
+
+def _is_taken(entry, measure, text):
+    try:
+        checked((entry,), {entry.name: units.read(measure, text)})
+    except InputProblem:
+        return False
+    return True
+
+
+def _middle(entry):
+    """A number that an input with bounds on both sides takes."""
+    number = float("%.2g" % (0.5 * (entry.lowest + entry.highest)))
+    return int(number) if entry.kind == "count" else number
 
 
 def text_schema_name(kind):

@@ -37,6 +37,7 @@ def described_fields(fields):
             row["unit"] = UNIT_OF_KIND[entry.kind]
         for key, value in (
             ("default", entry.default.words if entry.default else ""),
+            ("usual", _usual_number(entry)),
             ("lowest", entry.lowest),
             ("highest", entry.highest),
             ("choices", list(entry.choices)),
@@ -49,6 +50,12 @@ def described_fields(fields):
                 row[key] = value
         rows.append(row)
     return rows
+
+
+def _usual_number(entry):
+    """The number that an input takes where none is given, None where a rule works it out."""
+    value = entry.default.value if entry.default else None
+    return None if isinstance(value, (str, bool)) else value
 
 
 def vocabulary(calculations):
