@@ -20,11 +20,10 @@ its tooling, find the stock, print the route card, check what was made.
 choice, figure, list, check, code or unit that this document names is renamed, removed or given
 another meaning, kind or unit; no bound is drawn in; no optional input becomes required; a figure
 that is always there stays so. Names may be added, so skip those that you do not know. Words for
-people (labels, findings, remedies) may be put better. Defaults and formulas may be corrected:
-openapi/CHANGELOG.md says each time what changed and why. A change that breaks this gets a new
-prefix, and the old one stays for a year. Every answer, refusals too, says in its header
-`Ringwright-Version` which version gave it: the third number counts corrections, the second
-additions, the first breaks. A job file that any version wrote is read by all later ones.
+people may be put better, defaults and formulas corrected: openapi/CHANGELOG.md says each time what
+changed and why. A change that breaks this gets a new prefix, and the old one stays for a year. The
+header `Ringwright-Version` of every answer says which version gave it: first number breaks, second
+additions, third corrections. A job file of any version is read by all later ones.
 
 **Inputs.** A number is in the unit named with the input (mm, MPa, N, degC, deg, kg ...); text
 carries its own unit: "80 mm", "3.125 in", "3 1/8 in", "4 thou", "120 psi", "350 degF". Steam

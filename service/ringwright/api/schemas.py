@@ -216,7 +216,7 @@ def _is_taken(entry, measure, text):
 def _middle(entry):
     """A number that an input with bounds on both sides takes."""
     number = float("%.2g" % (0.5 * (entry.lowest + entry.highest)))
-    return int(number) if entry.kind == "count" else number
+    return int(number) if number == int(number) else number
 
 
 def text_schema_name(kind):

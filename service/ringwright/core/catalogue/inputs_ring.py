@@ -68,7 +68,7 @@ RING = table(
         "length",
         "radial thickness of the ring",
         worked(
-            "from the window of sections that meets the pressure and the strength",
+            "from the window of sections that serve",
             "as safe in the bore as on its way there",
         ),
         lowest=0.3,
@@ -82,7 +82,7 @@ RING = table(
         cases(
             (PLAIN, share("the thickness", 1.25)),
             (DOUBLE_TURN, share("the thickness", 2.0, "2 thicknesses: each turn as wide as thick")),
-            (IN_GROOVE, worked("the groove's width less the side clearance")),
+            (IN_GROOVE, worked("less its play", "the groove's width less the side clearance")),
         ),
         lowest=0.5,
         highest=150.0,
@@ -261,19 +261,19 @@ RING = table(
             (
                 PLAIN,
                 worked(
-                    "expansion to steam heat in a half-warm cylinder, and a margin",
+                    "growth to steam heat in a half-warm cylinder",
                     "ring at steam heat in a half-warm cylinder, and a margin",
                 ),
             ),
             (
                 DOUBLE_TURN,
                 worked(
-                    "the same in a stone-cold cylinder",
+                    "in a stone-cold one",
                     "ring at steam heat in a stone-cold cylinder, and a margin: a wide gap costs "
                     "little here",
                 ),
             ),
-            (SURVEYED, worked("the usual gap where the bore is tightest")),
+            (SURVEYED, worked("where it is tightest", "the usual gap where the bore is tightest")),
         ),
         lowest=0.0,
         highest=30.0,
