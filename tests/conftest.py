@@ -54,12 +54,17 @@ def free_port():
 
 
 class Server:
-    """A gunicorn that serves `application` on 127.0.0.1 until `stop`."""
+    """A gunicorn that serves `application` on 127.0.0.1 until `stop`.
 
-    def __init__(self, application="ringwright.wsgi:app", workers=1, folder=None, more=()):
+    service: the folder of the package, the project's own when None.
+    """
+
+    def __init__(
+        self, application="ringwright.wsgi:app", workers=1, folder=None, more=(), service=None
+    ):
         self.port = free_port()
         self.address = "http://127.0.0.1:%d" % self.port
-        paths = [str(ROOT / "service"), *([str(folder)] if folder else [])]
+        paths = [str(service or ROOT / "service"), *([str(folder)] if folder else [])]
         self.process = subprocess.Popen(
             [
                 sys.executable,

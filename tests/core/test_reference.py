@@ -22,13 +22,13 @@ def modules_with_methods():
 
 def test_every_module_with_methods_is_listed():
     missing = {module.__name__ for module in modules_with_methods()} - {
-        module.__name__ for module in reference.MODULES
+        module.__name__ for module in reference.modules()
     }
     assert not missing, "add to MODULES in reference.py"
 
 
 def test_method_keys_are_unique_and_kebab_case():
-    keys = [method.key for module in reference.MODULES for method in module.METHODS]
+    keys = [method.key for module in reference.modules() for method in module.METHODS]
     assert len(set(keys)) == len(keys)
     for key in keys:
         assert key == key.lower()
@@ -37,7 +37,7 @@ def test_method_keys_are_unique_and_kebab_case():
 
 def test_every_method_is_complete_and_its_sources_exist():
     known = {source.key for source in SOURCES}
-    for module in reference.MODULES:
+    for module in reference.modules():
         for method in module.METHODS:
             assert method.title and method.formula and method.validity, method.key
             assert method.sources, method.key
