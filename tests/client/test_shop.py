@@ -162,3 +162,20 @@ def test_job_that_cannot_be_cut_says_why(sheet, tmp_path):
     words.wait_for()
     assert "Unfinished cannot be cut yet" in words.inner_text()
     assert "_" not in words.inner_text()
+
+
+def test_tool_on_the_shelf_that_comes_near_is_offered(sheet, tmp_path):
+    page = _bring_in(sheet, tmp_path).page
+    sheet.go("tools")
+    former = page.locator(".tool", has_text="former").first
+    former.locator(".shelf").wait_for()
+    assert "one of 77 mm comes near" in former.inner_text()
+    former.get_by_role("button", name="Use it for this job").click()
+    sheet.until("document.querySelector('.shelf').textContent.includes('Worked for the one of 77')")
+    sheet.until(
+        "[...document.querySelectorAll('.tool .sizes-value')]"
+        ".some(e => e.textContent.includes('77.0'))"
+    )
+    # It is this job's: the next one is worked afresh.
+    page.locator(".head-undo").click()
+    sheet.until("document.querySelector('.shelf').textContent.includes('comes near')")

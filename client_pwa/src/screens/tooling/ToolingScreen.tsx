@@ -6,6 +6,7 @@ import { Drawing } from "../../drawings/Drawing";
 import { GenericScreen } from "../../figures/GenericScreen";
 import { SizeTable } from "../../figures/SizeTable";
 import { PrintButton } from "../../base/Print";
+import { OnTheShelf } from "./OnTheShelf";
 
 /** The tools that the core draws. */
 const DRAWN = new Set(fieldsOf("drawing").find((field) => field.name === "part")?.choices);
@@ -24,6 +25,7 @@ export function ToolingScreen() {
             {tools.map((tool) => (
               <section class="card tool" key={tool.tool} aria-label={tool.title}>
                 <h2>{tool.title}</h2>
+                <OnTheShelf tool={tool.tool} answer={view.answer} />
                 {tool.material && <p class="tool-material">{tool.material}</p>}
                 <SizeTable sizes={tool.sizes} place={`tool/${tool.tool}`} caption={`Sizes of the ${tool.title}`} />
                 {tool.why && <p class="tool-why">{tool.why}</p>}
