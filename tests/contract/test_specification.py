@@ -274,7 +274,8 @@ def test_the_examples_are_of_calculations_that_exist():
     assert json.dumps(examples.read_all())
 
 
-LARGEST = 250_000
+# Tools read it whole, and so do people: it was 728 kB when each operation said all of it again.
+LARGEST = 260_000
 
 
 def test_it_says_a_thing_once(spec):
