@@ -34,6 +34,15 @@ def _used_from_disk(playwright, chromium_path, path, profile):
     sheet.page.wait_for_selector("main .card")
     sheet.go("route")
     sheet.page.wait_for_selector("main .operation")
+    # The screens of the later script, which no file could fetch from a disk.
+    sheet.go("work")
+    sheet.page.wait_for_selector("main .work h2")
+    sheet.go("shop")
+    sheet.page.get_by_label("Workshop or club").wait_for()
+    sheet.go("cut")
+    sheet.page.get_by_text("Jobs to cut").wait_for()
+    sheet.go("book")
+    sheet.page.get_by_label("Name of the open job").wait_for()
     sheet.go("settings")
     sheet.page.get_by_text("This is the app as one file on this device").wait_for()
     assert sheet.page.locator("[data-ready]").get_attribute("data-ready") == "yes"
