@@ -6,6 +6,8 @@ import json
 
 import pytest
 
+from ringwright.api import examples
+from ringwright.core import calculations
 from ringwright.export import csv_text
 
 JOB = {"bore": "3 1/8 in", "steam_pressure": "120 psi"}
@@ -124,3 +126,47 @@ def test_text_is_never_taken_for_a_formula():
     rows = [{"name": "=1+1", "note": '-2, "x"\n', "value": -2.5, "yes": True, "no": None}]
     table = list(csv.reader(io.StringIO(csv_text.csv_text(rows).decode("utf-8-sig"))))
     assert table[1] == ["'=1+1", '\'-2, "x"\n', "-2.5", "yes", ""]
+
+
+def heading(response):
+    return next(csv.reader(io.StringIO(response.data.decode("utf-8-sig"))))
+
+
+def test_headings_are_those_declared_whatever_is_filled(client):
+    """A spreadsheet that takes the next job's table finds each column where it was."""
+    sets = {"outside_diameter": 83, "inside_diameter": 74, "part_length": 8, "count": 3}
+    for name in ("sets", "figures"):
+        bare, priced = (
+            heading(client.post("/v1/stock.csv?list=" + name, json={"sets": [sets], **more}))
+            for more in ({}, {"bar_price": 4})
+        )
+        assert bare == priced
+    assert {"cost", "cost unit", "mass"} <= set(
+        heading(client.post("/v1/stock.csv?list=sets", json={"sets": [sets]}))
+    )
+    plain = client.get("/v1/tooling.csv?bore=80&ring_type=plain&list=tools")
+    double = client.get("/v1/tooling.csv?bore=80&list=tools")
+    assert heading(plain) == heading(double)
+
+
+@pytest.mark.parametrize("name", sorted(calculations.CALCULATIONS))
+def test_no_column_comes_that_is_not_declared(client, name):
+    """Headings made from the declaration are those that the rows have."""
+    calculation = calculations.CALCULATIONS[name]
+    shown = examples.read_all().get(name)
+    if shown is None or name == "drawing":
+        return
+    answer = client.post("/v1/" + name, json=next(iter(shown.values()))["value"]).get_json()
+    for table, rows in csv_text.tables(answer).items():
+        told = csv_text.headings(calculation.answer, table)
+        if told:
+            assert {column for row in rows for column in row} <= set(told), table
+
+
+def test_figures_are_called_by_their_labels(client):
+    rows = list(
+        csv.DictReader(io.StringIO(client.get("/v1/sizing.csv?bore=80").data.decode("utf-8-sig")))
+    )
+    assert rows[0]["name"] == "radial_thickness"
+    assert rows[0]["label"] == "Radial thickness"
+    assert all(row["label"] for row in rows)

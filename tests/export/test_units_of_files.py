@@ -61,7 +61,11 @@ def test_no_address_has_another_word_for_it(client):
     seen = 0
     for path, entry in paths.items():
         for method in ("get", "post"):
-            if method not in entry or not path.startswith("/v1/") or path == "/v1/problems":
+            if (
+                method not in entry
+                or not path.startswith("/v1/")
+                or path in ("/v1/problems", "/v1/shop")
+            ):
                 continue
             references = [one["$ref"] for one in entry[method]["parameters"]]
             names = [told[one.rpartition("/")[2]]["name"] for one in references]

@@ -2,6 +2,7 @@
 
 from flask import request
 
+from ..core.catalogue import all_figures
 from ..core.catalogue.inputs import nothing
 from ..core.fields import field
 from ..core.problems import Fault, InputProblem
@@ -59,7 +60,8 @@ def _csv(calculation):
 def _table(calculation, values, options):
     """(CSV of the list that was asked for, name of the file)."""
     answer = answers.shown(calculation.run(values), options["units"] or answers.METRIC, False)
-    found = csv_text.tables(answer)
+    labels = {name: one.label for name, one in all_figures([calculation.answer]).items()}
+    found = csv_text.tables(answer, labels)
     name = options["list"] or next(iter(found), csv_text.FIGURES)
     if name not in found:
         raise InputProblem(
@@ -72,7 +74,9 @@ def _table(calculation, values, options):
                 )
             ]
         )
-    return csv_text.csv_text(found[name]), "%s-%s.csv" % (calculation.name, name)
+    return csv_text.csv_text(
+        found[name], csv_text.headings(calculation.answer, name)
+    ), "%s-%s.csv" % (calculation.name, name)
 
 
 def _posted_csv(files, calculation):

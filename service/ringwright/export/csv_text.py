@@ -12,21 +12,25 @@ PLAIN_TYPE = "text/csv"
 MEDIA_TYPE = PLAIN_TYPE + "; charset=utf-8"
 FIGURES = "figures"
 CAUTIONS = "cautions"
-_FIGURE_COLUMNS = ("name", "value", "unit", "low", "high", "symbol", "method")
+_FIGURE_COLUMNS = ("name", "value", "unit", "low", "high", "symbol", "method", "label")
+# Kinds of column without a unit.
+_BARE = ("text", "flag", "count", "plain", "plain_or_none", "texts", "anything")
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
 
 
-def tables(answer):
+def tables(answer, labels=None):
     """Every table of an answer, by name: "figures", "tools", and of a whole job "stock.sets".
 
-    answer: plain tree, as records.plain gives. Result: dict of name to list of rows, none empty.
+    answer: plain tree, as records.plain gives. labels: name of a figure -> what it is called.
+    Result: dict of name to list of rows, none empty.
     A job's "figures" are those of all its parts, each with the name of its part before its own.
     """
     found = {}
-    figures = _figures(answer.get(FIGURES, {}))
+    labels = labels or {}
+    figures = _figures(answer.get(FIGURES, {}), labels)
     for name, entry in answer.items():
         if name != FIGURES and isinstance(entry, dict) and FIGURES in entry:
-            part = tables(entry)
+            part = tables(entry, labels)
             figures += [
                 {**row, "name": "%s.%s" % (name, row["name"])} for row in part.get(FIGURES, [])
             ]
@@ -38,9 +42,44 @@ def tables(answer):
     return {FIGURES: figures, **found} if figures else found
 
 
-def csv_text(rows):
-    """The bytes of a table: one of those that `tables` gives."""
-    columns = list(dict.fromkeys(column for row in rows for column in row))
+def headings(answered, name):
+    """The columns of a table as its calculation declares them, whichever of them are filled.
+
+    answered: core catalogue.Answer. name: as in `tables`. Empty for what no calculation declares.
+    """
+    part, dot, inner = name.partition(".")
+    if dot and part in answered.parts:
+        return headings(answered.parts[part], inner)
+    if name == FIGURES:
+        return list(_FIGURE_COLUMNS)
+    for column in answered.lists:
+        if column.name == name and column.kind in ("records", "object"):
+            return _headings(column.items, "")
+    return []
+
+
+def _headings(columns, before):
+    """As `_flat` names them: what the rows of a list inside add stands last."""
+    own, inner = [], None
+    for column in columns:
+        name = before + column.name
+        if column.kind == "records" and column.name != CAUTIONS:
+            inner = inner or _headings(column.items, name + " ")
+        elif column.kind == "object":
+            own += _headings(column.items, name + " ")
+        elif column.kind in _BARE or column.name == CAUTIONS:
+            own.append(name)
+        elif column.kind != "map":
+            own += [name, name + " unit"]
+    return own + (inner or [])
+
+
+def csv_text(rows, columns=()):
+    """The bytes of a table: one of those that `tables` gives.
+
+    columns: those to begin with, filled or not, as `headings` gives them.
+    """
+    columns = list(dict.fromkeys((*columns, *(column for row in rows for column in row))))
     out = io.StringIO(newline="")
     writer = csv.writer(out)
     writer.writerow(columns)
@@ -49,9 +88,10 @@ def csv_text(rows):
     return b"\xef\xbb\xbf" + out.getvalue().encode("utf-8")
 
 
-def _figures(figures):
+def _figures(figures, labels):
     return [
-        {column: figure.get(column, "") for column in _FIGURE_COLUMNS} | {"name": name}
+        {column: figure.get(column, "") for column in _FIGURE_COLUMNS}
+        | {"name": name, "label": labels.get(name, "")}
         for name, figure in figures.items()
     ]
 
