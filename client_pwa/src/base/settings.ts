@@ -26,7 +26,7 @@ function read(): Kept {
     if (raw.system === "metric" || raw.system === "inch") kept.system = raw.system;
     if (typeof raw.keypad === "boolean") kept.keypad = raw.keypad;
     if (typeof raw.units === "object" && raw.units !== null) {
-      kept.units = Object.fromEntries(Object.entries(raw.units).filter(([, unit]) => typeof unit === "string")) as Record<string, string>;
+      kept.units = Object.fromEntries(Object.entries(raw.units).filter(([, unit]) => typeof unit === "string"));
     }
   } catch {
     // Unreadable or forbidden settings are no settings.

@@ -23,7 +23,7 @@ export function rackAfter(bars: Input | undefined, cuts: readonly Cut[]): Inputs
     const bar = cut.have ? rack.find((each) => each.name === cut.bar) : undefined;
     if (!bar) continue;
     bar.count = String(countOf(bar) - cut.alike);
-    if (cut.offcut_kept) rest.push({ ...bar, name: `${String(bar.name).replace(/, rest.*$/, "")}, rest`, length: shorter(bar.length, cut.offcut.value), count: String(cut.alike) });
+    if (cut.offcut_kept) rest.push({ ...bar, name: `${(typeof bar.name === "string" ? bar.name : "").replace(/, rest.*$/, "")}, rest`, length: shorter(bar.length, cut.offcut.value), count: String(cut.alike) });
   }
   return namedBars([...rack.filter((bar) => countOf(bar) > 0), ...rest]);
 }

@@ -45,7 +45,7 @@ export const shop = signal<Shop>(kept());
 export const shopInputs = computed<Inputs>(() => {
   const { lathes, lathe, inputs } = shop.value;
   const used = lathes[lathe] ?? {};
-  const own = Object.fromEntries(OF_A_LATHE.flatMap((name) => (used[name] === undefined ? [] : [[name, used[name]!]])));
+  const own = Object.fromEntries(OF_A_LATHE.flatMap((name) => (used[name] === undefined ? [] : [[name, used[name]]])));
   return { ...inputs, ...own };
 });
 

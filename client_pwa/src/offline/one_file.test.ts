@@ -10,6 +10,7 @@ describe("the later screens within the page's script", () => {
     const joined = withLater(SCRIPT, LATER);
     expect(joined).not.toMatch(/import\(|export\{/);
     // A name of the page hides behind one of the function here, as the minifier has it.
+    // eslint-disable-next-line @typescript-eslint/no-implied-eval -- the joined script is what is tested
     const opened = new Function(`${joined};return open(100)`) as () => Promise<number>;
     expect(await opened()).toBe(116);
   });

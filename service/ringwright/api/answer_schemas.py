@@ -2,7 +2,7 @@
 
 from ..core.catalogue.checks import all_checks
 
-_PLAIN = {
+_PLAIN: dict[str, dict] = {
     "text": {"type": "string"},
     "flag": {"type": "boolean"},
     "count": {"type": "integer"},

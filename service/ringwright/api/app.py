@@ -89,7 +89,8 @@ def create_app(table=None, app_folder=static_app.FOLDER):
         "shop": shop.read_profile(),
     }
     _register_front(app, table, app_folder)
-    app.wsgi_app = headers.on_every_answer(app.wsgi_app)
+    # Flask's own way to put a layer in front.
+    app.wsgi_app = headers.on_every_answer(app.wsgi_app)  # type: ignore[method-assign]
     return app
 
 

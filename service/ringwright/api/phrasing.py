@@ -19,7 +19,7 @@ def in_own_unit(fault, fields, given):
     entry, text = _asked(fields, given, fault.path)
     if fault.code != "range" or not isinstance(text, str) or fault.value is None:
         return fault
-    kind = units.kind_of(entry)
+    kind = units.kind_of(entry) or entry.kind
     typed = unit_of(kind, text)
     if typed is None:
         return fault

@@ -96,10 +96,10 @@ class ObjectOf(CheckedByCore, ma.fields.Nested):
     def __init__(self, schema, **options):
         super().__init__(schema, unknown=ma.INCLUDE, **options)
 
-    def _deserialize(self, value, attr, data, **kwargs):
+    def _deserialize(self, value, attr, data, partial=None, **kwargs):
         if not isinstance(value, dict):
             return value
-        return super()._deserialize(value, attr, data, **kwargs)
+        return super()._deserialize(value, attr, data, partial=partial, **kwargs)
 
 
 class Strict(ma.Schema):
@@ -194,7 +194,7 @@ def _metadata(entry):
         # Said again for readers of the specification that drop exclusive bounds.
         found["x-more-than"] = entry.lowest
     number = {"type": "integer" if entry.kind == "count" else "number", **bounds(entry)}
-    measure = units.kind_of(entry)
+    measure = units.kind_of(entry) or entry.kind
     forms = [number, {"$ref": "#/components/schemas/" + text_schema_name(measure)}]
     texts = units.EXAMPLES[measure]
     allowed = [text for text in texts if _is_taken(entry, measure, text)]

@@ -40,7 +40,7 @@ def sizes(rows, rings, system, room):
     else:
         words = ["Ring 1"] + [str(number) for number in range(2, per_line + 1)]
         table = [heads + [paragraph(word, SMALL) for word in words]]
-    marks = []
+    marks: list[tuple] = []
     for size in rows:
         first = len(table)
         for line in range(lines):

@@ -21,7 +21,7 @@ def found():
         for ip in adapter.ips:
             # IPv6 comes with scope and flow; a link-local one needs its scope typed, so no phone
             # is sent there.
-            if not ip.is_IPv4:
+            if not isinstance(ip.ip, str):
                 continue
             address = ipaddress.ip_address(ip.ip)
             if is_private(ip.ip) and not address.is_loopback and ip.ip not in reached:

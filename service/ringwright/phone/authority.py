@@ -116,7 +116,7 @@ def sign(authority, authority_key, key, names, addresses, now):
 
     authority: certificate. authority_key, key: private keys. names, addresses: texts.
     """
-    alternatives = [x509.DNSName(name) for name in names]
+    alternatives: list[x509.GeneralName] = [x509.DNSName(name) for name in names]
     alternatives += [x509.IPAddress(ipaddress.ip_address(address)) for address in addresses]
     return (
         x509.CertificateBuilder()
@@ -155,7 +155,7 @@ def _authority(where, now):
 def _make_authority(key, now):
     name = "Ringwright on this local network, %s" % now.date().isoformat()
     subject = x509.Name([x509.NameAttribute(NameOID.COMMON_NAME, name)])
-    permitted = [x509.DNSName(local) for local in LOCAL_NAMES]
+    permitted: list[x509.GeneralName] = [x509.DNSName(local) for local in LOCAL_NAMES]
     permitted += [x509.IPAddress(ipaddress.ip_network(one)) for one in PRIVATE_NETWORKS]
     return (
         x509.CertificateBuilder()

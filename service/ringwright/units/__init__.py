@@ -4,7 +4,7 @@
 does the app. `names` is the allow-list of units, `factors` what each is, from pint.
 """
 
-from ..core.fields import STEAM_PRESSURE, read_as
+from ..core.fields import STEAM_PRESSURE, Field, read_as
 from .factors import SCALES, SHOWN_IN_INCHES
 from .grammar import LONGEST_MEASURE, main_names, pattern
 from .names import EXAMPLES
@@ -26,7 +26,7 @@ __all__ = [
 ]
 
 
-def kind_of(entry):
+def kind_of(entry: Field) -> str | None:
     """The kind of measure that a core Field reads text as; None where it takes no number."""
     kind = read_as(entry)
     return kind if kind in SCALES else None

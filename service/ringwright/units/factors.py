@@ -4,34 +4,44 @@ pint supplies them once, at import, from the names in names.py; a stranger's tex
 its parser (text such as "mm^9^9^9" hangs it).
 """
 
-from collections import namedtuple
 from fractions import Fraction
+from typing import Any, NamedTuple
 
 import pint
 
 from ..core.fields import STEAM_PRESSURE, UNIT_OF_KIND
 from .names import ABSOLUTE_NAMES, GAUGE_NAMES, INCH_UNITS, UNITS
 
+
 # core number = written number * numerator / denominator + offset: whole numbers, an exact fraction.
 # name is the unit's own, by whichever of its spellings it was found.
-Scale = namedtuple("Scale", ("name", "numerator", "denominator", "offset"))
+class Scale(NamedTuple):
+    name: str
+    numerator: int
+    denominator: int
+    offset: Fraction
+
 
 # shown number = core number * numerator / denominator + offset, in doubles.
-Shown = namedtuple("Shown", ("unit", "numerator", "denominator", "offset"))
+class Shown(NamedTuple):
+    unit: str
+    numerator: float
+    denominator: float
+    offset: float
 
 
-def _tables():
+def _tables() -> tuple[dict[str, dict[str, Scale]], dict[str, Shown]]:
     """Every factor, exact, from pint's definitions, for both directions."""
     # Fractions throughout, so that an inch is 127/5 mm and not the double next to it.
-    registry = pint.UnitRegistry(non_int_type=Fraction, autoconvert_offset_to_baseunit=True)
+    registry: Any = pint.UnitRegistry(non_int_type=Fraction, autoconvert_offset_to_baseunit=True)
 
-    def line(source, target):
+    def line(source: str, target: str) -> tuple[Fraction, Fraction]:
         """(factor, offset) with: number in target = number in source * factor + offset."""
         zero = Fraction(registry.Quantity(Fraction(0), source).to(target).magnitude)
         one = Fraction(registry.Quantity(Fraction(1), source).to(target).magnitude)
         return one - zero, zero
 
-    scales = {}
+    scales: dict[str, dict[str, Scale]] = {}
     for kind, units in UNITS.items():
         core = "" if UNIT_OF_KIND.get(kind, "1") == "1" or not units else units[0].in_pint
         table = scales[kind] = {}
@@ -47,9 +57,11 @@ def _tables():
         absolute = steam[base]._replace(name=names[0], offset=-atmosphere)
         steam.update(dict.fromkeys(names, absolute))
     shown = {}
-    for unit, (name, source, target) in INCH_UNITS.items():
+    for core_unit, (name, source, target) in INCH_UNITS.items():
         factor, offset = line(source, target)
-        shown[unit] = Shown(name, *map(float, (factor.numerator, factor.denominator, offset)))
+        shown[core_unit] = Shown(
+            name, float(factor.numerator), float(factor.denominator), float(offset)
+        )
     return scales, shown
 
 

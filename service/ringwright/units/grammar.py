@@ -6,6 +6,8 @@ through both. The expressions mean the same in Python and in ECMAScript, and non
 every part is bounded, and no two ways lead to one text.
 """
 
+from collections.abc import Iterable
+
 from .factors import SCALES
 from .names import EXAMPLES
 
@@ -61,12 +63,12 @@ NUMBER = "(%s?)%s?(?:%s|%s|%s)" % (
 )
 
 
-def _any_of(spellings):
+def _any_of(spellings: Iterable[str]) -> str:
     # Longest first, or "in" would hide "inch".
     return "|".join(sorted(spellings, key=lambda name: (-len(name), name)))
 
 
-def pattern(kind):
+def pattern(kind: str) -> str:
     """The regular expression (ECMAScript and Python alike) of every text of a kind that is read.
 
     Its last two groups are the unit: one that begins like a number stands apart from the number,
@@ -127,12 +129,12 @@ REFUSALS = {
 }
 
 
-def main_names(kind):
+def main_names(kind: str) -> list[str]:
     """Each unit of a kind once, by its own name, the core's first."""
     return list(dict.fromkeys(scale.name for scale in SCALES[kind].values()))
 
 
-def how_to_write(kind):
+def how_to_write(kind: str) -> str:
     """What to write for a kind, as words; {in_unit} is where a number's unit is to be named."""
     texts = ['"%s"' % text for text in EXAMPLES[kind]]
     listed = ", ".join(texts[:-1]) + " or " + texts[-1] if texts[1:] else texts[0]

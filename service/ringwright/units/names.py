@@ -4,22 +4,27 @@ Only names from this file ever reach pint. Capitals count, since with a prefix t
 meaning (mPa, MPa): a spelling in other capitals is taken only where it stands here.
 """
 
-from collections import namedtuple
+from typing import NamedTuple
 
 from ..core.fields import STEAM_PRESSURE
+
 
 # name      as it is shown and stored beside a number; the first of a kind is the core's own unit
 # in_pint   the same in pint's names
 # also      other spellings
 # offered   False where it is read when typed, but not shown in the app's list of units
-Unit = namedtuple("Unit", ("name", "in_pint", "also", "offered"))
+class Unit(NamedTuple):
+    name: str
+    in_pint: str
+    also: tuple[str, ...]
+    offered: bool
 
 
-def unit(name, in_pint, *also, offered=True):
-    return Unit(name, in_pint, also, offered)
+def unit(name: str, in_pint: str, *also: str) -> Unit:
+    return Unit(name, in_pint, also, True)
 
 
-def rare(name, in_pint, *also):
+def rare(name: str, in_pint: str, *also: str) -> Unit:
     return Unit(name, in_pint, also, False)
 
 
@@ -31,7 +36,7 @@ _PSI = unit("psi", "pound_force/inch**2", *_PSI_NAMES)
 _BAR = unit("bar", "bar", "Bar", "BAR")
 _KPA = unit("kPa", "kilopascal", "kpa", "Kpa", "KPa", "KPA")
 
-UNITS = {
+UNITS: dict[str, tuple[Unit, ...]] = {
     "length": (
         unit("mm", "millimeter", "MM", "millimetre", "millimetres", "millimeter", "millimeters"),
         unit("in", "inch", "In", "IN", "inch", "Inch", "INCH", "inches", "Inches", *INCH_SIGNS),
@@ -119,8 +124,11 @@ UNITS = {
 }
 # Steam is reckoned from the atmosphere (gauge); the words make either sense plain. A wall pressure
 # has no such choice, so these names belong to a kind of their own.
-GAUGE_NAMES = {"psi": ("psi gauge", "psig"), "bar": ("bar gauge", "barg")}
-ABSOLUTE_NAMES = {
+GAUGE_NAMES: dict[str, tuple[str, ...]] = {
+    "psi": ("psi gauge", "psig"),
+    "bar": ("bar gauge", "barg"),
+}
+ABSOLUTE_NAMES: dict[str, tuple[str, ...]] = {
     "psi": ("psi abs", "psia"),
     "bar": ("bar abs", "bara"),
     "kPa": ("kPa abs",),
@@ -128,7 +136,7 @@ ABSOLUTE_NAMES = {
 }
 # Texts of each kind that may serve as examples: within the bounds of every input of that kind
 # that is large enough to matter to a newcomer.
-EXAMPLES = {
+EXAMPLES: dict[str, tuple[str, ...]] = {
     "length": ("80 mm", "3 1/8 in", "3,5 in"),
     "area": ("12 mm2", "0.5 in2"),
     "pressure": ("0.05 MPa", "7 psi"),

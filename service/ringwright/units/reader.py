@@ -11,16 +11,16 @@ from .factors import SCALES
 class UnitProblem(ValueError):
     """Text that is no measure of its kind; says what is wrong and what to write instead."""
 
-    def __init__(self, code, message, remedy):
+    def __init__(self, code: str, message: str, remedy: str) -> None:
         super().__init__(message)
         self.code = code
         self.message = message
         self.remedy = remedy
 
 
-def core_unit(kind):
+def core_unit(kind: str) -> str:
     """The core's unit of a kind of measure."""
-    return "MPa" if kind == STEAM_PRESSURE else UNIT_OF_KIND.get(kind, "1")
+    return "MPa" if kind == STEAM_PRESSURE else str(UNIT_OF_KIND.get(kind, "1"))
 
 
 _READERS = {kind: re.compile(grammar.pattern(kind)[1:-1]).fullmatch for kind in SCALES}
@@ -33,7 +33,7 @@ _SPACES = grammar.SPACE[1:-1]
 _PLAIN = {ord("\u2212"): "-", ord("\u202f"): None, ord("\u2009"): None, ord(","): "."}
 
 
-def read(kind, text, unit=None):
+def read(kind: str, text: str, unit: str | None = None) -> float:
     """The number in core units that `text` stands for, a double correctly rounded.
 
     kind: as `kind_of` gives it. text: str such as "3 1/8 in", "4 thou", "120 psi", "80,5".
@@ -56,7 +56,7 @@ def read(kind, text, unit=None):
     return float(Fraction(over, under) + scale.offset) if scale.offset else over / under
 
 
-def _ratio(match):
+def _ratio(match: re.Match[str]) -> tuple[int, int]:
     """The matched number as whole numbers, one over the other; no rounding yet."""
     sign, whole, fraction, whole_before, vulgar, decimal, exponent = match.groups()[:7]
     if fraction is not None:
@@ -73,7 +73,7 @@ def _ratio(match):
     return (-over if sign in ("-", "\u2212") else over), under
 
 
-def _what_is_wrong(kind, text, unit):
+def _what_is_wrong(kind: str, text: str, unit: str | None) -> UnitProblem:
     """The UnitProblem for text that is no measure of this kind."""
     parts = {
         "text": quoted(text),
@@ -85,11 +85,11 @@ def _what_is_wrong(kind, text, unit):
     return UnitProblem(code, message.format(**parts), remedy.format(**parts))
 
 
-def _in_words(unit):
+def _in_words(unit: str) -> str:
     return "" if unit == "1" else " in " + unit
 
 
-def _reason(kind, text, parts):
+def _reason(kind: str, text: str, parts: dict[str, str]) -> str:
     """The code of what is wrong; puts what its words need into `parts`."""
     if len(text) > grammar.LONGEST_MEASURE:
         return "measure-long"
@@ -125,11 +125,11 @@ def _reason(kind, text, parts):
     return "unit-unknown"
 
 
-def printable(text):
+def printable(text: str) -> str:
     """Text as it may stand in a message."""
     return _UNPRINTABLE.sub("?", _ANY_SPACE.sub(" ", text))
 
 
-def quoted(text):
+def quoted(text: str) -> str:
     """A stranger's text as it may stand in a message: short, and nothing unprintable in it."""
     return "'%s'" % printable(text if len(text) <= 40 else text[:40] + "...")

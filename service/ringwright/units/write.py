@@ -5,11 +5,13 @@ python -m ringwright.units.write client_pwa/src/units/quantity.json
 
 import json
 import sys
+from fractions import Fraction
 from pathlib import Path
+from typing import Any
 
 from ..core.fields import STEAM_PRESSURE
 from . import grammar
-from .factors import SCALES
+from .factors import SCALES, Scale
 from .names import UNITS
 from .reader import core_unit
 
@@ -17,11 +19,11 @@ from .reader import core_unit
 NARROWER = {STEAM_PRESSURE: "pressure"}
 
 
-def table():
+def table() -> dict[str, Any]:
     """The grammar and every unit as plain data; factors are exact, "numerator/denominator"."""
-    kinds = {}
+    kinds: dict[str, dict[str, Any]] = {}
     for kind, spellings in SCALES.items():
-        units = {}
+        units: dict[str, dict[str, Any]] = {}
         offered = {unit.name for unit in UNITS[NARROWER.get(kind, kind)] if unit.offered}
         for spelling, scale in spellings.items():
             if scale.name not in units:
@@ -51,12 +53,12 @@ def table():
     }
 
 
-def _ratio(number):
+def _ratio(number: Scale | Fraction) -> str:
     whole = "%d" % number.numerator
     return whole if number.denominator == 1 else "%s/%d" % (whole, number.denominator)
 
 
-def text():
+def text() -> str:
     return json.dumps(table(), ensure_ascii=False, indent=1) + "\n"
 
 

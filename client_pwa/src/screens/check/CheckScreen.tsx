@@ -41,7 +41,7 @@ function Inspection() {
           answer && (
             <section class={stale ? "plate stale" : "plate"} aria-label="Verdict">
               <p class="plate-words">
-                <b>{VERDICTS[String(answer.verdict)] ?? String(answer.verdict ?? "")}</b>
+                <b>{typeof answer.verdict === "string" && (VERDICTS[answer.verdict] ?? answer.verdict)}</b>
               </p>
               {LARGE.map((name) => {
                 const figure = answer.figures[name];

@@ -46,7 +46,7 @@ export function SurveyScreen() {
 function Verdict({ view }: { view: InView }) {
   const { answer } = view;
   if (!answer) return null;
-  const verdict = String(answer.verdict ?? "");
+  const verdict = typeof answer.verdict === "string" ? answer.verdict : "";
   const size = answer.figures.ring_diameter;
   const gap = answer.figures.closed_gap;
   return (
