@@ -153,7 +153,7 @@ def test_at_every_corner_it_presses_within_its_limits_and_the_worst_is_stated():
 
 def test_limits_are_not_uselessly_tight():
     """Either most of the ring's own tolerance is used, or the machine's ease is the limit; a ring
-    2 mm thick asks for little more than a light lathe holds by itself."""
+    2.4 mm thick asks for little more than a light lathe holds by itself."""
     for request, design in JOBS:
         plan = planned.plan_of(design)
         found = limits.card_limits(design)
@@ -165,11 +165,11 @@ def test_limits_are_not_uselessly_tight():
             own.wall_pressure[1] - own.wall_pressure[0]
         )
         assert found.share >= limits.EASE - 1e-9 or used >= 0.55 or pressed >= 0.6, request
-        if design.radial_thickness >= 2.0:
+        if design.radial_thickness >= 2.4:
             assert found.share >= 0.55, request
-        if design.bore >= 25.0:
+        if design.radial_thickness >= 1.2:
             # No closer than IT6: what a boring bar and an inside micrometer can be made to hold.
-            assert found.bored[1] - found.bored[0] >= 0.95 * limits.it(plan.bored, 6)
+            assert found.bored[1] - found.bored[0] >= 0.8 * limits.it(plan.bored, 6)
         for pair in (found.bored, found.rough, found.kerf, found.finish, found.clamped_gap):
             assert pair[1] - pair[0] >= 0.004, request
 

@@ -19,7 +19,7 @@ CORE = Path(ringwright.core.__file__).parent
 PLAIN = {"bore": 80.0, "ring_type": "plain"}
 ENGINE = {"bore": 80.0, "stroke": 90.0, "speed": 300.0, "steam_pressure": 0.7}
 VALVE = {"bore": 60.0, "steam_pressure": 0.7, "port_width": 12.0}
-STIFF = {"radial_thickness": 6.0, "wall_pressure": 0.01}
+STIFF = {"radial_thickness": 6.0, "wall_pressure": 0.1}
 LARGE = {"readings": [{"angle": 10.0 * i, "radius": 41.5} for i in range(36)]}
 OVAL = {"harmonics": [{"order": 2, "amplitude": 0.5, "phase": 0.0}]}
 

@@ -93,8 +93,6 @@ export interface Answer extends Partial<Record<ListName, unknown>> {
   findings: Finding[];
   chosen: Choice[];
   cautions: Caution[];
-  /** What was measured so far, ring by ring, where the core says so. */
-  rings?: unknown;
 }
 
 export interface Fault {

@@ -36,7 +36,12 @@ def calculate(values):
     found = []
     for outcome in (STOP, WATCH):
         for part in answers.values():
-            found += [entry for entry in part["findings"] if entry.outcome == outcome]
+            found += [
+                entry
+                for entry in part["findings"]
+                # What is said of the rings being made stands in two parts alike.
+                if entry.outcome == outcome and entry not in found
+            ]
     whole = OrderedDict()
     whole["findings"] = found
     for name, part in answers.items():

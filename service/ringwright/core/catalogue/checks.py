@@ -102,6 +102,13 @@ _ROOMS = (
         ),
     ),
     (
+        "walk",
+        (
+            ("size-out", "a size measured of a ring, outside its limits"),
+            ("ring-made", "whether a ring being made comes right"),
+        ),
+    ),
+    (
         "running",
         (
             ("friction", "share of the power lost in friction"),

@@ -23,7 +23,34 @@ _PIECE = (
     column("hole", "length", "it may have; 0 is solid"),
     column("length", "length", "to begin with"),
 )
+_RINGS = column(
+    "rings?",
+    "records",
+    "the rings measured so far: what is still to be made of each",
+    (
+        column("ring", "count", "its number"),
+        column("outcome", "text", "good: it comes right; watch: it can; stop: it cannot"),
+        column("why", "text", "what it comes to"),
+        column("remedy", "text", "what brings it right"),
+        column(
+            "sizes",
+            "records",
+            "its card from here on",
+            (
+                column("operation", "text", "at which operation"),
+                column("name", "text", "which size"),
+                column("label", "text", "what it is called"),
+                column("value", "plain", "what it is to be now"),
+                column("unit", "text", "its unit"),
+                column("limits?", "object", "between which it is right", _LIMITS),
+                column("measured?", "length", "what was measured"),
+                column("outcome?", "text", "good or watch: whether that is within the limits"),
+            ),
+        ),
+    ),
+)
 TOOLING = (
+    _RINGS,
     column(
         "tools",
         "records",
@@ -40,6 +67,7 @@ TOOLING = (
     ),
 )
 ROUTE = (
+    _RINGS,
     column(
         "operations",
         "records",
@@ -186,7 +214,21 @@ BORE_SURVEY = (
         ),
     ),
 )
-INSPECTION = (column("verdict", "text", _VERDICT),)
+INSPECTION = (
+    column("verdict", "text", _VERDICT),
+    column(
+        "next_ring",
+        "records",
+        "inputs that make the next ring's card what this ring has shown",
+        (
+            column("input", "text", "which input"),
+            column("value", "plain", "what to give for it"),
+            column("unit", "text", "its unit"),
+            column("why", "text", "what showed it"),
+        ),
+    ),
+    _RINGS,
+)
 SPREAD = (
     column(
         "rankings",

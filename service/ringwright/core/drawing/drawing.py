@@ -15,7 +15,9 @@ from .paper import Title
 from .plain import entity_list
 from .svg import svg
 
-FIELDS = tooling.FIELDS + tuple(DRAWING.values())
+FIELDS = tuple(
+    [entry for entry in tooling.FIELDS if entry.name != "measured"] + list(DRAWING.values())
+)
 
 
 def settled(values):

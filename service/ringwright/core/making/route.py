@@ -9,6 +9,7 @@ from ..catalogue.inputs_tools import LATHE
 from ..catalogue.making import ROUTE
 from ..cautions import CAUTIONS, cautions
 from ..records import Quantity
+from ..walk import rings
 from ..walk.limits import card_limits
 from . import route_findings, route_tube
 from .part_sizes import tree as size_tree
@@ -50,15 +51,19 @@ def answer(design, tooling, chosen, values):
         "time_first_ring": one,
         "time_all_rings": (0.7 * all_rings, all_rings, 2.0 * all_rings),
     }
-    return OrderedDict(
+    found = OrderedDict(
         (
             ("figures", figures_of(ROUTE, times, {"n": design.rings})),
             ("operations", listing),
-            ("findings", route_findings.findings(design, tooling, rows, values)),
-            ("chosen", chosen),
-            ("cautions", cautions(*["figures", "pressure-system"] + used)),
         )
     )
+    made, of_rings = rings.answer(design, values)
+    if made:
+        found["rings"] = made
+    found["findings"] = route_findings.findings(design, tooling, rows, values) + of_rings
+    found["chosen"] = chosen
+    found["cautions"] = cautions(*["figures", "pressure-system"] + used)
+    return found
 
 
 def operations(design, tooling, values):

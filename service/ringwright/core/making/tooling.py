@@ -6,6 +6,7 @@ from collections import OrderedDict, namedtuple
 from ..catalogue.inputs import Chooser
 from ..catalogue.inputs_blank import BLANK, SHELF_RING
 from ..catalogue.inputs_ring import RING
+from ..catalogue.inputs_rings import RINGS
 from ..catalogue.inputs_tools import TOOLING
 from ..cautions import cautions
 from ..problems import unworkable
@@ -13,6 +14,7 @@ from ..records import Method
 from ..ring import blank, heat_set
 from ..ring.allowances import CUT_ANGLES
 from ..ring.design import settle
+from ..walk import rings
 from ..wording import length
 from . import slitting, stepped_end, tool_list, tooling_findings
 from .tooling_figures import figures
@@ -32,7 +34,9 @@ SEAT_PLAY = 0.1
 BAND_OPENING = 10.0
 CLAMP_RING_PLAY = 0.2
 
-FIELDS = tuple(RING.values()) + tuple(BLANK.values()) + tuple(TOOLING.values())
+FIELDS = (
+    tuple(RING.values()) + tuple(BLANK.values()) + tuple(TOOLING.values()) + tuple(RINGS.values())
+)
 
 # What the tools of a Design measure [mm], angles [deg]. Absent ones are None.
 # spacer_width: along the ring; spacer_across: square to its faces; spacer_taper: between its faces,
@@ -225,25 +229,27 @@ def answer(design, tooling, chosen, values):
 
     design: a Design. tooling: its Tooling. chosen: list of Choice. values: the checked inputs.
     """
-    return OrderedDict(
+    found = OrderedDict(
         (
             ("figures", figures(design, tooling)),
             ("tools", [tool_list.tree(tool) for tool in tool_list.tools(design, tooling)]),
-            ("findings", tooling_findings.findings(design, tooling, values)),
-            ("chosen", chosen),
-            (
-                "cautions",
-                cautions(
-                    "figures",
-                    "hot-work",
-                    "slitting-saw",
-                    "sharp-edges",
-                    "stored-spring",
-                    "rotating-work",
-                ),
-            ),
         )
     )
+    said = tooling_findings.findings(design, tooling, values)
+    made, of_rings = rings.answer(design, values)
+    if made:
+        found["rings"] = made
+    found["findings"] = said + of_rings
+    found["chosen"] = chosen
+    found["cautions"] = cautions(
+        "figures",
+        "hot-work",
+        "slitting-saw",
+        "sharp-edges",
+        "stored-spring",
+        "rotating-work",
+    )
+    return found
 
 
 METHODS = (

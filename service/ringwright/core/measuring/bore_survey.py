@@ -23,6 +23,7 @@ _FROM_RING = (
 )  # fmt: skip
 # Steps of the strip when the ring is tried in the bore; light to a micrometre, in a fraction of
 # the time.
+SAW_OF_TRIAL = 0.1
 TRIAL_STEPS = 184
 # Directions of the gap tried, since a ring may creep round: half of them, the rest being alike.
 TRIALS = 4
@@ -68,6 +69,9 @@ def calculate(values):
     )
     ring_values = dict(values)
     ring_values["bore"] = size
+    # The ring is only tried: how it would be sawn and closed does not enter.
+    ring_values["end_kerf"] = SAW_OF_TRIAL
+    ring_values["clamped_gap"] = 0.0
     asked = values.get("closed_gap") is not None
     design, ring_chosen = settle(ring_values)
     chosen = take.chosen

@@ -7,15 +7,19 @@ from ..catalogue.inputs import Chooser
 from ..catalogue.inputs_blank import BLANK
 from ..catalogue.inputs_measuring import MEASURED
 from ..catalogue.inputs_ring import RING
+from ..catalogue.inputs_rings import RINGS
 from ..catalogue.measuring import INSPECTION
 from ..cautions import cautions
 from ..problems import Fault, InputProblem
-from ..records import Method
+from ..records import Choice, Method
 from ..ring.design import settle
+from ..walk import rings
 from . import inspection_findings
 from .ring_witness import inspect
 
-FIELDS = tuple(RING.values()) + tuple(BLANK.values()) + tuple(MEASURED.values())
+FIELDS = (
+    tuple(RING.values()) + tuple(BLANK.values()) + tuple(MEASURED.values()) + tuple(RINGS.values())
+)
 # What says something of the ring: one of them is needed.
 EVIDENCE = (
     "measured_free_gap",
@@ -54,15 +58,30 @@ def calculate(values):
     chosen.extend(take.chosen)
     found = inspect(values, intended)
     rows = inspection_findings.findings(values, found)
-    return OrderedDict(
-        (
-            ("verdict", inspection_findings.verdict(rows)),
-            ("figures", _figures(found)),
-            ("findings", rows),
-            ("chosen", chosen),
-            ("cautions", cautions("figures", "stored-spring", "hot-work", "iron-dust")),
-        )
-    )
+    made, of_rings = rings.answer(intended, values)
+    answer = OrderedDict()
+    answer["verdict"] = inspection_findings.verdict(rows)
+    answer["figures"] = _figures(found)
+    answer["next_ring"] = _next_ring(found)
+    if made:
+        answer["rings"] = made
+    answer["findings"] = rows + of_rings
+    answer["chosen"] = chosen
+    answer["cautions"] = cautions("figures", "stored-spring", "hot-work", "iron-dust")
+    return answer
+
+
+def _next_ring(found):
+    """Inputs that make the next ring's card what this ring has shown: a list of Choice."""
+    listing = []
+    if found.next_design is not None:
+        listing.append(Choice("relief", found.relief, "1", "what this ring's heat gave"))
+    if found.modulus is not None and found.agree is False:
+        metal = found.intended.ring_material
+        if 0.75 * metal.modulus_low <= found.modulus <= 1.25 * metal.modulus_high:
+            why = "what this ring's gap and force agree upon"
+            listing.append(Choice("modulus", found.modulus, "MPa", why))
+    return listing
 
 
 def _figures(found):

@@ -5,6 +5,7 @@ from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..ring import blank, heat_set, ring_findings, soak
 from ..ring.allowances import CUT_ANGLES
 from ..ring.fit_findings import judge_gap, side_left
+from ..walk.finished import PRESSURE_SHARE, THICKNESS_STOP, finished_limits
 from ..wording import decimal, fine_length, length, percent, temperature, wall_pressure
 from .ring_witness import gap_by_feeler
 
@@ -12,11 +13,6 @@ ACCEPT = "accept"
 REWORK = "rework"
 SCRAP = "scrap"
 
-# Share of the intended wall pressure within which a ring is accepted; common practice, no source.
-PRESSURE_OFF = 0.25
-# Thinner or thicker than designed by so much and pressure and stress are another ring's.
-THICKNESS_WATCH = 0.03
-THICKNESS_STOP = 0.10
 # How far wider across than along a free ring may be from what is due, over m.
 OVALITY_OFF = 0.08
 # Relief worth having: below, the metal never got hot enough.
@@ -61,7 +57,7 @@ def _pressure(rows, found):
     if found.pressure is None:
         return
     wanted = found.intended.wall_pressure
-    low, high = (1.0 - PRESSURE_OFF) * wanted, (1.0 + PRESSURE_OFF) * wanted
+    low, high = (1.0 - PRESSURE_SHARE) * wanted, (1.0 + PRESSURE_SHARE) * wanted
     said = wall_pressure(found.pressure)
     value = Quantity(found.pressure, "MPa")
     if low <= found.pressure <= high:
@@ -118,7 +114,8 @@ def _thickness(rows, values, found):
     wanted = found.intended.radial_thickness
     off = measured / wanted - 1.0
     size = abs(off)
-    outcome = GOOD if size <= THICKNESS_WATCH else WATCH if size <= THICKNESS_STOP else STOP
+    low, high = finished_limits(found.intended).thickness
+    outcome = GOOD if low <= measured <= high else WATCH if size <= THICKNESS_STOP else STOP
     why = "The ring is %s thick; %s was designed." % (fine_length(measured), fine_length(wanted))
     remedy = ""
     if outcome != GOOD:

@@ -9,6 +9,8 @@ from ..ring.fit_findings import judge_gap, side_left
 # [mm]: the pressure goes with its cube and the spring with it. Common practice, no source.
 THICKNESS_SHARE = 0.02
 LEAST_THICKNESS = 0.02
+# A ring thinner or thicker by more than this share is another ring; common practice, no source.
+THICKNESS_STOP = 0.10
 # The gap may be larger than wanted by a quarter and 0.02 mm, and by so much at least [mm]; common
 # practice, no source.
 GAP_SHARE = 0.25
