@@ -6,12 +6,17 @@ Every setting can be overruled on the command line or by GUNICORN_CMD_ARGS.
 import gc
 import os
 
+from gevent import monkey
+
+# Before anything is loaded that the workers share.
+monkey.patch_all()
+
 bind = "127.0.0.1:8000"
 workers = int(os.environ.get("WEB_CONCURRENCY", "0")) or min(4, os.cpu_count() or 1)
-# The sums hold the interpreter, so threads add no speed; they let one worker keep several
-# connections open, where a sync worker would close each after one answer.
-worker_class = "gthread"
-threads = 16
+# A client that sends slowly, or nothing, costs a worker of this kind no thread: hundreds of them
+# leave the next honest caller as he was. With threads (gthread) forty stopped the service.
+worker_class = "gevent"
+worker_connections = 1000
 keepalive = 30
 # Load once and fork: the tables and the app's files are then shared by all workers.
 preload_app = True

@@ -65,24 +65,22 @@ class Server:
         self.port = free_port()
         self.address = "http://127.0.0.1:%d" % self.port
         paths = [str(service or ROOT / "service"), *([str(folder)] if folder else [])]
-        self.process = subprocess.Popen(
-            [
-                sys.executable,
-                "-m",
-                "gunicorn",
-                "--config",
-                str(ROOT / "docker" / "gunicorn.conf.py"),
-                "--bind",
-                "127.0.0.1:%d" % self.port,
-                "--workers",
-                str(workers),
-                "--log-level",
-                "warning",
-                *more,
-                application,
-            ],
-            env={**os.environ, "PYTHONPATH": os.pathsep.join(paths)},
-        )
+        self.environment = {**os.environ, "PYTHONPATH": os.pathsep.join(paths)}
+        self.command = [
+            sys.executable,
+            *("-m", "gunicorn"),
+            *("--config", str(ROOT / "docker" / "gunicorn.conf.py")),
+            *("--bind", "127.0.0.1:%d" % self.port),
+            *("--workers", str(workers)),
+            *("--log-level", "warning"),
+            *more,
+            application,
+        ]
+        self.start_again()
+
+    def start_again(self):
+        """Starts it, the first time or once it has ended, on the same port."""
+        self.process = subprocess.Popen(self.command, env=self.environment)
         for _ in range(300):
             try:
                 socket.create_connection(("127.0.0.1", self.port), timeout=1).close()

@@ -35,9 +35,9 @@ def _numbers(version):
 def test_the_proxy_lets_the_services_own_limits_speak(root):
     from ringwright.api import limits
 
-    proxy = (root / "docker" / "nginx.conf").read_text(encoding="utf-8")
-    megabytes = int(re.search(r"client_max_body_size (\d+)m;", proxy)[1])
-    assert megabytes * 1_000_000 > limits.LARGEST_BODY
+    proxy = (root / "docker" / "Caddyfile").read_text(encoding="utf-8")
+    least = re.search(r"Content-Length \^\(\[(\d)-9\]\[0-9\]\{(\d)\}", proxy)
+    assert int(least[1]) * 10 ** int(least[2]) > limits.LARGEST_BODY
     line = int(
         re.search(
             r"limit_request_line = (\d+)",
@@ -47,11 +47,18 @@ def test_the_proxy_lets_the_services_own_limits_speak(root):
     assert line > limits.LONGEST_QUERY + 500
 
 
-def test_a_kept_answer_reaches_only_those_who_came_by_the_same_address(root):
-    """The card's code says the address asked; a cache that forgot it would hand on another's."""
-    proxy = (root / "docker" / "nginx.conf").read_text(encoding="utf-8")
-    key = re.search(r"proxy_cache_key (\S+);", proxy)[1]
-    assert {"$outer_scheme", "$http_host", "$request_uri"} == set(re.findall(r"\$\w+", key))
-    assert "proxy_set_header X-Forwarded-Proto $outer_scheme;" in proxy
-    # nginx: $host leaves the port out, which the link needs.
-    assert "proxy_set_header Host $http_host;" in proxy
+def test_there_is_one_proxy_and_no_log_of_what_is_asked(root):
+    proxy = (root / "docker" / "Caddyfile").read_text(encoding="utf-8")
+    assert not re.search(r"^\s*log\b", proxy, re.MULTILINE)
+    assert "nginx" not in (root / "docker" / "compose.yaml").read_text(encoding="utf-8")
+
+
+def test_what_a_builder_has_does_not_reach_the_image(root):
+    ignored = (root / "docker" / "Dockerfile.dockerignore").read_text(encoding="utf-8").split()
+    assert ignored[ignored.index("*") :] and "client_pwa/node_modules" in ignored
+    copied = re.findall(
+        r"^COPY (?!--from)([^\n]+)", (root / "docker" / "Dockerfile").read_text(), re.M
+    )
+    for line in copied:
+        for path in line.split()[:-1]:
+            assert "!" + path.split("/")[0] in ignored, path

@@ -21,7 +21,7 @@ def exchange(address, message, wait=5):
         try:
             while piece := link.recv(65536):
                 received += piece
-        except TimeoutError:
+        except (TimeoutError, ConnectionResetError):
             pass
     return received
 

@@ -3,7 +3,7 @@
 # A request of 500 list entries with ten long texts each is about 400 kB; nothing real is larger.
 LARGEST_BODY = 1_000_000
 
-# Below what gunicorn (8190) and nginx (8 k) take in one request line, so that we answer, not they.
+# Below what gunicorn (8190) and the proxy (16 k) take in one request line: we answer, not they.
 LONGEST_QUERY = 6_000
 
 # The rest of a refused body is still read, so that a sender who writes before he reads gets the

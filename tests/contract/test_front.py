@@ -1,0 +1,154 @@
+"""The club's server as its compose file has it, without the containers: the same proxy with the
+same settings before two services."""
+
+import gzip
+import re
+import shutil
+import signal
+import threading
+import time
+
+import pytest
+import requests
+
+from conftest import Server
+from contract.attack import KINDS, under
+from contract.front import NAME, Front
+from contract.test_under_attack import PROBES
+
+pytestmark = pytest.mark.slow
+
+
+@pytest.fixture(scope="module")
+def services():
+    running = [Server(workers=1, more=("--forwarded-allow-ips", "127.0.0.1")) for _ in range(2)]
+    yield running
+    for each in running:
+        if each.process.poll() is None:
+            each.stop()
+
+
+@pytest.fixture(scope="module")
+def front(services, tmp_path_factory):
+    if not shutil.which("caddy"):
+        pytest.fail("caddy is needed: tests/run installs it")
+    running = Front(tmp_path_factory.mktemp("front"), [each.port for each in services])
+    yield running
+    running.stop()
+
+
+def test_https_with_a_certificate_for_the_name(front):
+    answer = front.get("/v1/sizing?bore=80")
+    assert answer.json()["figures"]["free_gap"]["value"] > 0
+    assert "max-age" in answer.headers["Strict-Transport-Security"]
+    with pytest.raises(requests.exceptions.SSLError):
+        requests.get(front.address + "/healthz", timeout=20)
+
+
+def test_plain_http_is_sent_on_to_https(front):
+    answer = requests.get(
+        "http://127.0.0.1:%d/v1/sizing?bore=80" % front.plain_port,
+        headers={"Host": NAME},
+        allow_redirects=False,
+        timeout=20,
+    )
+    assert answer.status_code in (301, 308)
+    assert answer.headers["Location"].startswith("https://" + NAME)
+
+
+def test_the_app_comes_in_brotli_and_answers_compressed(front):
+    page = front.get("/", headers={"Accept-Encoding": "br"}, stream=True)
+    assert page.headers["Content-Encoding"] == "br"
+    answer = front.get("/v1/methods", headers={"Accept-Encoding": "gzip"}, stream=True)
+    assert answer.headers["Content-Encoding"] == "gzip"
+    assert gzip.decompress(answer.raw.read())[:1] == b"{"
+
+
+def test_the_card_s_code_says_the_address_the_caller_came_by(front):
+    """Behind the proxy the service must believe it on name and https, port included."""
+    answer = front.get("/v1/route.pdf?bore=80")
+    assert answer.headers["Content-Type"] == "application/pdf"
+    assert answer.content.startswith(b"%PDF")
+
+
+def test_what_is_too_large_is_a_problem_document(front):
+    body = b'{"bore": "' + b"8" * 3_000_000 + b'"}'
+    answer = front.session().post(
+        front.address + "/v1/sizing",
+        data=body,
+        headers={"Content-Type": "application/json"},
+        timeout=30,
+    )
+    assert answer.status_code == 413
+    assert answer.headers["Content-Type"] == "application/problem+json"
+    assert answer.json()["errors"][0]["remedy"]
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_slow_clients_do_not_hold_it_up(front, kind):
+    with under(front.port, kind, 500 if kind == "silent" else 200, NAME) as there:
+        assert there >= 150
+        time.sleep(1.0)
+        session = front.session()
+        for _ in range(PROBES):
+            before = time.monotonic()
+            assert session.get(front.address + "/v1/sizing?bore=80", timeout=20).ok
+            assert time.monotonic() - before < 1.0
+
+
+def test_no_figure_of_anybody_s_is_logged(front):
+    front.get("/v1/sizing?bore=87.6543")
+    assert "87.6543" not in front.log.read_text()
+
+
+def test_services_are_restarted_one_by_one_and_no_question_fails(front, services):
+    """What an update does: each stops as it is told and another takes its place. What is asked by
+    address is asked again of the other; a POST that meets a closing door is its sender's to repeat.
+    """
+    failed, done, ending = [], [], threading.Event()
+
+    def ask():
+        session = front.session()
+        while not ending.is_set():
+            try:
+                answer = session.get(front.address + "/v1/sizing?bore=80", timeout=30)
+                (done if answer.status_code == 200 else failed).append(answer.status_code)
+            except requests.RequestException as error:
+                failed.append(repr(error))
+
+    callers = [threading.Thread(target=ask) for _ in range(4)]
+    for each in callers:
+        each.start()
+    for each in services:
+        time.sleep(0.5)
+        each.process.send_signal(signal.SIGTERM)
+        each.process.wait(timeout=20)
+        each.start_again()
+        # As a roll does: the next only when this one is known to be back.
+        time.sleep(2.5)
+    ending.set()
+    for each in callers:
+        each.join()
+    assert failed == []
+    assert len(done) > 50
+
+
+def test_a_service_that_is_killed_gives_no_wrong_answer(front, services):
+    services[0].process.kill()
+    services[0].process.wait(timeout=10)
+    figures = {
+        front.get("/v1/sizing?bore=80").json()["figures"]["free_gap"]["value"] for _ in range(10)
+    }
+    assert len(figures) == 1
+    services[0].start_again()
+
+
+def test_with_no_service_left_it_says_so(front, services):
+    for each in services:
+        each.stop()
+    answer = front.get("/v1/sizing?bore=80")
+    assert answer.status_code in (502, 503)
+    assert answer.headers["Content-Type"] == "application/problem+json"
+    assert re.search("try again", answer.json()["errors"][0]["remedy"])
+    for each in services:
+        each.start_again()
