@@ -38,6 +38,9 @@ def test_iron_is_asked_for_what_practice_uses(material):
 def worst_share(bore, material, ring_type, width, thickness, pressure):
     """The larger share of a margin that is used up, by the stresses that sizing reports [1]."""
     answer = sizing(
+        # A fine saw: thick rings spring open by less than the usual one takes.
+        end_kerf=0.2,
+        clamped_gap=0.1,
         bore=bore,
         ring_material=material,
         ring_type=ring_type,
