@@ -149,3 +149,9 @@ def test_a_saw_wider_than_the_gap_is_refused_by_name_everywhere(client):
     for saw, status in ((0.99 * most, 200), (1.01 * most, 422)):
         address = "/v1/drawings/spacer.svg?bore=80&ring_type=plain&end_kerf=%r" % saw
         assert client.get(address).status_code == status
+
+
+@pytest.mark.parametrize("value", [1e307, -1e307])
+def test_a_count_beyond_measure_is_refused_and_no_failure(client, value):
+    error = refused(client, "/v1/sizing", {"bore": 80, "rings": value})
+    assert error["value"] == {"value": value, "unit": "1"}

@@ -284,6 +284,9 @@ def _checked_number(entry, value, path, faults):
 
 def out_of_range(entry, path, value):
     """The Fault of a number beyond the bounds of its Field, with both measures in its words."""
+    if abs(value) >= LARGEST_SAID:
+        # A whole number of three hundred digits is none that JSON carries.
+        value = float(value)
     likely = likely_unit(entry, value)
     remedy = "give " + range_words(entry)
     if likely:
