@@ -350,7 +350,7 @@ class Ring:
             within = None
             if measured is None and name == "clamped_gap_reading":
                 value = min(max(value, low), high)
-            if measured is not None and low is not None:
+            if measured is not None and low is not None and high is not None:
                 within = low - EPS <= measured <= high + EPS
             found.append(Step(name, value, low, high, measured, within))
         return found

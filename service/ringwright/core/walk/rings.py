@@ -26,10 +26,11 @@ WORDS = OrderedDict(
         ("radial_thickness", ("thickness", "inspect")),
     )
 )
-# Where a double-turn ring's card, or a plain one's, has another operation for a size.
+# Where a double-turn ring's card, or a plain one's, has another operation for a size: with ends cut
+# straight or at an angle, and with a step.
 _OTHER = {
     1: {"end_kerf": ("saw-end", "saw-step")},
-    2: {"ring_width": ("face-step",)},
+    2: {"ring_width": ("face-step", "face-step")},
 }
 REMEDIES = {
     "bore": "Bore the blank out to %s before it is sawn.",
@@ -83,7 +84,7 @@ def _size(design, step):
     label, operation = WORDS[step.name]
     other = _OTHER[design.turns].get(step.name)
     if other is not None:
-        operation = other[1] if len(other) > 1 and design.end_cut == "stepped" else other[0]
+        operation = other[1] if design.end_cut == "stepped" else other[0]
     if design.setting == "bound" and operation == "put-on-former":
         operation = "put-on-former-bound"
     if operation == "clamp" and design.finishing != "closing-ring":
