@@ -137,8 +137,8 @@ def test_full_size_is_full_size_on_paper(client, tmp_path):
         box = row.getbbox()
         if box and row.histogram()[255] == box[2] - box[0]:
             best = max(best, box[2] - box[0])
-    # 4 in is the longer of the two rules; lines are half a millimetre wide with round ends.
-    assert best * 25.4 / 300 == pytest.approx(101.6 + 0.5, abs=0.2)
+    # 4 in is the longer of the two rules; lines are a quarter of a millimetre wide with round ends.
+    assert best * 25.4 / 300 == pytest.approx(101.6 + 0.25, abs=0.2)
 
 
 @poppler
