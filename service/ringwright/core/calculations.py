@@ -144,11 +144,11 @@ class Table:
         if name not in self._read:
             _, summary, function, fields, answer = self._rows[name]
             self._read[name] = Calculation(
-                name,
-                summary,
-                _module(fields).FIELDS if fields else (),
-                _named(function),
-                _named(answer),
+                name=name,
+                summary=summary,
+                fields=_module(fields).FIELDS if fields else (),
+                run=_named(function),
+                answer=_named(answer),
             )
         return self._read[name]
 

@@ -87,7 +87,11 @@ def field(
     """
     if default is not None and not default.words:
         default = Default(
-            _words_of(kind, default), default.value, default.rule, default.why, default.cases
+            words=_words_of(kind, default),
+            value=default.value,
+            rule=default.rule,
+            why=default.why,
+            cases=default.cases,
         )
     return Field(
         name,

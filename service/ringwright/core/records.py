@@ -42,7 +42,7 @@ def finding(check, outcome, why, remedy="", value=None, limit=None):
     """A Finding; a remedy is required unless the outcome is good."""
     if outcome != GOOD and not remedy:
         raise ValueError("a finding that is not good needs a remedy: " + check)
-    return Finding(check, outcome, value, limit, why, remedy)
+    return Finding(check=check, outcome=outcome, value=value, limit=limit, why=why, remedy=remedy)
 
 
 def plain(node, working=True):

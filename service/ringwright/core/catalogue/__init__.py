@@ -66,7 +66,17 @@ def figure(name, kind, symbol, label, methods, shows="", group="", meaning="", s
         pairs = pairs * len(keys)
     if len(pairs) != len(keys):
         raise ValueError(name)
-    return Declared(name, kind, UNIT[kind], symbol, label, meaning, keys, tuple(pairs), group)
+    return Declared(
+        name=name,
+        kind=kind,
+        unit=UNIT[kind],
+        symbol=symbol,
+        label=label,
+        meaning=meaning,
+        methods=keys,
+        shows=tuple(pairs),
+        group=group,
+    )
 
 
 def table(entries, symbols):
@@ -98,7 +108,13 @@ def answer(names, tables, lists=(), parts=None, checks=()):
     rows = []
     for one, _ in told:
         rows.append((one.name, one.unit, one.symbol, one.methods[0], one.shows[0], one))
-    return Answer(tuple(told), tuple(lists), OrderedDict(parts or ()), tuple(checks), tuple(rows))
+    return Answer(
+        figures=tuple(told),
+        lists=tuple(lists),
+        parts=OrderedDict(parts or ()),
+        checks=tuple(checks),
+        rows=tuple(rows),
+    )
 
 
 NOTHING = answer("", ())
@@ -124,9 +140,25 @@ def figures_of(answered, values, given, methods=None):
         working = (shown, given) if shown else ()
         if type(value) is tuple:
             low, value, high = value
-            out[name] = Figure(value, unit, symbol, method, working, low, high)
+            out[name] = Figure(
+                value=value,
+                unit=unit,
+                symbol=symbol,
+                method=method,
+                working=working,
+                low=low,
+                high=high,
+            )
         else:
-            out[name] = Figure(value, unit, symbol, method, working, None, None)
+            out[name] = Figure(
+                value=value,
+                unit=unit,
+                symbol=symbol,
+                method=method,
+                working=working,
+                low=None,
+                high=None,
+            )
     return out
 
 
@@ -156,7 +188,15 @@ def told(declared, value, given, method=None):
     if type(value) is tuple:
         low, value, high = value
     unit, symbol, key = declared.unit, declared.symbol, declared.methods[at]
-    return Figure(value, unit, symbol, key, (declared.shows[at], given), low, high)
+    return Figure(
+        value=value,
+        unit=unit,
+        symbol=symbol,
+        method=key,
+        working=(declared.shows[at], given),
+        low=low,
+        high=high,
+    )
 
 
 def _names(text):

@@ -62,7 +62,7 @@ class Chooser:
         """Notes that `value` was taken for an input."""
         unit = "1" if _find(self._tables, name).kind == "count" else ""
         unit = UNIT_OF_KIND.get(_find(self._tables, name).kind, unit)
-        self.chosen.append(Choice(name, value, unit, why))
+        self.chosen.append(Choice(input=name, value=value, unit=unit, why=why))
 
     def why(self, name, case=""):
         """The reason that belongs to a rule of an input."""
@@ -72,27 +72,27 @@ class Chooser:
 
 def fixed(value, why="", words=""):
     """A default that is a value; its words are made from it, unless a value has better ones."""
-    return Default(words, value, None, why, None)
+    return Default(words=words, value=value, rule=None, why=why, cases=None)
 
 
 def rule(words, function, why=""):
     """A default that `function` works out of what it hangs on."""
-    return Default(words, None, function, why or words, None)
+    return Default(words=words, value=None, rule=function, why=why or words, cases=None)
 
 
 def worked(words, why=""):
     """A default that a calculation works out; it hands the value over."""
-    return Default(words, None, _as_given, why or words, None)
+    return Default(words=words, value=None, rule=_as_given, why=why or words, cases=None)
 
 
 def nothing(words):
     """Nothing is taken; the words say what becomes of it."""
-    return Default(words, None, None, "", None)
+    return Default(words=words, value=None, rule=None, why="", cases=None)
 
 
 def cases(*rows):
     """A default with a rule for each case: (name, Default) pairs, "" for the usual one."""
-    return Default("", None, None, "", OrderedDict(rows))
+    return Default(words="", value=None, rule=None, why="", cases=OrderedDict(rows))
 
 
 def share(of, part, why="", plus=0.0, unit="mm"):

@@ -5,7 +5,13 @@ from . import Column
 
 def column(name, kind, meaning, items=()):
     """A Column; a name that ends in "?" is not always there."""
-    return Column(name.rstrip("?"), kind, meaning, items, not name.endswith("?"))
+    return Column(
+        name=name.rstrip("?"),
+        kind=kind,
+        meaning=meaning,
+        items=items,
+        always=not name.endswith("?"),
+    )
 
 
 CAUTION_ROWS = (column("key", "text", "which caution"), column("text", "text", "what it says"))

@@ -199,12 +199,12 @@ class _Programme:
         mix.sort()
         mix.reverse()
         return Relaxation(
-            (bound - SLACK) * scale,
-            [shrink * price * scale for price in prices],
-            [limit * scale for limit in limits],
-            thrift * scale,
-            [shrink * ceiling * scale for ceiling in ceilings],
-            mix,
+            bound=(bound - SLACK) * scale,
+            prices=[shrink * price * scale for price in prices],
+            limits=[limit * scale for limit in limits],
+            thrift=thrift * scale,
+            fills=[shrink * ceiling * scale for ceiling in ceilings],
+            mix=mix,
         )
 
     def _enter(self, entries, cost, name):

@@ -90,7 +90,20 @@ def plan_cuts(*, pieces, bars, kerf, usable_offcut, step_limit=STEP_LIMIT):
     kinds = _kinds(pieces, bars, demand, kerf)
     if not any([kind.tag is not None for kind in kinds]):
         # Nothing is wanted, or no bar gives any of it.
-        return Plan([], demand, 0.0, 0.0, True, 0.0, 0.0, True, 0.0, 0.0, True, 0)
+        return Plan(
+            cuts=[],
+            missing=demand,
+            bought=0.0,
+            bought_bound=0.0,
+            bought_proved=True,
+            begun=0.0,
+            begun_bound=0.0,
+            begun_proved=True,
+            scrap=0.0,
+            scrap_bound=0.0,
+            scrap_proved=True,
+            steps=0,
+        )
     steps = Steps(step_limit)
     buying = Job([_recost(kind, kind.spend) for kind in kinds], demand, None, steps)
     whole = steps.ration(0.5)
@@ -106,18 +119,18 @@ def plan_cuts(*, pieces, bars, kerf, usable_offcut, step_limit=STEP_LIMIT):
     least_scrap = min(scrap, scrap_bound(job, layout, usable))
     missing, unpaid = _missing(job, layout)
     return Plan(
-        _cuts(bars, kinds, layout, usable),
-        missing,
-        (bought.cost - unpaid) / THOUSANDTHS,
-        max(0, bought.bound - unpaid) / THOUSANDTHS,
-        bought.proved,
-        begun.cost / THOUSANDTHS,
-        begun.bound / THOUSANDTHS,
-        begun.proved,
-        scrap / MICROMETRES,
-        least_scrap / MICROMETRES,
-        scrap <= least_scrap,
-        steps.done,
+        cuts=_cuts(bars, kinds, layout, usable),
+        missing=missing,
+        bought=(bought.cost - unpaid) / THOUSANDTHS,
+        bought_bound=max(0, bought.bound - unpaid) / THOUSANDTHS,
+        bought_proved=bought.proved,
+        begun=begun.cost / THOUSANDTHS,
+        begun_bound=begun.bound / THOUSANDTHS,
+        begun_proved=begun.proved,
+        scrap=scrap / MICROMETRES,
+        scrap_bound=least_scrap / MICROMETRES,
+        scrap_proved=scrap <= least_scrap,
+        steps=steps.done,
     )
 
 
@@ -238,7 +251,16 @@ def _cuts(bars, kinds, plan, usable):
             alike += cuts.pop().alike
         rest = left / MICROMETRES
         kept = left > 0 and left >= usable
-        cuts.append(Cut(bar, alike, held, bars[bar].length - rest, rest, kept))
+        cuts.append(
+            Cut(
+                bar=bar,
+                alike=alike,
+                pieces=held,
+                used=bars[bar].length - rest,
+                offcut=rest,
+                kept=kept,
+            )
+        )
     return cuts
 
 

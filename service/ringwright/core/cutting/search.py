@@ -91,7 +91,9 @@ class _Hunt:
 
     def outcome(self):
         """What there is to report."""
-        return Outcome(self.plan, self.cost, min(self.bound, self.cost), self.settled())
+        return Outcome(
+            bars=self.plan, cost=self.cost, bound=min(self.bound, self.cost), proved=self.settled()
+        )
 
     def bounded_by(self, tests):
         """BarSets by those tests, cheaper than the best plan; the bound is raised to theirs."""

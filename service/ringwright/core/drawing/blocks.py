@@ -20,7 +20,7 @@ def block(words, size=style.LETTERS):
         wide = max(wide, letters.width(line, size))
     prefix = letters.width(words.prefix, size) + _SIGN_SPACE if words.prefix else 0.0
     height = size * (1.0 + style.PITCH * (len(words.lines) - 1))
-    return Block(words, size, prefix + wide, height, prefix)
+    return Block(words=words, size=size, width=prefix + wide, height=height, prefix=prefix)
 
 
 def laid(entry, layer, left, bottom):

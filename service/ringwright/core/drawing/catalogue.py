@@ -107,7 +107,14 @@ def sheets(job, key):
     part = PARTS[key]
     blank = job.title
     words = TEXT[job.operation].title if part is _OPERATION else part.title
-    title = Title(blank.job, blank.owner, blank.date, words, _material(job, part), blank.measures)
+    title = Title(
+        job=blank.job,
+        owner=blank.owner,
+        date=blank.date,
+        title=words,
+        material=_material(job, part),
+        measures=blank.measures,
+    )
     if part.draw is None:
         return template.sheets(job, title)
     views, notes, about = part.draw(job)

@@ -41,12 +41,12 @@ def job_of(design, tools, values):
         sizes[tool.tool] = OrderedDict([(size.name, size) for size in tool.sizes])
         materials[tool.tool] = tool.material
     title = Title(
-        values.get("job_name") or "",
-        values.get("owner") or "",
-        values.get("date") or "",
-        "",
-        "",
-        "inches" if system == words.INCH else "mm",
+        job=values.get("job_name") or "",
+        owner=values.get("owner") or "",
+        date=values.get("date") or "",
+        title="",
+        material="",
+        measures="inches" if system == words.INCH else "mm",
     )
     worked = {}
     operations = OrderedDict()
@@ -56,17 +56,17 @@ def job_of(design, tools, values):
             if size.lower is not None and size.name not in worked:
                 worked[size.name] = size
     return Job(
-        design,
-        tools,
-        sizing.behaviour(design),
-        system,
-        take("paper"),
-        title,
-        sizes,
-        materials,
-        worked,
-        operations,
-        take("operation"),
+        design=design,
+        tooling=tools,
+        acts=sizing.behaviour(design),
+        system=system,
+        paper=take("paper"),
+        title=title,
+        sizes=sizes,
+        materials=materials,
+        worked=worked,
+        operations=operations,
+        operation=take("operation"),
     )
 
 

@@ -133,14 +133,14 @@ def moved(entity, scale, dx, dy):
             entity.bold,
         )
     return Dimension(
-        entity.name,
-        entity.value,
-        entity.unit,
-        entity.kind,
-        entity.scale,
-        moved_points(entity.points, scale, dx, dy),
-        entity.words,
-        [moved(part, scale, dx, dy) for part in entity.parts],
+        name=entity.name,
+        value=entity.value,
+        unit=entity.unit,
+        kind=entity.kind,
+        scale=entity.scale,
+        points=moved_points(entity.points, scale, dx, dy),
+        words=entity.words,
+        parts=[moved(part, scale, dx, dy) for part in entity.parts],
     )
 
 

@@ -52,7 +52,16 @@ def placed(labels, side, scale, edge, size, room):
         left, right = (start, start + wide) if sign > 0 else (start - wide, start)
         boxes.append((left, top - height - size * letters.DESCENT, right, top))
         dimensions.append(
-            Dimension(label.name, label.value, label.unit, "label", scale, [], (label.text,), parts)
+            Dimension(
+                name=label.name,
+                value=label.value,
+                unit=label.unit,
+                kind="label",
+                scale=scale,
+                points=[],
+                words=(label.text,),
+                parts=parts,
+            )
         )
     return dimensions, boxes
 

@@ -20,10 +20,58 @@ Paper = namedtuple(
 
 PAPERS = OrderedDict(
     (
-        ("A4", Paper("A4", 210.0, 297.0, 20.0, 10.0, True, 250.0, 46.0)),
-        ("Letter", Paper("Letter", 215.9, 279.4, 20.0, 10.0, True, 250.0, 46.0)),
-        ("screen", Paper("Screen", 130.0, 200.0, 3.0, 3.0, False, 120.0, 40.0)),
-        ("card", Paper("Card", 100.0, 100.0, 2.5, 2.5, False, 46.0, 33.0)),
+        (
+            "A4",
+            Paper(
+                title="A4",
+                width=210.0,
+                height=297.0,
+                left=20.0,
+                others=10.0,
+                framed=True,
+                tallest=250.0,
+                labels=46.0,
+            ),
+        ),
+        (
+            "Letter",
+            Paper(
+                title="Letter",
+                width=215.9,
+                height=279.4,
+                left=20.0,
+                others=10.0,
+                framed=True,
+                tallest=250.0,
+                labels=46.0,
+            ),
+        ),
+        (
+            "screen",
+            Paper(
+                title="Screen",
+                width=130.0,
+                height=200.0,
+                left=3.0,
+                others=3.0,
+                framed=False,
+                tallest=120.0,
+                labels=40.0,
+            ),
+        ),
+        (
+            "card",
+            Paper(
+                title="Card",
+                width=100.0,
+                height=100.0,
+                left=2.5,
+                others=2.5,
+                framed=False,
+                tallest=46.0,
+                labels=33.0,
+            ),
+        ),
     )
 )
 

@@ -100,18 +100,18 @@ def placed(measures, side, scale, edge, size):
             rail += 1
         text_low, text_high, used_low, used_high, inside = choice
         item = _Placed(
-            entry,
-            words,
-            low,
-            high,
-            text_low,
-            text_high,
-            used_low,
-            used_high,
-            inside,
-            from_low,
-            from_high,
-            rail,
+            measure=entry,
+            block=words,
+            low=low,
+            high=high,
+            text_low=text_low,
+            text_high=text_high,
+            used_low=used_low,
+            used_high=used_high,
+            inside=inside,
+            from_low=from_low,
+            from_high=from_high,
+            rail=rail,
         )
         rails[rail].append(item)
         done.append(item)
@@ -203,14 +203,14 @@ def _drawn(items, levels, side, scale):
         measure = item.measure
         dimensions.append(
             Dimension(
-                measure.name,
-                measure.value,
-                "mm",
-                "linear",
-                scale,
-                [first, second],
-                measure.words,
-                parts,
+                name=measure.name,
+                value=measure.value,
+                unit="mm",
+                kind="linear",
+                scale=scale,
+                points=[first, second],
+                words=measure.words,
+                parts=parts,
             )
         )
     return dimensions, boxes

@@ -76,17 +76,17 @@ def sheet_of(part, title, about, views, notes, paper_name, scale, high, number=1
         at -= letters * 1.6
     shown = scale if paper.framed else None
     return Sheet(
-        part,
-        title.title,
-        about,
-        paper_name,
-        paper.width,
-        height,
-        shown,
-        number,
-        count,
-        views,
-        frame,
+        part=part,
+        title=title.title,
+        about=about,
+        paper=paper_name,
+        width=paper.width,
+        height=height,
+        scale=shown,
+        number=number,
+        count=count,
+        views=views,
+        frame=frame,
     )
 
 
@@ -207,7 +207,17 @@ def _placed(rows, left, bottom, wide, high):
             dy = at - 0.5 * (up - height) - one.box[3]
             entities = [moved(entity, 1.0, dx, dy) for entity in one.entities]
             corners = (one.box[0] + dx, one.box[1] + dy, one.box[2] + dx, one.box[3] + dy)
-            views.append(PlacedView(view.name, view.title, one.scale, dx, dy, entities, corners))
+            views.append(
+                PlacedView(
+                    name=view.name,
+                    title=view.title,
+                    scale=one.scale,
+                    x=dx,
+                    y=dy,
+                    entities=entities,
+                    box=corners,
+                )
+            )
             x += width + gap + _BETWEEN
         at -= up + step + _BETWEEN
     return views

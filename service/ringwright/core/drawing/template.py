@@ -91,7 +91,9 @@ def _ruler_view(x, y):
 
 def _placed(name, parts, x, y):
     moved_parts = [moved(part, 1.0, x, y) for part in parts]
-    return PlacedView(name, "", 1.0, x, y, moved_parts, (x, y, x, y))
+    return PlacedView(
+        name=name, title="", scale=1.0, x=x, y=y, entities=moved_parts, box=(x, y, x, y)
+    )
 
 
 def _piece(job, start, piece, around, starts, x, y):

@@ -56,11 +56,19 @@ class View:
 
     def measure(self, name, value, side, first, second, words):
         """A linear dimension on `side` between two points (x, y) of the part."""
-        self.measures.append(rails.Measure(name, value, side, first, second, words))
+        self.measures.append(
+            rails.Measure(
+                name=name, value=value, side=side, first=first, second=second, words=words
+            )
+        )
 
     def label(self, side, point, text, name="", value=None, unit="", dot=False):
         """Words in the column on the left or right, with a leader to `point`."""
-        self.labels.append(leaders.Label(name, value, unit, side, point, text, dot))
+        self.labels.append(
+            leaders.Label(
+                name=name, value=value, unit=unit, side=side, point=point, text=text, dot=dot
+            )
+        )
 
     def extent(self):
         """(left, bottom, right, top) of the shape, real mm; to be asked once it is complete."""
@@ -133,7 +141,7 @@ class View:
                 texts.append(text_box(entities[-1]))
                 _join(box, texts[-1])
                 base -= style.LETTERS * style.PITCH
-        return Drawn(scale, entities, tuple(box), texts)
+        return Drawn(scale=scale, entities=entities, box=tuple(box), texts=texts)
 
 
 def scale_words(scale):

@@ -331,14 +331,23 @@ def _serving_bore(widest, system, inside):
 
 def _solid(nominal, label, metal):
     cast = nominal + stock_over(nominal=nominal, metal=metal)
-    return BarSize(SOLID, nominal, 0.0, cast, 0.0, label)
+    return BarSize(
+        form=SOLID, nominal=nominal, bore=0.0, as_cast=cast, as_cast_bore=0.0, label=label
+    )
 
 
 def _cored(nominal, bore, label, system, metal):
     cast = nominal + stock_over(nominal=nominal, metal=metal)
     cast_bore = as_cast_bore(nominal=bore, outside=nominal, metal=metal)
     across = inch_label(bore / MM) if system == INCH else "%d mm" % bore
-    return BarSize(CORED, nominal, bore, cast, cast_bore, "%s x %s cored" % (label, across))
+    return BarSize(
+        form=CORED,
+        nominal=nominal,
+        bore=bore,
+        as_cast=cast,
+        as_cast_bore=cast_bore,
+        label="%s x %s cored" % (label, across),
+    )
 
 
 def _serving(system, metal, form, outside, inside):

@@ -119,7 +119,7 @@ def cutting_speed(operation, tool, material_key, machine="light"):
     value = low if machine == "light" else 0.5 * (low + high)
     if machine == "light" and tool == "carbide":
         value = min(value, LIGHT_CARBIDE_CAP)
-    return Tabled(value, low, high, source)
+    return Tabled(value=value, low=low, high=high, source=source)
 
 
 def spindle_speed(surface_speed, diameter):
@@ -189,11 +189,13 @@ def feed(operation, material_key, machine="light", diameter=None):
         if diameter is None:
             raise OutOfRange("diameter", diameter, "a drill's diameter", "feed of drills")
         value = _drill_feed(DRILL_FEEDS[metal], diameter)
-        return Tabled(value, value, value, "teaching-speeds")
+        return Tabled(value=value, low=value, high=value, source="teaching-speeds")
     low, high, source = FEEDS[operation]
     if operation == "turn-rough" and machine == "light":
         low, high, source = LIGHT_ROUGHING_FEED
-    return Tabled(low if machine == "light" else 0.5 * (low + high), low, high, source)
+    return Tabled(
+        value=low if machine == "light" else 0.5 * (low + high), low=low, high=high, source=source
+    )
 
 
 def passes(stock, operation, machine="light"):
@@ -269,17 +271,17 @@ def cut(
     rate = feeding.value * turns * (teeth if per_tooth else 1)
     minutes = HANDLING[operation] if handling is None else handling
     return Cut(
-        operation,
-        tool,
-        surface_speed(turns, diameter),
-        wanted,
-        turns,
-        feeding,
-        "tooth" if per_tooth else "turn",
-        rate,
-        times,
-        machining_time(travel, rate, times),
-        machining_time(travel, rate, times, minutes),
+        operation=operation,
+        tool=tool,
+        surface_speed=surface_speed(turns, diameter),
+        wanted_speed=wanted,
+        spindle_speed=turns,
+        feed=feeding,
+        feed_per="tooth" if per_tooth else "turn",
+        feed_rate=rate,
+        passes=times,
+        cutting_time=machining_time(travel, rate, times),
+        time=machining_time(travel, rate, times, minutes),
     )
 
 

@@ -27,12 +27,22 @@ Size = namedtuple("Size", ("name", "label", "value", "unit", "lower", "upper", "
 
 def bare(name, label, value, unit="mm", reading=CALIPER):
     """A Size without limits. name, label, reading: text. value: in `unit`."""
-    return Size(name, label, value, unit, None, None, reading)
+    return Size(
+        name=name, label=label, value=value, unit=unit, lower=None, upper=None, reading=reading
+    )
 
 
 def between(name, label, value, limits, reading=MICROMETER):
     """A Size between two limits. limits: (lower, upper) [mm]."""
-    return Size(name, label, value, "mm", limits[0], limits[1], reading)
+    return Size(
+        name=name,
+        label=label,
+        value=value,
+        unit="mm",
+        lower=limits[0],
+        upper=limits[1],
+        reading=reading,
+    )
 
 
 def limited(name, label, value, tolerance, reading=MICROMETER):
@@ -45,7 +55,15 @@ def limited(name, label, value, tolerance, reading=MICROMETER):
         return bare(name, label, value, reading=reading)
     limits = fits.limits(value, tolerance)
     label = "%s %s" % (label, tolerance)
-    return Size(name, label, value, "mm", limits.lower, limits.upper, reading)
+    return Size(
+        name=name,
+        label=label,
+        value=value,
+        unit="mm",
+        lower=limits.lower,
+        upper=limits.upper,
+        reading=reading,
+    )
 
 
 def tree(size):

@@ -66,7 +66,14 @@ class Bench:
 
     def turned(self, key, sizes, made):
         """A row done ring by ring. made: a Cut."""
-        return Operation(key, sizes, made, made.time, made.time * self.rings, True)
+        return Operation(
+            key=key,
+            sizes=sizes,
+            cut=made,
+            minutes=made.time,
+            together=made.time * self.rings,
+            each=True,
+        )
 
     def on_sticks(self, key, sizes, made, sticks):
         """A row done along whole sticks of blanks: tool set once a stick and pass, not once a ring.
@@ -75,17 +82,35 @@ class Bench:
         """
         setting = made.time - made.cutting_time
         together = self.rings * made.cutting_time + sticks * setting
-        return Operation(key, sizes, made, made.time, together, True)
+        return Operation(
+            key=key, sizes=sizes, cut=made, minutes=made.time, together=together, each=True
+        )
 
     def once(self, key, sizes, made, times):
         """A row done once for a stick and not for a ring. times: sticks."""
-        return Operation(key, sizes, made, made.time, times * made.time, False)
+        return Operation(
+            key=key,
+            sizes=sizes,
+            cut=made,
+            minutes=made.time,
+            together=times * made.time,
+            each=False,
+        )
 
     def hand(self, key, sizes, work=None):
         """A row of hand work. work: entry of HAND_MINUTES, the key itself when None."""
         minutes = HAND_MINUTES[key if work is None else work]
-        return Operation(key, sizes, None, minutes, minutes * self.rings, True)
+        return Operation(
+            key=key,
+            sizes=sizes,
+            cut=None,
+            minutes=minutes,
+            together=minutes * self.rings,
+            each=True,
+        )
 
     def waited(self, key, sizes, minutes):
         """A row that takes as long for one ring as for all. minutes: None where unknown."""
-        return Operation(key, sizes, None, minutes, minutes, False)
+        return Operation(
+            key=key, sizes=sizes, cut=None, minutes=minutes, together=minutes, each=False
+        )

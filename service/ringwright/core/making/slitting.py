@@ -27,7 +27,17 @@ Slitting = namedtuple(
     ),
 )  # fmt: skip
 # Of a plain ring, which is not slit.
-NONE = Slitting(None, None, None, None, None, None, None, None, None)
+NONE = Slitting(
+    bridge_length=None,
+    bridge_angle=None,
+    cutter_diameter=None,
+    cutter_collar=None,
+    cut=None,
+    mandrel_diameter=None,
+    mandrel_length=None,
+    relief_width=None,
+    relief_depth=None,
+)
 
 
 def settle(d, values, cut_angle, chosen):

@@ -146,10 +146,24 @@ def _set(at, entry, take):
         mass = metal.density * bars.section(size) * length * 1e-9
     ring = math.pi / 4.0 * (outside * outside - inside * inside) * entry["part_length"]
     return Set(
-        entry.get("name") or "set %d" % (at + 1), metal, outside, inside, entry["part_length"],
-        count, wanted, part, extra, most, sticks, through, length, size, mass,
-        metal.density * ring * count * 1e-9, chucking,
-    )  # fmt: skip
+        name=entry.get("name") or "set %d" % (at + 1),
+        material=metal,
+        outside=outside,
+        inside=inside,
+        part_length=entry["part_length"],
+        count=count,
+        wanted=wanted,
+        part=part,
+        extra=extra,
+        most=most,
+        sticks=sticks,
+        through=through,
+        length=length,
+        size=size,
+        mass=mass,
+        ring_mass=metal.density * ring * count * 1e-9,
+        chucking=chucking,
+    )
 
 
 def _figures(sets, values, done):

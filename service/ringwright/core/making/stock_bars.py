@@ -70,10 +70,19 @@ def at_hand(values):
         area = math.pi / 4.0 * (diameter * diameter - bore * bore)
         found.append(
             StockBar(
-                name, metal, entry["length"], entry["count"], cleans, bores, diameter,
-                area, None, True, passes(diameter, values),
+                name=name,
+                material=metal,
+                length=entry["length"],
+                count=entry["count"],
+                cleans_up=cleans,
+                bores_out=bores,
+                diameter=diameter,
+                area=area,
+                price=None,
+                have=True,
+                fed=passes(diameter, values),
             )
-        )  # fmt: skip
+        )
     return found
 
 
@@ -121,7 +130,12 @@ def cut(sets, stock, values, saw, usable):
     sets: list of stock.Set. stock: list of StockBar. values: checked inputs. saw: kerf [mm].
     usable: shortest offcut to keep [mm].
     """
-    pieces = [cutting.Piece(one.name, one.part, one.wanted, one.most, one.extra) for one in sets]
+    pieces = [
+        cutting.Piece(
+            name=one.name, length=one.part, count=one.wanted, stick=one.most, stick_extra=one.extra
+        )
+        for one in sets
+    ]
     priced = any([bar.price is not None for bar in stock])
     offered = []
     for bar in stock:
@@ -132,7 +146,14 @@ def cut(sets, stock, values, saw, usable):
             price = bar.price if priced else mass_of(bar)
         offered.append(
             cutting.Bar(
-                bar.name, bar.length, bar.count, price, mass_of(bar), bar.fed, held, accepts
+                name=bar.name,
+                length=bar.length,
+                count=bar.count,
+                price=price,
+                worth=mass_of(bar),
+                fed=bar.fed,
+                held=held,
+                accepts=accepts,
             )
         )
     plan = cutting.plan_cuts(pieces=pieces, bars=offered, kerf=saw, usable_offcut=usable)
@@ -261,7 +282,14 @@ def _as_cast(nominal, bore, form, metal):
     except OutOfRange:
         skin = SKIN_SHARE * nominal
         cast, cast_bore = nominal + skin, max(0.0, bore - skin) if bore else 0.0
-    return bars.BarSize(form, nominal, bore, cast, max(0.0, cast_bore), label)
+    return bars.BarSize(
+        form=form,
+        nominal=nominal,
+        bore=bore,
+        as_cast=cast,
+        as_cast_bore=max(0.0, cast_bore),
+        label=label,
+    )
 
 
 def _size_label(size):
@@ -279,6 +307,15 @@ def _offered(size, name, metal, length, count, price, rate, values):
     if price is None and rate is not None:
         price = metal.density * area * length * 1e-9 * rate
     return StockBar(
-        name, metal, length, count, size.nominal, size.bore, size.as_cast, area, price, False,
-        passes(size.as_cast, values),
-    )  # fmt: skip
+        name=name,
+        material=metal,
+        length=length,
+        count=count,
+        cleans_up=size.nominal,
+        bores_out=size.bore,
+        diameter=size.as_cast,
+        area=area,
+        price=price,
+        have=False,
+        fed=passes(size.as_cast, values),
+    )

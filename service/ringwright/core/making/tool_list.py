@@ -80,35 +80,51 @@ def _round(inner):
 
 def _blank_jaws(d, t):
     return Tool(
-        "blank-jaws",
-        "Soft jaws for the blank",
-        "Soft jaws, or a split ring of mild steel in the ordinary ones",
-        "Hold the blank, not yet sawn, by its outside while its sides are faced: it is larger than "
-        "the pot. Bore them in place, with a shoulder.",
-        [
+        tool="blank-jaws",
+        title="Soft jaws for the blank",
+        material="Soft jaws, or a split ring of mild steel in the ordinary ones",
+        why=(
+            "Hold the blank, not yet sawn, by its outside while its sides are faced: it is "
+            "larger than the pot. Bore them in place, with a shoulder."
+        ),
+        sizes=[
             limited("blank_jaws_bore", "bore", t.blank_jaws_bore, "H8", INSIDE),
             bare("blank_jaws_depth", "depth to the shoulder", 0.6 * d.blank_length),
         ],
-        "steel",
-        Shape(_round(t.blank_jaws_bore), t.blank_jaws_bore, d.blank_length, 1, 0.0),
+        metal="steel",
+        shape=Shape(
+            outside=_round(t.blank_jaws_bore),
+            hole=t.blank_jaws_bore,
+            length=d.blank_length,
+            fitted=1,
+            beside=0.0,
+        ),
     )
 
 
 def _slitting_mandrel(d, t):
     return Tool(
-        "slitting-mandrel",
-        "Slitting mandrel",
-        STEEL,
-        "Holds the blank on the rotary table by its bore; a nut and washer pinch it by its sides. "
-        "The groove at the slit lets the saw break through into air.",
-        [
+        tool="slitting-mandrel",
+        title="Slitting mandrel",
+        material=STEEL,
+        why=(
+            "Holds the blank on the rotary table by its bore; a nut and washer pinch it by its "
+            "sides. The groove at the slit lets the saw break through into air."
+        ),
+        sizes=[
             limited("slit_mandrel_diameter", "diameter", t.slit_mandrel_diameter, "g6"),
             bare("slit_mandrel_length", "length, less than the blank", t.slit_mandrel_length),
             bare("slit_relief_width", "groove at the middle, wide", t.slit_relief_width),
             bare("slit_relief_depth", "groove, deep", t.slit_relief_depth),
         ],
-        "steel",
-        Shape(t.slit_mandrel_diameter, 0.0, t.slit_mandrel_length + TO_HOLD, 1, 15.0),
+        metal="steel",
+        shape=Shape(
+            outside=t.slit_mandrel_diameter,
+            hole=0.0,
+            length=t.slit_mandrel_length + TO_HOLD,
+            fitted=1,
+            beside=15.0,
+        ),
     )
 
 
@@ -119,16 +135,22 @@ def _former(d, t):
         why += " Inside out the ring is nearly twice as long as the blank: the former carries it "
         why += "from tip to tip."
     return Tool(
-        "former",
-        "Set former",
-        d.former_material.title,
-        why,
-        [
+        tool="former",
+        title="Set former",
+        material=d.former_material.title,
+        why=why,
+        sizes=[
             between("former_diameter", "diameter", t.former_diameter, card_limits(d).former),
             bare("former_length", "length", t.former_length),
         ],
-        d.former_material.key,
-        Shape(t.former_diameter, 0.35 * t.former_diameter, t.former_length, 1, 0.0),
+        metal=d.former_material.key,
+        shape=Shape(
+            outside=t.former_diameter,
+            hole=0.35 * t.former_diameter,
+            length=t.former_length,
+            fitted=1,
+            beside=0.0,
+        ),
     )
 
 
@@ -145,64 +167,92 @@ def _spacer(d, t):
             bare("spacer_angle", "faces to the cheeks", angle, "deg", "bevel protractor"),
         ]
     return Tool(
-        "spacer",
-        "Spacer",
-        d.former_material.title,
-        "Holds the gap open while the heat relaxes the ring, with nothing else touching it. Its "
-        "faces lie along the sawn ends; two cheeks beside the ring keep the ends level, which "
-        "angled ends would not stay by themselves.",
-        sizes,
-        d.former_material.key,
-        Shape(1.5 * t.spacer_width + 10.0, 0.0, d.blank_length + 10.0, 1, 30.0),
+        tool="spacer",
+        title="Spacer",
+        material=d.former_material.title,
+        why=(
+            "Holds the gap open while the heat relaxes the ring, with nothing else touching it. "
+            "Its "
+            "faces lie along the sawn ends; two cheeks beside the ring keep the ends level, which "
+            "angled ends would not stay by themselves."
+        ),
+        sizes=sizes,
+        metal=d.former_material.key,
+        shape=Shape(
+            outside=1.5 * t.spacer_width + 10.0,
+            hole=0.0,
+            length=d.blank_length + 10.0,
+            fitted=1,
+            beside=30.0,
+        ),
     )
 
 
 def _pot(d, t):
     return Tool(
-        "pot",
-        "Facing pot",
-        IRON,
-        "Grips the sawn ring by its outside, by the ring's own spring, while its sides are faced; "
-        "the shoulder must be true.",
-        [
+        tool="pot",
+        title="Facing pot",
+        material=IRON,
+        why=(
+            "Grips the sawn ring by its outside, by the ring's own spring, while its sides are "
+            "faced; the shoulder must be true."
+        ),
+        sizes=[
             limited("pot_bore", "bore", t.pot_bore, "H8", INSIDE),
             bare("pot_depth", "depth to the shoulder", t.pot_depth),
         ],
-        "steel",
-        Shape(_round(t.pot_bore), t.pot_bore - 1.6 * d.set_thickness, t.pot_depth + TO_HOLD, 1, 0),
+        metal="steel",
+        shape=Shape(
+            outside=_round(t.pot_bore),
+            hole=t.pot_bore - 1.6 * d.set_thickness,
+            length=t.pot_depth + TO_HOLD,
+            fitted=1,
+            beside=0,
+        ),
     )
 
 
 def _closing_ring(d, t):
     return Tool(
-        "closing-ring",
-        "Closing ring",
-        STEEL,
-        "Squeezes the ring shut, round, to the clamped gap, so that the mandrel can take hold of "
-        "it. Bore it last, to suit the sawn rings: a little at a time, until the gap in it is "
-        "right by feeler.",
-        [
+        tool="closing-ring",
+        title="Closing ring",
+        material=STEEL,
+        why=(
+            "Squeezes the ring shut, round, to the clamped gap, so that the mandrel can take "
+            "hold of "
+            "it. Bore it last, to suit the sawn rings: a little at a time, until the gap in it is "
+            "right by feeler."
+        ),
+        sizes=[
             bare("closing_ring_bore", "bore, to suit the ring", t.closing_ring_bore, "mm", INSIDE),
             bare("closing_ring_width", "width", t.closing_ring_width),
         ],
-        "steel",
-        Shape(_round(t.closing_ring_bore), t.closing_ring_bore, t.closing_ring_width, 1, 0.0),
+        metal="steel",
+        shape=Shape(
+            outside=_round(t.closing_ring_bore),
+            hole=t.closing_ring_bore,
+            length=t.closing_ring_width,
+            fitted=1,
+            beside=0.0,
+        ),
     )
 
 
 def _closing_band(d, t):
     return Tool(
-        "closing-band",
-        "Closing band",
-        "Spring or hoop-iron strip, about a tenth of the ring's thickness",
-        "Draws the ring shut from outside by a screw through its two lugs, and bends with it: a "
-        "stiff band would force it round.",
-        [
+        tool="closing-band",
+        title="Closing band",
+        material="Spring or hoop-iron strip, about a tenth of the ring's thickness",
+        why=(
+            "Draws the ring shut from outside by a screw through its two lugs, and bends with "
+            "it: a stiff band would force it round."
+        ),
+        sizes=[
             bare("band_length", "length between the lugs", t.band_length, "mm", RULE),
             bare("closing_band_width", "width, less than the ring", 0.8 * d.ring_width),
         ],
-        "steel",
-        Shape(20.0, 0.0, 20.0, 0, 30.0),
+        metal="steel",
+        shape=Shape(outside=20.0, hole=0.0, length=20.0, fitted=0, beside=30.0),
     )
 
 
@@ -214,50 +264,67 @@ def _clamp_mandrel(d, t):
         why += "turned. Its spigot clears the ring, which is far from round: true the ring by its "
         why += "outside."
     return Tool(
-        "clamp-mandrel",
-        "Clamp mandrel",
-        STEEL,
-        why,
-        [
+        tool="clamp-mandrel",
+        title="Clamp mandrel",
+        material=STEEL,
+        why=why,
+        sizes=[
             limited("clamp_mandrel_diameter", "spigot", t.clamp_mandrel_diameter, "g6"),
             bare("spigot_length", "spigot length, less than the ring", t.spigot_length),
             bare(
                 "end_plate_diameter", "shoulder, relieved to clear the tool", t.end_plate_diameter
             ),
         ],
-        "steel",
-        Shape(t.end_plate_diameter, 0.0, t.spigot_length + TO_HOLD, 1, 10.0),
+        metal="steel",
+        shape=Shape(
+            outside=t.end_plate_diameter,
+            hole=0.0,
+            length=t.spigot_length + TO_HOLD,
+            fitted=1,
+            beside=10.0,
+        ),
     )
 
 
 def _end_plate(d, t):
     return Tool(
-        "end-plate",
-        "End plate",
-        STEEL,
-        "Bears on the ring alone, faced flat, smaller than the finished outside so that the tool "
-        "runs out.",
-        [bare("end_plate_diameter", "outside", t.end_plate_diameter)],
-        "steel",
-        Shape(t.end_plate_diameter, 12.0, 8.0, 0, 0.0),
+        tool="end-plate",
+        title="End plate",
+        material=STEEL,
+        why=(
+            "Bears on the ring alone, faced flat, smaller than the finished outside so that the "
+            "tool runs out."
+        ),
+        sizes=[bare("end_plate_diameter", "outside", t.end_plate_diameter)],
+        metal="steel",
+        shape=Shape(outside=t.end_plate_diameter, hole=12.0, length=8.0, fitted=0, beside=0.0),
     )
 
 
 def _outer_clamp(d, t):
     return Tool(
-        "outer-clamp",
-        "Outer clamp",
-        STEEL,
-        "A cup over the turned outside, with a ring screwed to it that grips the ring by its side "
-        "outside the end plate, before the mandrel is drawn: so the ring does not move between "
-        "turning and boring.",
-        [
+        tool="outer-clamp",
+        title="Outer clamp",
+        material=STEEL,
+        why=(
+            "A cup over the turned outside, with a ring screwed to it that grips the ring by its "
+            "side "
+            "outside the end plate, before the mandrel is drawn: so the ring does not move between "
+            "turning and boring."
+        ),
+        sizes=[
             limited("outer_clamp_bore", "bore", t.outer_clamp_bore, "H7", INSIDE),
             bare("outer_clamp_depth", "depth, less than the ring", 0.9 * d.ring_width),
             bare("clamp_ring_bore", "hole of cup and clamp ring", t.clamp_ring_bore, "mm", INSIDE),
         ],
-        "steel",
-        Shape(_round(t.outer_clamp_bore) + 20.0, t.clamp_ring_bore, d.ring_width + 20.0, 1, 30.0),
+        metal="steel",
+        shape=Shape(
+            outside=_round(t.outer_clamp_bore) + 20.0,
+            hole=t.clamp_ring_bore,
+            length=d.ring_width + 20.0,
+            fitted=1,
+            beside=30.0,
+        ),
     )
 
 
@@ -273,14 +340,18 @@ def trial_limits(bore):
 
 def _bore_gauge(d):
     return Tool(
-        "bore-gauge",
-        "Trial bore",
-        "Grey cast iron",
-        "A ring bored to the cylinder's size to try light and gap in, where the cylinder itself is "
-        "not at hand.",
-        [between("trial_bore", "bore", d.bore, trial_limits(d.bore), INSIDE)],
-        GREY_IRON,
-        Shape(_round(d.bore), d.bore, 2.0 * d.ring_width, 1, 0.0),
+        tool="bore-gauge",
+        title="Trial bore",
+        material="Grey cast iron",
+        why=(
+            "A ring bored to the cylinder's size to try light and gap in, where the cylinder "
+            "itself is not at hand."
+        ),
+        sizes=[between("trial_bore", "bore", d.bore, trial_limits(d.bore), INSIDE)],
+        metal=GREY_IRON,
+        shape=Shape(
+            outside=_round(d.bore), hole=d.bore, length=2.0 * d.ring_width, fitted=1, beside=0.0
+        ),
     )
 
 

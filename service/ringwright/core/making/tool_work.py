@@ -59,4 +59,9 @@ def work(shape, metal, machine="light", tool="hss"):
     for size in (shape.outside, shape.hole):
         if size > 0.0 and shape.fitted:
             total += LAST_CUTS * minutes("turn-finish", size, length)
-    return Work(diameter, core if shape.hole > LARGEST_SOLID else 0.0, length, total)
+    return Work(
+        diameter=diameter,
+        hole=core if shape.hole > LARGEST_SOLID else 0.0,
+        length=length,
+        minutes=total,
+    )

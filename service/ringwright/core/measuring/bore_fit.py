@@ -92,9 +92,17 @@ def _section(height, readings):
             factor = 2.0 * math.sqrt(max([inverse[i][i] for i in places]))
             direction = phase % 180.0
     return Section(
-        height, len(readings), found[0], math.sqrt(inverse[0][0]), tuple(harmonics), ovality,
-        factor, direction, aligned, misfit,
-    )  # fmt: skip
+        height=height,
+        readings=len(readings),
+        diameter=found[0],
+        mean_factor=math.sqrt(inverse[0][0]),
+        harmonics=tuple(harmonics),
+        ovality=ovality,
+        ovality_factor=factor,
+        direction=direction,
+        aligned=aligned,
+        misfit=misfit,
+    )
 
 
 def _directions(readings, gauge, period):
@@ -142,7 +150,14 @@ def barrel(found):
     count = len(found)
     low, high = found[0].height, found[-1].height
     if count == 1:
-        return Barrel(found[0].diameter, None, None, None, None, 0.0)
+        return Barrel(
+            diameter=found[0].diameter,
+            taper=None,
+            taper_factor=None,
+            bell_mouth=None,
+            bell_factor=None,
+            misfit=0.0,
+        )
     middle, half = 0.5 * (low + high), 0.5 * (high - low)
     rows = []
     values = []
@@ -163,12 +178,12 @@ def barrel(found):
         bell = unknowns[2]
         factor = noise * math.sqrt(inverse[2][2])
     return Barrel(
-        unknowns[0],
-        2.0 * unknowns[1],
-        2.0 * noise * math.sqrt(inverse[1][1]),
-        bell,
-        factor,
-        math.sqrt(left / count),
+        diameter=unknowns[0],
+        taper=2.0 * unknowns[1],
+        taper_factor=2.0 * noise * math.sqrt(inverse[1][1]),
+        bell_mouth=bell,
+        bell_factor=factor,
+        misfit=math.sqrt(left / count),
     )
 
 

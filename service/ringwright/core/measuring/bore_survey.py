@@ -42,7 +42,12 @@ def calculate(values):
     Raises InputProblem.
     """
     readings = [
-        bore_fit.Reading(entry["height"], entry["direction"], entry["diameter"], entry["gauge"])
+        bore_fit.Reading(
+            height=entry["height"],
+            direction=entry["direction"],
+            diameter=entry["diameter"],
+            gauge=entry["gauge"],
+        )
         for entry in [with_usual(READING_ENTRY, given) for given in values["readings"]]
     ]
     _check_wild(readings)
@@ -57,15 +62,15 @@ def calculate(values):
     means = [s.diameter for s in found]
     size = 0.5 * (max(means) + min(means))
     seen = survey_findings.Seen(
-        found,
-        barrel,
-        worst,
-        uncertainty,
-        max(_largest(found), max([r.diameter for r in readings])),
-        min(_smallest(found), min([r.diameter for r in readings])),
-        min(means),
-        max(means),
-        size,
+        sections=found,
+        barrel=barrel,
+        worst=worst,
+        uncertainty=uncertainty,
+        largest=max(_largest(found), max([r.diameter for r in readings])),
+        smallest=min(_smallest(found), min([r.diameter for r in readings])),
+        tight=min(means),
+        slack=max(means),
+        size=size,
     )
     ring_values = dict(values)
     ring_values["bore"] = size
@@ -172,7 +177,9 @@ def _trial(design, section, size):
         needed += bore_shape.pressure_to_follow(
             n, amplitude, design.bore, design.radial_thickness, design.modulus
         )
-    return survey_findings.Trial(worst, in_round, needed, at % 360.0)
+    return survey_findings.Trial(
+        worst=worst, in_round=in_round, needed=needed, direction=at % 360.0
+    )
 
 
 def _figures(seen, design, trial, verdict):

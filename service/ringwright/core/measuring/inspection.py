@@ -75,12 +75,14 @@ def _next_ring(found):
     """Inputs that make the next ring's card what this ring has shown: a list of Choice."""
     listing = []
     if found.next_design is not None:
-        listing.append(Choice("relief", found.relief, "1", "what this ring's heat gave"))
+        listing.append(
+            Choice(input="relief", value=found.relief, unit="1", why="what this ring's heat gave")
+        )
     if found.modulus is not None and found.agree is False:
         metal = found.intended.ring_material
         if 0.75 * metal.modulus_low <= found.modulus <= 1.25 * metal.modulus_high:
             why = "what this ring's gap and force agree upon"
-            listing.append(Choice("modulus", found.modulus, "MPa", why))
+            listing.append(Choice(input="modulus", value=found.modulus, unit="MPa", why=why))
     return listing
 
 

@@ -99,11 +99,11 @@ def sample(design, spreads, limits):
         low.append(column[SAMPLE // 40])
         high.append(column[SAMPLE - 1 - SAMPLE // 40])
     return Sampled(
-        within / SAMPLE,
-        pressure_lost / SAMPLE,
-        gap_lost / SAMPLE,
-        Outcome(low[0], low[1], low[2]),
-        Outcome(high[0], high[1], high[2]),
+        share=within / SAMPLE,
+        pressure_lost=pressure_lost / SAMPLE,
+        gap_lost=gap_lost / SAMPLE,
+        low=Outcome(low[0], low[1], low[2]),
+        high=Outcome(high[0], high[1], high[2]),
     )
 
 

@@ -78,7 +78,9 @@ def inspect(values, intended):
         made = _sprung_so_far(made_values, gap, nominal)
         estimates.append(_by_gap(made, gap, spread))
     elif gap is not None:
-        estimates.append(Estimate("free-gap", 0.0, 0.0, 0.0, "pressure-by-gap"))
+        estimates.append(
+            Estimate(name="free-gap", pressure=0.0, low=0.0, high=0.0, method="pressure-by-gap")
+        )
     force = values.get("measured_force")
     if force is not None:
         estimates.append(_by_force(nominal, force, Chooser(values, MEASURED)("force_applied")))
@@ -103,9 +105,21 @@ def inspect(values, intended):
     if sprung is not None:
         relief = _relief(values, intended, nominal, sprung)
     return Inspected(
-        intended, made, estimates, pressure, low, high, agree, gap, relief, modulus,
-        ovality, due, _next(values, intended, relief), spread,
-    )  # fmt: skip
+        intended=intended,
+        made=made,
+        estimates=estimates,
+        pressure=pressure,
+        low=low,
+        high=high,
+        agree=agree,
+        gap_change=gap,
+        relief=relief,
+        modulus=modulus,
+        ovality=ovality,
+        ovality_due=due,
+        next_design=_next(values, intended, relief),
+        modulus_spread=spread,
+    )
 
 
 def gap_by_feeler(design, reading):
@@ -177,7 +191,13 @@ def _by_gap(made, gap, spread):
     low = math.sqrt((1.0 - spread[0]) * (1.0 - spread[0]) + other * other)
     high = math.sqrt((spread[1] - 1.0) * (spread[1] - 1.0) + other * other)
     p = made.wall_pressure
-    return Estimate("free-gap", p, p * max(1.0 - low, 0.0), p * (1.0 + high), "pressure-by-gap")
+    return Estimate(
+        name="free-gap",
+        pressure=p,
+        low=p * max(1.0 - low, 0.0),
+        high=p * (1.0 + high),
+        method="pressure-by-gap",
+    )
 
 
 def _by_force(nominal, force, applied):
@@ -198,7 +218,9 @@ def _by_force(nominal, force, applied):
         )
     p = nominal.wall_pressure * force / due
     off = p * FORCE_READING
-    return Estimate("closing-force", p, p - off, p + off, "pressure-by-force")
+    return Estimate(
+        name="closing-force", pressure=p, low=p - off, high=p + off, method="pressure-by-force"
+    )
 
 
 def _by_light(nominal, light, spread):
@@ -209,11 +231,11 @@ def _by_light(nominal, light, spread):
     )
     reading = min(LIGHT_READING / light, 1.0)
     return Estimate(
-        "light",
-        p,
-        p * max(spread[0] - reading, 0.0),
-        p * (spread[1] + reading),
-        "pressure-by-light",
+        name="light",
+        pressure=p,
+        low=p * max(spread[0] - reading, 0.0),
+        high=p * (spread[1] + reading),
+        method="pressure-by-light",
     )
 
 

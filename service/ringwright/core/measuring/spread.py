@@ -167,7 +167,13 @@ def ranked(spreads, worked, without=()):
     for place, (name, spread, effect) in enumerate(parts):
         share = effect * effect / total if total else 0.0
         # Shares alike to nine digits keep the order of the inputs, in either engine.
-        rows.append((-int(share * 1e9 + 0.5), place, Part(name, spread, effect, share)))
+        rows.append(
+            (
+                -int(share * 1e9 + 0.5),
+                place,
+                Part(input=name, spread=spread, effect=effect, share=share),
+            )
+        )
     rows.sort()
     return [row[2] for row in rows]
 

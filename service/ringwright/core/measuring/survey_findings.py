@@ -57,14 +57,22 @@ def verdict(seen, trial, largest_bore):
     gained = trial.worst.widest_light - trial.in_round.widest_light
     follows = lost <= SEAL_LOST or gained <= LIGHT_GAINED
     if follows and off <= RUN_SHARE * bore:
-        return Verdict(RUN, off, True, None, seen.size)
+        return Verdict(
+            word=RUN, out_of_true=off, follows=True, clean_up=None, ring_diameter=seen.size
+        )
     honed = seen.largest + HONING_CUT
     bored = math.ceil((seen.largest + BORING_CUT) * 10.0 - 1e-9) / 10.0
     if off <= MOST_HONED and (largest_bore is None or honed <= largest_bore):
-        return Verdict(HONE, off, follows, honed, honed)
+        return Verdict(
+            word=HONE, out_of_true=off, follows=follows, clean_up=honed, ring_diameter=honed
+        )
     if largest_bore is not None and bored > largest_bore:
-        return Verdict(SLEEVE, off, follows, None, seen.size)
-    return Verdict(BORE_OUT, off, follows, bored, bored)
+        return Verdict(
+            word=SLEEVE, out_of_true=off, follows=follows, clean_up=None, ring_diameter=seen.size
+        )
+    return Verdict(
+        word=BORE_OUT, out_of_true=off, follows=follows, clean_up=bored, ring_diameter=bored
+    )
 
 
 def findings(seen, design, trial, judged, asked):

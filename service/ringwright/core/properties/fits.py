@@ -104,12 +104,12 @@ def limits(nominal, tolerance_class):
         low = 0 if letters == "k" and grade > 7 else ABOVE[letters][band]
         high = low + tolerance
     return Limits(
-        tolerance_class,
-        nominal,
-        nominal + low / 1000.0,
-        nominal + high / 1000.0,
-        low / 1000.0,
-        high / 1000.0,
+        tolerance_class=tolerance_class,
+        nominal=nominal,
+        lower=nominal + low / 1000.0,
+        upper=nominal + high / 1000.0,
+        lower_deviation=low / 1000.0,
+        upper_deviation=high / 1000.0,
     )
 
 

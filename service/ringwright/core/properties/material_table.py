@@ -69,22 +69,22 @@ def _row(
 ):
     """A Material from one row; modulus is (value, low, high) and tensile (low, high)."""
     return Material(
-        key,
-        title,
-        family,
-        uses,
-        modulus[0],
-        modulus[1],
-        modulus[2],
-        poisson,
-        density,
-        expansion,
-        bending_strength,
-        tensile[0],
-        tensile[1],
-        hottest,
-        sources,
-        note,
+        key=key,
+        title=title,
+        family=family,
+        uses=uses,
+        modulus=modulus[0],
+        modulus_low=modulus[1],
+        modulus_high=modulus[2],
+        poisson=poisson,
+        density=density,
+        expansion=expansion,
+        bending_strength=bending_strength,
+        tensile_low=tensile[0],
+        tensile_high=tensile[1],
+        hottest=hottest,
+        sources=sources,
+        note=note,
     )
 
 

@@ -114,13 +114,27 @@ def steam_state(absolute_pressure, temperature=None, dryness=1.0):
         raise OutOfRange("temperature", temperature, "up to 600 degC", "IAPWS-IF97 region 2")
     if superheat > 0.0:
         volume, enthalpy = _region_2(temperature + steam.KELVIN, absolute_pressure)
-        return SteamState(absolute_pressure, temperature, volume, enthalpy, superheat, 1.0)
+        return SteamState(
+            pressure=absolute_pressure,
+            temperature=temperature,
+            volume=volume,
+            enthalpy=enthalpy,
+            superheat=superheat,
+            dryness=1.0,
+        )
     volume, enthalpy = _region_2(boiling + steam.KELVIN, absolute_pressure)
     if dryness < 1.0:
         liquid = _region_1_enthalpy(boiling + steam.KELVIN, absolute_pressure)
         volume = dryness * volume
         enthalpy = liquid + dryness * (enthalpy - liquid)
-    return SteamState(absolute_pressure, boiling, volume, enthalpy, 0.0, dryness)
+    return SteamState(
+        pressure=absolute_pressure,
+        temperature=boiling,
+        volume=volume,
+        enthalpy=enthalpy,
+        superheat=0.0,
+        dryness=dryness,
+    )
 
 
 def saturation_temperature(absolute_pressure):

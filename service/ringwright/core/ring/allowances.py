@@ -47,7 +47,15 @@ def allowances_of(take, duty):
             value=clamped_gap,
             highest=gap_kerf,
         )
-    return Allowances(kerf, gap_kerf, slit, facing, finishing, inside, clamped_gap)
+    return Allowances(
+        kerf=kerf,
+        gap_kerf=gap_kerf,
+        slit=slit,
+        facing=facing,
+        finishing=finishing,
+        inside=inside,
+        clamped_gap=clamped_gap,
+    )
 
 
 def soak_of(take, family):

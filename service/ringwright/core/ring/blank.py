@@ -281,15 +281,15 @@ def slit(
     reach = (cutter_diameter - collar_diameter) / 2.0 - collar_clearance
     wedge = outside - inside
     return Slit(
-        centre,
-        travel,
-        outside,
-        inside,
-        wedge,
-        math.radians(wedge) * inside_radius,
-        depth,
-        reach,
-        reach >= depth,
+        centre_distance=centre,
+        table_travel=travel,
+        outside_half_angle=outside,
+        inside_half_angle=inside,
+        hand_wedge=wedge,
+        hand_wedge_length=math.radians(wedge) * inside_radius,
+        depth=depth,
+        reach=reach,
+        reaches=reach >= depth,
     )
 
 

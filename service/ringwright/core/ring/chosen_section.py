@@ -42,21 +42,21 @@ def section_of(take, duty, allowances, piston_diameter):
         take.note("ring_width", width, take.why("ring_width", IN_GROOVE))
     ratio = taken(RING["ring_width"], duty.ring_type, (1.0,))[0]
     task = section.Task(
-        bore,
-        duty.modulus,
-        duty.ring_material.poisson,
-        duty.ring_material.bending_strength,
-        duty.ring_material.family == "iron",
-        values.get("wall_pressure") or PRACTICE_PRESSURE,
-        duty.turns,
-        duty.setting,
-        duty.bearing.uniform,
-        width,
-        ratio,
-        allowances.slit,
-        allowances.facing,
-        allowances.finishing,
-        0.5 * (bore - piston_diameter),
+        bore=bore,
+        modulus=duty.modulus,
+        poisson=duty.ring_material.poisson,
+        strength=duty.ring_material.bending_strength,
+        brittle=duty.ring_material.family == "iron",
+        pressure=values.get("wall_pressure") or PRACTICE_PRESSURE,
+        turns=duty.turns,
+        setting=duty.setting,
+        uniform=duty.bearing.uniform,
+        width=width,
+        width_ratio=ratio,
+        slit=allowances.slit,
+        facing=allowances.facing,
+        finishing=allowances.finishing,
+        piston_clearance=0.5 * (bore - piston_diameter),
     )
     pressure, why, window = _usual_pressure(task, duty.ring_material, take)
     thickness = take(
@@ -74,7 +74,7 @@ def section_of(take, duty, allowances, piston_diameter):
     if width is None:
         width = _halves(ratio * thickness) if ratio * thickness >= 1.0 else ratio * thickness
         take.note("ring_width", width, take.why("ring_width", duty.ring_type))
-    return Section(thickness, width, window, pressure, why)
+    return Section(thickness=thickness, width=width, window=window, pressure=pressure, why=why)
 
 
 def _usual_pressure(task, ring_material, take):

@@ -56,12 +56,27 @@ def duty_of(take, place=""):
         case=ring_type,
     )
     return Duty(
-        bore, ring_type, turns, rings, ring_material, cylinder, piston, modulus,
-        pressure, saturation, temperature, shop, end_cut, setting, finishing,
-        heat_set.bearing(setting, finishing),
-        clearances.starting_wall_temperature(temperature, shop),
-        clearances.filing_wall_temperature(turns, temperature, shop), heat, closed_gap,
-    )  # fmt: skip
+        bore=bore,
+        ring_type=ring_type,
+        turns=turns,
+        rings=rings,
+        ring_material=ring_material,
+        cylinder=cylinder,
+        piston=piston,
+        modulus=modulus,
+        steam_pressure=pressure,
+        saturation=saturation,
+        temperature=temperature,
+        shop=shop,
+        end_cut=end_cut,
+        setting=setting,
+        finishing=finishing,
+        bearing=heat_set.bearing(setting, finishing),
+        warming_wall_temperature=clearances.starting_wall_temperature(temperature, shop),
+        wall_temperature=clearances.filing_wall_temperature(turns, temperature, shop),
+        heat=heat,
+        closed_gap=closed_gap,
+    )
 
 
 def piston_diameter(take, duty):

@@ -49,7 +49,9 @@ def judge_gap(design, gap, bore=None):
         outcome, short = WATCH, True
     elif d.turns == 1 and hot > WIDE_GAP * bore:
         outcome, wide = STOP if hot > LOST_GAP * bore else WATCH, True
-    return JudgedGap(outcome, short, wide, hot, margin, need, most)
+    return JudgedGap(
+        outcome=outcome, short=short, wide=wide, hot=hot, margin=margin, need=need, most=most
+    )
 
 
 def gap_left(design, gap, wall_temperature, bore=None):

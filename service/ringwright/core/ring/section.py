@@ -58,21 +58,21 @@ def task_of(design, pressure, width):
     """
     d = design
     return Task(
-        d.bore,
-        d.modulus,
-        d.ring_material.poisson,
-        d.ring_material.bending_strength,
-        d.ring_material.family == "iron",
-        pressure,
-        d.turns,
-        d.setting,
-        d.bearing.uniform,
-        width,
-        width / d.radial_thickness,
-        d.slit_width,
-        d.facing_allowance,
-        d.finishing_allowance,
-        0.5 * (d.bore - d.piston_diameter),
+        bore=d.bore,
+        modulus=d.modulus,
+        poisson=d.ring_material.poisson,
+        strength=d.ring_material.bending_strength,
+        brittle=d.ring_material.family == "iron",
+        pressure=pressure,
+        turns=d.turns,
+        setting=d.setting,
+        uniform=d.bearing.uniform,
+        width=width,
+        width_ratio=width / d.radial_thickness,
+        slit=d.slit_width,
+        facing=d.facing_allowance,
+        finishing=d.finishing_allowance,
+        piston_clearance=0.5 * (d.bore - d.piston_diameter),
     )
 
 

@@ -91,10 +91,21 @@ def behaviour(design):
         light = heat_set.widest_light(d.curvature_change, bore, thickness)
     slack = 0.0 if d.bearing.uniform else heat_set.SLACK_ANGLE
     return Behaviour(
-        closed.nominal, closed.tension, closed.compression, opening, sprung_on,
-        even, through, grip, forming, tangential, across, to_bore,
-        light, slack,
-    )  # fmt: skip
+        closed_nominal=closed.nominal,
+        closed_tension=closed.tension,
+        closed_compression=closed.compression,
+        opening=opening,
+        sprung_on=sprung_on,
+        wound_on=even,
+        through=through,
+        grip=grip,
+        forming=forming,
+        tangential=tangential,
+        to_close_gap=across,
+        to_bore_size=to_bore,
+        light=light,
+        slack_angle=slack,
+    )
 
 
 def calculate(values):

@@ -81,7 +81,15 @@ def _spread(ring, target, wanted):
         pressure = wanted
         gap = spring.gap_change(pressure, bore, thickness, modulus)
     spacer = heat_set.spacer_for(gap, ring.kerf, ring.closed_gap, ring.relief)
-    return SpringBack(gap, None, pressure, pressure, None, None, spacer)
+    return SpringBack(
+        gap_change=gap,
+        curvature_change=None,
+        wall_pressure=pressure,
+        contact_pressure=pressure,
+        former_radius=None,
+        former_diameter=None,
+        spacer_width=spacer,
+    )
 
 
 def _refuse_wide_saw(ring, target, saw, gap):
@@ -128,7 +136,15 @@ def _on_former(ring, target, wanted):
     pressure = contact * _mean_over_contact(ring)
     if ring.bearing.uniform:
         contact = pressure
-    return SpringBack(gap, curvature, pressure, contact, former_radius, diameter, None)
+    return SpringBack(
+        gap_change=gap,
+        curvature_change=curvature,
+        wall_pressure=pressure,
+        contact_pressure=contact,
+        former_radius=former_radius,
+        former_diameter=diameter,
+        spacer_width=None,
+    )
 
 
 def _mean_over_contact(ring):

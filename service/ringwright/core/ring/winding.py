@@ -116,7 +116,9 @@ def turning_through(blank_width, radius, thickness, turn_width, modulus, poisson
     )
     worst = _worst_together(bending, sideways, brittle)
     opposite = 2.0 * radial if brittle else 2.0 * math.sqrt(3.0) * radial
-    return TurningThrough(force, bending, 2.0 * long_side, max(worst, opposite))
+    return TurningThrough(
+        force=force, bending=bending, twist=2.0 * long_side, equivalent=max(worst, opposite)
+    )
 
 
 def _worst_together(bending, shear, brittle):

@@ -80,11 +80,11 @@ def ring_duty(stated, *, double_acting, rings, k, pressure_volume, atmosphere):
                 greatest = across
     count = turns * STEPS
     return Duty(
-        flow / count,
-        napier / count,
-        squares / count,
-        difference / weight,
-        greatest,
+        gap_flow=flow / count,
+        napier_flow=napier / count,
+        squares=squares / count,
+        mean_difference=difference / weight,
+        greatest_difference=greatest,
     )
 
 
@@ -99,9 +99,9 @@ def steady_duty(pressure, back_pressure, rings, k, pressure_volume):
     across = pressure - back_pressure
     one_opening = leak.napier_flow(1.0, pressure, back_pressure)
     return Duty(
-        1e-3 * pressure * number / math.sqrt(pressure_volume),
-        one_opening * number / leak.flow_number(ratio, k),
-        across * (pressure + back_pressure),
-        across,
-        across,
+        gap_flow=1e-3 * pressure * number / math.sqrt(pressure_volume),
+        napier_flow=one_opening * number / leak.flow_number(ratio, k),
+        squares=across * (pressure + back_pressure),
+        mean_difference=across,
+        greatest_difference=across,
     )

@@ -48,7 +48,7 @@ def paths(given, duty, ring_type, cold_gap, groove_wear, light):
     shares = leak.gap_share(ring_type, given["end_cut"])
     seat = max(given["radial_thickness"] - land, 0.2 * given["radial_thickness"])
     viscosity = steam_properties.viscosity(warm)
-    found = Paths([], [], [], [], [])
+    found = Paths(gap=[], napier=[], face=[], light=[], total=[])
     for level in LEVELS:
         discharge = leak.DISCHARGE[level]
         area = opening * shares[level] * discharge * leak.LAND_PLACE[level]

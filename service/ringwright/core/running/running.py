@@ -144,7 +144,15 @@ def _engine(given):
         pressure_volume=state.pressure * state.volume,
         atmosphere=steam.ATMOSPHERE,
     )
-    return Engine(drawn, mean, power, strokes, indicated, base, duty)
+    return Engine(
+        diagram=drawn,
+        mean_pressure=mean,
+        power=power,
+        strokes=strokes,
+        indicated=indicated,
+        base=base,
+        duty=duty,
+    )
 
 
 def _losses(given, engine):

@@ -113,7 +113,14 @@ def cycle(
         compression = usual_compression(admission_pressure, back_pressure, clearance)
     _within("release", release, cut_off, 1.0)
     _within("compression", compression, 0.0, 0.95 if clearance > 0.0 else 0.0)
-    return Cycle(admission_pressure, back_pressure, cut_off, release, compression, clearance)
+    return Cycle(
+        admission=admission_pressure,
+        back=back_pressure,
+        cut_off=cut_off,
+        release=release,
+        compression=compression,
+        clearance=clearance,
+    )
 
 
 def usual_release(cut_off):
@@ -184,7 +191,13 @@ def diagram(stated):
         kept = stated.clearance + stated.compression
         returning += stated.back * kept * math.log(kept / stated.clearance)
         compressed = stated.back * kept / stated.clearance
-    return Diagram(outward - returning, outward, returning, at_release, compressed)
+    return Diagram(
+        mean_pressure=outward - returning,
+        outward=outward,
+        returning=returning,
+        release_pressure=at_release,
+        compression_pressure=compressed,
+    )
 
 
 def indicated_power(mean_pressure, bore, stroke, strokes_per_minute):
@@ -234,7 +247,9 @@ def heat_balance(steam_rate, steam_enthalpy, drain_enthalpy, power):
     the back pressure [kJ/kg]. power: indicated [W].
     """
     supplied = steam_rate / 3600.0 * (steam_enthalpy - drain_enthalpy) * 1000.0
-    return HeatBalance(supplied, power, supplied - power, power / supplied)
+    return HeatBalance(
+        supplied=supplied, work=power, carried_away=supplied - power, efficiency=power / supplied
+    )
 
 
 def _within(name, value, low, high):

@@ -37,11 +37,14 @@ def finished_limits(design):
     _, least, greatest = clearances.running_side_clearance(d.bore)
     side = side_left(d, d.ring_width)
     return Finished(
-        (d.radial_thickness - off, d.radial_thickness + off),
-        (
+        thickness=(d.radial_thickness - off, d.radial_thickness + off),
+        width=(
             d.ring_width - max(SLACK_SIDE * greatest - side, 0.0),
             d.ring_width + max(side - least, 0.0),
         ),
-        (d.closed_gap, largest),
-        ((1.0 - PRESSURE_SHARE) * d.wall_pressure, (1.0 + PRESSURE_SHARE) * d.wall_pressure),
+        closed_gap=(d.closed_gap, largest),
+        wall_pressure=(
+            (1.0 - PRESSURE_SHARE) * d.wall_pressure,
+            (1.0 + PRESSURE_SHARE) * d.wall_pressure,
+        ),
     )

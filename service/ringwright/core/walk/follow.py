@@ -95,15 +95,15 @@ class Ring:
         faults = self.faults(plan, made, relief)
         remedy = self.remedy(plan, made, faults, relief) if faults else None
         return Followed(
-            self.number,
-            self.steps(plan, ranges),
-            plan,
-            made,
-            relief,
-            faults,
-            self.grave(made, faults),
-            self.costs(),
-            remedy,
+            ring=self.number,
+            steps=self.steps(plan, ranges),
+            plan=plan,
+            made=made,
+            relief=relief,
+            faults=faults,
+            grave=self.grave(made, faults),
+            cost=self.costs(),
+            remedy=remedy,
         )
 
     def worked(self, plan):
@@ -264,7 +264,7 @@ class Ring:
                 continue
             tried = self.as_measured(other, tried, again)
             if not self.faults(other, tried, None):
-                return Remedy(key, value, tried, self.design.wall_pressure)
+                return Remedy(key=key, value=value, made=tried, aim=self.design.wall_pressure)
         return None
 
     def candidates(self, plan, made):
@@ -346,13 +346,18 @@ class Ring:
             if value is None or (name == "slit_width" and d.turns == 1):
                 continue
             measured = self.row.get(name)
-            low, high = limits or (None, None)
-            within = None
-            if measured is None and name == "clamped_gap_reading":
-                value = min(max(value, low), high)
-            if measured is not None and low is not None and high is not None:
-                within = low - EPS <= measured <= high + EPS
-            found.append(Step(name, value, low, high, measured, within))
+            low = high = within = None
+            if limits:
+                low, high = limits
+                if measured is None and name == "clamped_gap_reading":
+                    value = min(max(value, low), high)
+                if measured is not None:
+                    within = low - EPS <= measured <= high + EPS
+            found.append(
+                Step(
+                    name=name, value=value, lower=low, upper=high, measured=measured, within=within
+                )
+            )
         return found
 
     def tool_limits(self, name, value, limits):

@@ -240,8 +240,8 @@ def worst_of(plan, limits):
     most = limits.clamped_gap[1] / plan.sine + lean(plan) + math.pi * (plan.bore - plan.finish)
     clean = limits.rough[0] - (limits.kerf[1] - limits.clamped_gap[0]) / (plan.sine * math.pi)
     return Worst(
-        (thin.thickness, thick.thickness),
-        (limits.closed_gap[0] / plan.sine, max(largest, most)),
-        (thin.wall_pressure, thick.wall_pressure),
-        clean - limits.finish[1],
+        thickness=(thin.thickness, thick.thickness),
+        closed_gap=(limits.closed_gap[0] / plan.sine, max(largest, most)),
+        wall_pressure=(thin.wall_pressure, thick.wall_pressure),
+        clean_up=clean - limits.finish[1],
     )

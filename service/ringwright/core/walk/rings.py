@@ -29,8 +29,8 @@ WORDS = OrderedDict(
 # Where a double-turn ring's card, or a plain one's, has another operation for a size: with ends cut
 # straight or at an angle, and with a step.
 _OTHER = {
-    1: {"end_kerf": ("saw-end", "saw-step")},
-    2: {"ring_width": ("face-step", "face-step")},
+    (1, "end_kerf"): ("saw-end", "saw-step"),
+    (2, "ring_width"): ("face-step", "face-step"),
 }
 REMEDIES = {
     "bore": "Bore the blank out to %s before it is sawn.",
@@ -82,7 +82,7 @@ def answer(design, values):
 
 def _size(design, step):
     label, operation = WORDS[step.name]
-    other = _OTHER[design.turns].get(step.name)
+    other = _OTHER.get((design.turns, step.name))
     if other is not None:
         operation = other[1] if design.end_cut == "stepped" else other[0]
     if design.setting == "bound" and operation == "put-on-former":

@@ -40,7 +40,17 @@ def bore_and_turn(inside_diameter, outside_diameter, length):
     """The State of a tube, bored, turned and parted off [mm]."""
     thickness = 0.5 * (outside_diameter - inside_diameter)
     metal = math.pi * (outside_diameter - thickness)
-    return State(thickness, length, metal, outside_diameter, 0.0, None, None, None, 0.0)
+    return State(
+        thickness=thickness,
+        width=length,
+        metal=metal,
+        outside=outside_diameter,
+        gap=0.0,
+        free_radius=None,
+        free_gap=None,
+        band=None,
+        slit=0.0,
+    )
 
 
 def slit(state, slit_width):

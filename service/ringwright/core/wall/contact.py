@@ -59,7 +59,7 @@ def press(turns, conforming, load):
     scale = Scale(bend if bend > 0.0 else abs(load), max(bend, abs(load)))
     if scale.force == 0.0:
         nil = [0.0] * (steps + 1)
-        return Contact(nil, nil, nil, [False] * (steps + 1), 0.0)
+        return Contact(light=nil, moment=nil, wall=nil, touching=[False] * (steps + 1), passes=0.0)
     strides = [1]
     while steps % (strides[-1] * 2) == 0 and steps // (strides[-1] * 2) >= COARSEST * turns:
         strides.append(strides[-1] * 2)
@@ -80,11 +80,11 @@ def press(turns, conforming, load):
             w, moment, wall, touching, used = _interior(place, shape, load, scale)
             passes += used / stride
     return Contact(
-        [-v if v < 0.0 else 0.0 for v in w],
-        moment,
-        [f if on and f > 0.0 else 0.0 for on, f in zip(touching, wall)],
-        touching,
-        passes,
+        light=[-v if v < 0.0 else 0.0 for v in w],
+        moment=moment,
+        wall=[f if on and f > 0.0 else 0.0 for on, f in zip(touching, wall)],
+        touching=touching,
+        passes=passes,
     )
 
 

@@ -30,7 +30,7 @@ def grid(turns, steps):
     step = 2.0 * math.pi * turns / steps
     half = math.sin(0.5 * step)
     # 2 - 2 cos(step), without the loss of digits of the subtraction
-    return Grid(steps + 1, step, 1.0 / (4.0 * half * half), 2.0 * math.cos(step))
+    return Grid(nodes=steps + 1, step=step, k=1.0 / (4.0 * half * half), t=2.0 * math.cos(step))
 
 
 def _rows(t, values):

@@ -98,12 +98,26 @@ def bear(ring, conforming):
         carried += f
     contact_pressure = carried * place.step * force_unit / (face * pressing) if pressing else 0.0
     return Bearing(
-        place.step, pressure, light, moment, tension, compression, points, stretches,
-        total * force_unit, mean * force_unit / face, contact_pressure, max(pressure), widest,
-        _first_widest(light, widest) * place.step, _slack(stretches, whole),
-        [_at_tip(points, 0.0), _at_tip(points, whole)],
-        pressing / whole, _sealed(stretches), found.passes,
-    )  # fmt: skip
+        step=place.step,
+        pressure=pressure,
+        light=light,
+        moment=moment,
+        tension=tension,
+        compression=compression,
+        points=points,
+        stretches=stretches,
+        total=total * force_unit,
+        mean_pressure=mean * force_unit / face,
+        contact_pressure=contact_pressure,
+        largest_pressure=max(pressure),
+        widest_light=widest,
+        light_place=_first_widest(light, widest) * place.step,
+        slack=_slack(stretches, whole),
+        tip_forces=[_at_tip(points, 0.0), _at_tip(points, whole)],
+        contact_share=pressing / whole,
+        sealed_share=_sealed(stretches),
+        passes=found.passes,
+    )
 
 
 def _check_balance(place, conforming, load, found):

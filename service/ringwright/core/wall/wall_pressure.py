@@ -64,9 +64,14 @@ def on_wall(design, moment, shape, direction, back_pressure, face_pressure):
         added = bore_shape.wall_moment(shape, [start + i * step for i in range(len(moment))])
         moment = [a + b for a, b in zip(moment, added)]
     ring = wall_contact.Ring(
-        design.bore, design.radial_thickness, design.turn_width, design.modulus, design.turns,
-        back_pressure, face_pressure,
-    )  # fmt: skip
+        bore=design.bore,
+        thickness=design.radial_thickness,
+        turn_width=design.turn_width,
+        modulus=design.modulus,
+        turns=design.turns,
+        back_pressure=back_pressure,
+        face_pressure=face_pressure,
+    )
     return wall_contact.bear(ring, moment)
 
 
