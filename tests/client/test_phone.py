@@ -6,9 +6,6 @@ import plistlib
 import shutil
 import ssl
 import subprocess
-import threading
-from contextlib import contextmanager
-from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 
 import pytest
 import requests
@@ -18,7 +15,7 @@ from PIL import Image
 from client.conftest import FLAGS, PHONE, Sheet
 from client.firefox import Firefox
 from phone.secure import NAME, Workshop, trust
-from phone.test_authority import signed
+from phone.test_authority import served, signed
 
 OUTSIDE = "bank.example.org"
 
@@ -104,32 +101,6 @@ def test_a_phone_takes_the_app_and_keeps_it(playwright, chromium_path, workshop,
     again.close()
 
 
-@contextmanager
-def _posing(leaf, key):
-    """The port of a server that shows a certificate of the workshop's for an outside name."""
-
-    class Answer(BaseHTTPRequestHandler):
-        def do_GET(self):  # noqa: N802 - the name that the library calls
-            self.send_response(200)
-            self.send_header("Content-Type", "text/html")
-            self.end_headers()
-            self.wfile.write(b"<title>posing</title>")
-
-        def log_message(self, *_):
-            pass
-
-    context = ssl.SSLContext(ssl.PROTOCOL_TLS_SERVER)
-    context.load_cert_chain(leaf, key)
-    server = ThreadingHTTPServer(("127.0.0.1", 0), Answer)
-    server.socket = context.wrap_socket(server.socket, server_side=True)
-    thread = threading.Thread(target=server.serve_forever)
-    thread.start()
-    yield server.server_address[1]
-    server.shutdown()
-    thread.join()
-    server.server_close()
-
-
 def test_chromium_refuses_an_outside_name_of_the_authority(
     playwright, chromium_path, workshop, tmp_path
 ):
@@ -138,7 +109,7 @@ def test_chromium_refuses_an_outside_name_of_the_authority(
     trust(home, workshop.authority)
     leaf = tmp_path / "leaf"
     leaf.mkdir()
-    with _posing(*signed(workshop.keys, leaf, [OUTSIDE], [])) as port:
+    with served(*signed(workshop.keys, leaf, [OUTSIDE], [])) as port:
         context = _chromium(playwright, chromium_path, home)
         page = context.new_page()
         # The same browser believes it for what it may vouch for.
@@ -163,7 +134,7 @@ def test_firefox_keeps_the_app_and_refuses_an_outside_name(workshop, tmp_path):
     leaf = tmp_path / "leaf"
     leaf.mkdir()
     names = {"network.dns.localDomains": "%s,%s" % (NAME, OUTSIDE)}
-    with _posing(*signed(workshop.keys, leaf, [OUTSIDE], [])) as port:
+    with served(*signed(workshop.keys, leaf, [OUTSIDE], [])) as port:
         firefox = Firefox(program, profile, names)
         try:
             firefox.open(workshop.secure + "/")
