@@ -6,9 +6,10 @@ from pathlib import Path
 SERVICE = Path(__file__).parents[2] / "service" / "ringwright"
 # Four and more; a pair or a triple reads by position as well.
 LEAST = 4
-# Rows of tables and what is drawn, written by the hundred in the order of their comment.
+# Rows of tables and what is drawn, written by the hundred in the order of their comment; and a
+# figure and a choice, which one function each makes: the busiest lines of the core.
 BY_POSITION = {
-    *("Method", "Source", "Sealing", "Fit", "Field"),
+    *("Method", "Source", "Sealing", "Fit", "Field", "Figure", "Choice"),
     *("Line", "Arc", "Circle", "Text", "Polyline", "Hatch", "Fill", "LineType", "Part"),
 }
 

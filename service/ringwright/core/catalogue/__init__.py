@@ -140,25 +140,9 @@ def figures_of(answered, values, given, methods=None):
         working = (shown, given) if shown else ()
         if type(value) is tuple:
             low, value, high = value
-            out[name] = Figure(
-                value=value,
-                unit=unit,
-                symbol=symbol,
-                method=method,
-                working=working,
-                low=low,
-                high=high,
-            )
+            out[name] = Figure(value, unit, symbol, method, working, low, high)
         else:
-            out[name] = Figure(
-                value=value,
-                unit=unit,
-                symbol=symbol,
-                method=method,
-                working=working,
-                low=None,
-                high=None,
-            )
+            out[name] = Figure(value, unit, symbol, method, working, None, None)
     return out
 
 

@@ -34,6 +34,24 @@ def _find(tables, name):
     raise KeyError(name)
 
 
+# What a choice is counted or measured in: text and flags in nothing.
+_UNIT = {"count": "1", "choice": "", "text": "", "flag": "", "records": "", "object": ""}
+_UNIT.update(UNIT_OF_KIND)
+_MADE = []
+
+
+def _together(tables):
+    """The tables as one dict, made once for each set of them that is asked for."""
+    for asked, declared in _MADE:
+        if len(asked) == len(tables) and all([a is b for a, b in zip(asked, tables)]):
+            return declared
+    declared = {}
+    for one in reversed(tables):
+        declared.update(one)
+    _MADE.append((tables, declared))
+    return declared
+
+
 class Chooser:
     """Hands out given values, and notes each default with its reason.
 
@@ -43,7 +61,7 @@ class Chooser:
     def __init__(self, values, *tables):
         self.values = values
         self.chosen = []
-        self._tables = tables
+        self._declared = _together(tables)
 
     def __call__(self, name, *worked, case="", of=""):
         """The value of an input. worked: what its rule hangs on. case: which of its rules.
@@ -53,20 +71,17 @@ class Chooser:
         given = self.values.get(name)
         if given is not None:
             return given
-        entry = _find(self._tables, name)
-        value, why = taken(entry, case, worked)
+        value, why = taken(self._declared[name], case, worked)
         self.note(name, value, why % of if of else why)
         return value
 
     def note(self, name, value, why):
         """Notes that `value` was taken for an input."""
-        unit = "1" if _find(self._tables, name).kind == "count" else ""
-        unit = UNIT_OF_KIND.get(_find(self._tables, name).kind, unit)
-        self.chosen.append(Choice(input=name, value=value, unit=unit, why=why))
+        self.chosen.append(Choice(name, value, _UNIT[self._declared[name].kind], why))
 
     def why(self, name, case=""):
         """The reason that belongs to a rule of an input."""
-        default = _find(self._tables, name).default
+        default = self._declared[name].default
         return (default.cases[case] if default.cases else default).why
 
 
