@@ -28,10 +28,13 @@ CHECKS = (
     negative_data_rejection,
 )
 APP = create_app()
+# The specification's own examples are run elsewhere (test_specification.py); filled up with made-up
+# texts here they would take minutes while tests are collected.
+CONFIG = SchemathesisConfig.from_dict({"phases": {"examples": {"enabled": False}}})
 # Every POST, and of the GET addresses and the files, which read the same inputs by the same code,
 # some of each kind: all of them would take a quarter of an hour.
 SCHEMA = (
-    schemathesis.openapi.from_wsgi("/openapi.json", APP, config=SchemathesisConfig())
+    schemathesis.openapi.from_wsgi("/openapi.json", APP, config=CONFIG)
     .exclude(
         method="GET", path_regex="^/v1/(?!sizing$|stock|bars|materials|methods|problems|drawings/)"
     )
