@@ -116,10 +116,12 @@ def pytest_collection_modifyitems(items):
 
 
 def pytest_ignore_collect(collection_path, config):
-    """Leaves the requests that schemathesis makes up unmade when no slow test is asked for.
+    """Leaves the requests that schemathesis makes up unmade when none of its tests is asked for.
 
-    It makes them while tests are collected, and takes over a minute for it.
+    It makes them while tests are collected, and takes minutes for it.
     """
-    if collection_path.name == "test_schemathesis.py" and "not slow" in config.option.markexpr:
+    asked = config.option.markexpr
+    unasked = "not slow" in asked or asked.startswith("browser")
+    if collection_path.name == "test_schemathesis.py" and unasked:
         return True
     return None
