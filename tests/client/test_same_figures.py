@@ -1,6 +1,6 @@
 """One core, two engines: the phone's worker and the service answer every request alike.
 
-Numbers are equal to 1e-12 relative, words letter for letter. The requests are tests/vectors/*.json;
+Numbers are equal to 1e-12 relative, words letter for letter. The requests are those of vectors/;
 what is right in itself is for the tests of the core to say.
 """
 
@@ -13,17 +13,13 @@ from client.conftest import APP, Sheet
 from conftest import ROOT
 from ringwright.core.calculations import CALCULATIONS
 
-VECTORS = [
-    vector
-    for path in sorted((ROOT / "tests" / "vectors").glob("*.json"))
-    for vector in json.loads(path.read_text(encoding="utf-8"))
-]
+VECTORS = json.loads((ROOT / "tests" / "vectors" / "requests.json").read_text(encoding="utf-8"))
 RELATIVE = 1e-12
 # Below this a difference of two large lengths is rounding and nothing else [mm, N, MPa].
 ABSOLUTE = 1e-12
 
-ENGINE = """urls => new Promise((resolve, reject) => {
-    const worker = new Worker(urls.worker, { type: 'module' });
+ENGINE = """parts => new Promise((resolve, reject) => {
+    const worker = new Worker(parts.worker);
     worker.onerror = event => reject(new Error(event.message));
     const waiting = new Map();
     worker.onmessage = ({ data }) => {
@@ -36,7 +32,7 @@ ENGINE = """urls => new Promise((resolve, reject) => {
         waiting.set(++tickets, done);
         worker.postMessage({ kind: 'work', ticket: tickets, name, text });
     });
-    worker.postMessage({ kind: 'start', urls });
+    worker.postMessage({ kind: 'start', parts: { kind: 'beside', ...parts } });
 })"""
 
 
@@ -51,15 +47,16 @@ def engine(browser, served):
     context = browser.new_context()
     page = context.new_page()
     Sheet(page, served).open()
-    urls = {
+    parts = {
         name: served + "/assets/" + _built(pattern)
         for name, pattern in (
             ("worker", "worker-*.js"),
-            ("files", "core-*.bin"),
+            ("first", "core-first-*.bin"),
+            ("rest", "core-rest-*.bin"),
             ("wasm", "micropython-*.wasm"),
         )
     }
-    page.evaluate(ENGINE, urls)
+    page.evaluate(ENGINE, parts)
 
     def work(name, request):
         told = page.evaluate(
@@ -143,9 +140,8 @@ def _bare(source):
     return ast.dump(tree)
 
 
-def test_the_phone_runs_the_core_itself(browser, served):
-    """Unpacked as the worker does, every file of the app is the core's, but for its comments."""
-    data = (APP / "assets" / _built("core-*.bin")).read_bytes()
+def _unpacked(data):
+    """Name -> source of the files of a bundle, unpacked as the worker does."""
     words, _, coded = data.partition(b"\0")
     words = words.decode("ascii").split("\n")
     plain = {10, *range(32, 127)}
@@ -163,10 +159,17 @@ def test_the_phone_runs_the_core_itself(browser, served):
             at += 1
             text.append(words[len(singles) + pairs.index(byte) * 94 + coded[at] - 33])
         at += 1
-    files = dict(
+    return dict(
         (part + "\n").split("\n", 1)
         for part in ("\n" + "".join(text)).rstrip("\n").split("\n#")[1:]
     )
+
+
+def test_the_phone_runs_the_core_itself(browser, served):
+    """Unpacked as the worker does, every file of the app is the core's, but for its comments."""
+    files = {}
+    for bundle in ("core-first-*.bin", "core-rest-*.bin"):
+        files.update(_unpacked((APP / "assets" / _built(bundle)).read_bytes()))
     core = ROOT / "service" / "ringwright" / "core"
     ours = {
         "ringwright/core/" + path.relative_to(core).as_posix(): path for path in core.rglob("*.py")
