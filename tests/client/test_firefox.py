@@ -96,8 +96,8 @@ def test_job_in_a_link_opens_with_its_figures(firefox, own_server):
     page.type("#in-bore", "6", "Enter").until(READY).until(KEPT)
     _go(page, "book", ".jobs")
     page.run("document.querySelector('.jobs button[aria-label^=Link]').click()")
-    page.until("document.querySelector('.share-link textarea')")
-    link = page.run("document.querySelector('.share-link textarea').value")
+    page.until("document.querySelector('.share-link textarea[readonly]')")
+    link = page.run("document.querySelector('.share-link textarea[readonly]').value")
     page.close()
 
     other = firefox().open(link).until(READY)

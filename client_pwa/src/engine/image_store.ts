@@ -13,7 +13,8 @@ const TABLE = "images";
 export function imageKey(parts: Parts): string {
   // Addresses carry a hash of their content; what stands within the page ends with its checksum.
   const mark = (text: string): string => (parts.kind === "within" ? `${text.length} ${text.slice(-24)}` : text);
-  return [mark(parts.wasm), mark(parts.first), mark(parts.rest), self.navigator.userAgent].join("\n");
+  const worker = parts.kind === "within" ? "" : self.location.href;
+  return [worker, mark(parts.wasm), mark(parts.first), mark(parts.rest), self.navigator.userAgent].join("\n");
 }
 
 /** The image of this version; undefined where there is none. */

@@ -55,8 +55,8 @@ export async function lookForFiles(): Promise<void> {
     };
     worker.postMessage("look-for-files", [channel.port2]);
   });
-  // No answer from one of an older version: what it kept is all that is known.
-  keptFiles.value = missing > 0 ? "incomplete" : "kept";
+  // Without an answer nothing is known, and nothing is promised.
+  if (missing >= 0) keptFiles.value = missing > 0 ? "incomplete" : "kept";
 }
 
 export function useNewVersion(): void {
