@@ -21,6 +21,7 @@ class Workshop:
     def __init__(self, keys, more=()):
         self.port, self.welcome_port = free_port(), free_port()
         self.keys = Path(keys)
+        self.said = ""
         self.secure = "https://%s:%d" % (NAME, self.port)
         self.welcome = "http://%s:%d" % (NAME, self.welcome_port)
         self.process = subprocess.Popen(
@@ -50,6 +51,7 @@ class Workshop:
                     verify=str(self.keys / "authority.pem"),
                     timeout=10,
                 )
+                self.said = self._words()
                 return
             except OSError:
                 if self.process.poll() is not None:
@@ -67,6 +69,15 @@ class Workshop:
         """Stops it and gives what it had said."""
         self.process.terminate()
         said, _ = self.process.communicate(timeout=40)
+        return self.said + said
+
+    def _words(self):
+        """The terminal's words to their end: both servers may answer before they are said."""
+        said = ""
+        for line in self.process.stdout:
+            said += line
+            if line.startswith("Stop it"):
+                break
         return said
 
 
