@@ -1,10 +1,11 @@
 """The built app as a folder for a static host: its files as they are, and the headers they need.
 
-usage: python -m ringwright.export_app FOLDER
+usage: python -m ringwright.export_app FOLDER [PATH]
 
 Headers go into the files that common hosts read: `_headers` (one block a path) and `.htaccess`
-(Apache). Paths in them are relative to the folder, so that it works under any path. The policy is
-the service's own; what it allows beyond that host's own files is the style sheet in the page.
+(Apache). Hosts read `_headers` in the root of a site alone, and its paths begin there: PATH says
+where on the site the folder will stand, "/" where nothing is said. The policy is the service's own;
+what it allows beyond that host's own files is the style sheet in the page.
 """
 
 import shutil
@@ -25,10 +26,10 @@ _FOR_EVER = ("Cache-Control", "public, max-age=%d, immutable" % limits.FOREVER_S
 _TYPES = (("wasm", "application/wasm"), ("webmanifest", "application/manifest+json"))
 
 
-def export(folder, source=static_app.FOLDER):
+def export(folder, source=static_app.FOLDER, under="/"):
     """Writes the app into a folder that is empty or not there.
 
-    folder, source: paths. Raises FileNotFoundError where the app is not built, FileExistsError
+    folder, source: paths. under: path on the site at which it will stand, as "/rings/". Raises FileNotFoundError where the app is not built, FileExistsError
     where the folder holds something.
     """
     held = static_app.read_app(source)
@@ -39,15 +40,16 @@ def export(folder, source=static_app.FOLDER):
         raise FileExistsError("%s is not empty" % folder)
     shutil.copytree(source, folder, dirs_exist_ok=True)
     policy = ("Content-Security-Policy", held["index.html"].policy)
-    (folder / "_headers").write_text(_header_blocks(held, policy), encoding="utf-8")
+    (folder / "_headers").write_text(_header_blocks(held, policy, under), encoding="utf-8")
     (folder / ".htaccess").write_text(_apache(held, policy), encoding="utf-8")
 
 
-def _header_blocks(held, policy):
-    lines = ["/*"]
+def _header_blocks(held, policy, under):
+    root = "/%s/" % under.strip("/") if under.strip("/") else "/"
+    lines = [root + "*"]
     lines += ["  %s: %s" % header for header in (*_ALWAYS, policy)]
     for name, found in held.items():
-        lines += ["/" + name, "  %s: %s" % (_FOR_EVER if found.for_ever else _ASK_AGAIN)]
+        lines += [root + name, "  %s: %s" % (_FOR_EVER if found.for_ever else _ASK_AGAIN)]
     return "\n".join(lines) + "\n"
 
 
@@ -65,10 +67,10 @@ def _apache(held, policy):
 
 
 if __name__ == "__main__":
-    if len(sys.argv) != 2:
+    if len(sys.argv) not in (2, 3):
         sys.exit(__doc__)
     try:
-        export(sys.argv[1])
+        export(sys.argv[1], under="".join(sys.argv[2:]))
     except OSError as error:
         sys.exit("service/export_app: %s" % error)
     print("Written to %s: put it on any host that serves https, under any path." % sys.argv[1])

@@ -1,12 +1,6 @@
 """With the network gone: a cold start from a deep link, new figures, no server asked."""
 
-import shutil
-import threading
-
-from werkzeug.serving import make_server
-
-from client.conftest import APP, FLAGS, PHONE, Sheet
-from ringwright.api import create_app
+from client.conftest import FLAGS, PHONE, Sheet
 
 
 def _browser_with(playwright, chromium_path, profile):
@@ -66,47 +60,6 @@ def _reference_tables_answer(sheet):
         page.locator("summary", has_text=title).click()
         page.get_by_text(inside, exact=True).first.wait_for(state="attached")
     assert sheet.complaints == []
-
-
-class Swapped:
-    """The service in this process, whose built app can be replaced while it runs."""
-
-    def __init__(self, folder):
-        self.use(folder)
-        self.server = make_server("127.0.0.1", 0, lambda *call: self.app(*call), threaded=True)
-        self.address = "http://127.0.0.1:%d" % self.server.port
-        threading.Thread(target=self.server.serve_forever, daemon=True).start()
-
-    def use(self, folder):
-        self.app = create_app(app_folder=folder)
-
-
-def test_newer_version_is_offered_and_never_forced(playwright, chromium_path, tmp_path):
-    swapped = Swapped(APP)
-    context = _browser_with(playwright, chromium_path, tmp_path / "profile")
-    sheet = Sheet(context.new_page(), swapped.address).open().ready()
-    sheet.page.wait_for_function("() => navigator.serviceWorker.controller !== null")
-    sheet.enter("Bore", "77 mm").ready().kept()
-
-    newer = tmp_path / "app"
-    shutil.copytree(APP, newer)
-    for packed in newer.glob("service_worker.js.*"):
-        packed.unlink()
-    # To the browser a worker with one more line is a new version.
-    with (newer / "service_worker.js").open("a", encoding="utf-8") as worker:
-        worker.write("\n// newer\n")
-    swapped.use(newer)
-    sheet.page.evaluate("navigator.serviceWorker.getRegistration().then(r => r.update())")
-    offer = sheet.page.get_by_role("button", name="Use it now")
-    offer.wait_for()
-    assert sheet.page.get_by_label("Bore", exact=True).input_value() == "77"
-    with sheet.page.expect_navigation():
-        offer.click()
-    sheet.ready()
-    assert sheet.page.get_by_label("Bore", exact=True).input_value() == "77"
-    assert sheet.page.get_by_role("button", name="Use it now").count() == 0
-    context.close()
-    swapped.server.shutdown()
 
 
 def test_page_asks_no_other_host_for_anything(context, served):

@@ -173,3 +173,12 @@ def test_the_folder_has_the_headers_it_needs(tmp_path):
                 assert "\n/%s\n" % name in blocks
     with pytest.raises(FileExistsError):
         export(tmp_path / "app")
+
+
+@pytest.mark.parametrize("under", ["/rings/", "rings", "/rings"])
+def test_headers_under_a_path_begin_at_the_site_s_root(tmp_path, under):
+    export(tmp_path / "app", under=under)
+    lines = (tmp_path / "app" / "_headers").read_text().splitlines()
+    paths = [line for line in lines if not line.startswith(" ")]
+    assert "/rings/*" in paths and "/rings/service_worker.js" in paths
+    assert all(path.startswith("/rings/") for path in paths)

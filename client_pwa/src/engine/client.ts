@@ -36,6 +36,10 @@ function makeImageLater(): void {
   }, IMAGE_AFTER_MS);
 }
 
+let tellFirst: () => void;
+/** Once the engine has answered: this version works on this device. */
+export const firstAnswer = new Promise<void>((resolve) => (tellFirst = resolve));
+
 class Lane {
   private worker: Worker | undefined;
   private waiting = new Map<string, Waiting>();
@@ -110,6 +114,7 @@ class Lane {
       return;
     }
     if (message.kind === "described") {
+      if (message.text !== undefined) tellFirst();
       this.describing?.(message.text);
       this.describing = undefined;
       return;
@@ -117,6 +122,7 @@ class Lane {
     const asked = this.working;
     if (!asked || asked.ticket !== message.ticket) return;
     this.working = undefined;
+    if (message.kind !== "broken") tellFirst();
     // A newer question on the same calculation makes this answer stale.
     if (!this.waiting.has(asked.key)) {
       asked.listener(

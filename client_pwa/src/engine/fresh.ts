@@ -10,9 +10,26 @@ import type { Parts } from "./protocol";
 const HEAP_BYTES = 8 * 1024 * 1024;
 const PYTHON_STACK = 16 * 1024;
 
+/** The core's functions as the engine hands them out. */
+export interface Functions {
+  run(name: string, text: string): string;
+  describe(): string;
+}
+
 export interface Engine {
   python: MicroPython;
   memory: WebAssembly.Memory;
+  /** Held as long as the engine, and never used. */
+  held: readonly unknown[];
+  functions?: Functions;
+}
+
+/** Handed out once and held as long as the engine: when JavaScript drops what it was handed, the engine frees the
+ * function, even if it was handed out a second time meanwhile. */
+export function functionsOf(engine: Engine): Functions {
+  const { globals } = engine.python;
+  engine.functions ??= { run: globals.get("run_json") as Functions["run"], describe: globals.get("describe") as Functions["describe"] };
+  return engine.functions;
 }
 
 export async function bytesOf(parts: Parts, which: "wasm" | "first" | "rest"): Promise<Uint8Array<ArrayBuffer>> {
@@ -25,11 +42,22 @@ export async function bytesOf(parts: Parts, which: "wasm" | "first" | "rest"): P
 /** The engine without any of the core's files. */
 export async function bareEngine(parts: Parts): Promise<Engine> {
   const wasm = parts.kind === "within" ? URL.createObjectURL(new Blob([await bytesOf(parts, "wasm")], { type: "application/wasm" })) : parts.wasm;
+  return loaded({ url: wasm });
+}
+
+/** What the engine has handed out in this realm, by number: the loader keeps it there. */
+const handedOut = globalThis as { proxy_js_map?: Map<number, WeakRef<object>> };
+
+/** The engine as its loader gives it. */
+export async function loaded(from: { url?: string }): Promise<Engine> {
   const found = watchForMemory();
   try {
-    const python = await loadMicroPython({ url: wasm, heapsize: HEAP_BYTES, pystack: PYTHON_STACK });
+    const python = await loadMicroPython({ ...from, heapsize: HEAP_BYTES, pystack: PYTHON_STACK });
     if (!found.memory) throw new Error("the engine's memory was not found");
-    return { python, memory: found.memory };
+    // The loader asks for a module and drops it. Freed at some later time, its number would be given to something
+    // else by then: in an engine whose memory is an image of another's, to what the image handed out.
+    const held = [...(handedOut.proxy_js_map?.values() ?? [])].map((each) => each.deref());
+    return { python, memory: found.memory, held };
   } finally {
     found.stop();
   }

@@ -2,11 +2,12 @@
 
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { loadMicroPython } from "@micropython/micropython-webassembly-pyscript";
+import { setFlagsFromString } from "node:v8";
+import { runInNewContext } from "node:vm";
 import { expect, test } from "vitest";
 import { coreFiles } from "../../vite/core_plugin.ts";
 import { packWords } from "../../vite/pack_words.ts";
-import { importCore, watchForMemory, writeFiles } from "./fresh";
+import { functionsOf, importCore, loaded, writeFiles } from "./fresh";
 import type { Engine } from "./fresh";
 import { restoreImage, takeImage } from "./image";
 
@@ -15,15 +16,7 @@ const vectors = fileURLToPath(new URL("../../../tests/vectors/requests.json", im
 
 type Run = (name: string, text: string) => string;
 
-async function bare(): Promise<Engine> {
-  const found = watchForMemory();
-  try {
-    const python = await loadMicroPython({ heapsize: 8 * 1024 * 1024, pystack: 16 * 1024 });
-    return { python, memory: found.memory! };
-  } finally {
-    found.stop();
-  }
-}
+const bare = (): Promise<Engine> => loaded({});
 
 function filled(engine: Engine): Engine {
   const files = Object.entries(coreFiles(core)).map(([path, source]) => `#${path}\n${source}`);
@@ -51,6 +44,30 @@ test("an engine restored from its image answers letter for letter", { timeout: 1
   // It goes on as a fresh one does: errors, and hundreds of answers more.
   expect(fromImage("sizing", "{}")).toContain("required");
   for (let bore = 20; bore < 320; bore += 1) expect(fromImage("sizing", `{"bore": ${bore}}`)).toContain("free_gap");
+});
+
+test("what JavaScript drops frees nothing that is still wanted", { timeout: 60_000 }, async () => {
+  setFlagsFromString("--expose-gc");
+  const collect = runInNewContext("gc") as () => void;
+  const drop = async (): Promise<void> => {
+    // What is weakly held lives to the end of a task, and its loss is told in a task of its own.
+    for (let turn = 0; turn < 3; turn += 1) {
+      collect();
+      await new Promise((resolve) => setTimeout(resolve, 10));
+    }
+  };
+  const maker = await bare();
+  await drop();
+  const image = takeImage(filled(maker));
+  for (let round = 0; round < 3; round += 1) {
+    const engine = await bare();
+    restoreImage(engine, image);
+    const { run } = functionsOf(engine);
+    for (let turn = 0; turn < 3; turn += 1) {
+      await drop();
+      expect(run("tooling", '{"bore": 80}')).toContain("former");
+    }
+  }
 });
 
 test("a damaged image is refused", { timeout: 60_000 }, async () => {

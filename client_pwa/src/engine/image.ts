@@ -1,6 +1,7 @@
 /** An image of the engine's memory with the whole core read: reading Python is most of a start, and this
  * saves it. It is proved by a known answer whenever it is used. */
 
+import { functionsOf } from "./fresh";
 import type { Engine } from "./fresh";
 
 const PAGE = 4096;
@@ -18,9 +19,7 @@ export interface Image {
   answer: string;
 }
 
-type Run = (name: string, text: string) => string;
-
-const known = ({ python }: Engine): string => (python.globals.get("run_json") as Run)(...KNOWN);
+const known = (engine: Engine): string => functionsOf(engine).run(...KNOWN);
 
 /** The image of an engine that has every file of the core and has handed nothing out yet. */
 export function takeImage(engine: Engine): Image {

@@ -1,22 +1,21 @@
 /** The engine at work: MicroPython with the calculation core. One instance a worker. */
 
 import { FIRST_CALCULATIONS } from "./first";
-import { bareEngine, bytesOf, importCore, writeFiles } from "./fresh";
-import type { Engine } from "./fresh";
+import { bareEngine, bytesOf, functionsOf, importCore, writeFiles } from "./fresh";
+import type { Engine, Functions } from "./fresh";
 import { restoreImage } from "./image";
 import { forgetImages, makeImage, storedImage } from "./image_store";
 import { plainError } from "./protocol";
 import type { FromWorker, Parts, ToWorker } from "./protocol";
 
-interface Core {
-  run(name: string, text: string): string;
-  describe(): string;
+interface Core extends Functions {
   /** Brings what of the core is not there yet, once. */
   whole(): Promise<void>;
   fromImage: boolean;
 }
 
 let core: Promise<Core> | undefined;
+let given: Parts | undefined;
 
 function say(message: FromWorker): void {
   postMessage(message);
@@ -34,7 +33,10 @@ async function start(parts: Parts): Promise<Core> {
       await forgetImages().catch(() => undefined);
     }
   }
-  const engine = image ? await bareEngine(parts) : bare;
+  return fromFiles(parts, image ? await bareEngine(parts) : bare);
+}
+
+async function fromFiles(parts: Parts, engine: Engine): Promise<Core> {
   writeFiles(engine, await bytesOf(parts, "first"));
   importCore(engine);
   let rest: Promise<void> | undefined;
@@ -46,13 +48,14 @@ async function start(parts: Parts): Promise<Core> {
   });
 }
 
-function coreOf({ python }: Engine, fromImage: boolean, whole: () => Promise<void>): Core {
-  return {
-    run: python.globals.get("run_json") as Core["run"],
-    describe: python.globals.get("describe") as Core["describe"],
-    whole,
-    fromImage,
-  };
+/** The engine itself broke, not what it worked: it is given up with its image for one made anew. */
+async function startAgain(parts: Parts): Promise<Core> {
+  await forgetImages().catch(() => undefined);
+  return fromFiles(parts, await bareEngine(parts));
+}
+
+function coreOf(engine: Engine, fromImage: boolean, whole: () => Promise<void>): Core {
+  return { ...functionsOf(engine), whole, fromImage };
 }
 
 const isFirst = (name: string): boolean => (FIRST_CALCULATIONS as readonly string[]).includes(name);
@@ -61,7 +64,8 @@ addEventListener("message", (event: MessageEvent<ToWorker>) => {
   const message = event.data;
   switch (message.kind) {
     case "start":
-      core = start(message.parts);
+      given = message.parts;
+      core = start(given);
       core.then(
         ({ fromImage }) => say({ kind: "ready", fromImage }),
         (error: unknown) => say({ kind: "failed", error: plainError(error) }),
@@ -83,15 +87,25 @@ addEventListener("message", (event: MessageEvent<ToWorker>) => {
 
 async function answer(ticket: number, name: string, text: string): Promise<void> {
   try {
-    if (!core) throw new Error("asked before it was started");
-    const { run, whole } = await core;
-    if (!isFirst(name)) await whole();
-    // Only text crosses the border: whole numbers beyond 32 bits would be cut.
-    say({ kind: "answer", ticket, text: run(name, text) });
+    say({ kind: "answer", ticket, text: await worked(name, text) });
     // The rest comes when the first figures stand.
-    void whole().catch(() => undefined);
+    void core?.then(({ whole }) => whole()).catch(() => undefined);
   } catch (error) {
     say({ kind: "broken", ticket, error: plainError(error) });
+  }
+}
+
+/** Only text crosses the border: whole numbers beyond 32 bits would be cut. */
+async function worked(name: string, text: string, again = true): Promise<string> {
+  if (!core || !given) throw new Error("asked before it was started");
+  const { run, whole } = await core;
+  if (!isFirst(name)) await whole();
+  try {
+    return run(name, text);
+  } catch (error) {
+    if (!again || !(error instanceof WebAssembly.RuntimeError)) throw error;
+    core = startAgain(given);
+    return worked(name, text, false);
   }
 }
 

@@ -3,24 +3,30 @@
 
 import { signal } from "@preact/signals";
 import { keptFiles, way } from "./standing";
-import type { FilesReply } from "./files_reply";
+import type { FilesReply, ToServiceWorker } from "./messages";
 
 export const newVersion = signal<ServiceWorker | undefined>(undefined);
+/** The newest version did not start on this device; this is the one before it. */
+export const isBefore = signal(false);
+/** A newer version was taken into use by another page of this app. */
+export const takenElsewhere = signal(false);
 const ANSWER_MS = 20_000;
 
-export async function registerOffline(): Promise<void> {
+const say = (worker: ServiceWorker, message: ToServiceWorker, more: Transferable[] = []): void => worker.postMessage(message, more);
+
+/** keep: keeps what is on the screen before the page is loaded anew, false where it cannot. figuresStand: once, when they do. */
+export async function registerOffline(keep: () => Promise<boolean>, figuresStand: Promise<unknown>): Promise<void> {
   if (way === "file" || import.meta.env.DEV) return;
   if (!("serviceWorker" in navigator)) {
     keptFiles.value = "cannot";
     return;
   }
   const container = navigator.serviceWorker;
-  let asked = false;
+  // The first to take charge brought this very page.
+  let served = container.controller !== null;
   container.addEventListener("controllerchange", () => {
-    if (asked) location.reload();
-  });
-  newVersion.subscribe((worker) => {
-    if (worker) worker.addEventListener("statechange", () => (asked ||= worker.state === "activating"));
+    if (served) void afterChange(keep);
+    served = true;
   });
   try {
     const registration = await container.register("service_worker.js", { updateViaCache: "none" });
@@ -34,10 +40,22 @@ export async function registerOffline(): Promise<void> {
     });
     await container.ready;
     look();
+    void figuresStand.then(() => registration.active && say(registration.active, { kind: "started", script: ownScript() }));
   } catch {
     // A refused registration: a private window, or storage that is switched off. The app works while the page is open.
     keptFiles.value = "cannot";
   }
+}
+
+const ownScript = (): string => document.querySelector<HTMLScriptElement>("script[type=module][src]")?.src ?? "";
+
+/** The page in which it was asked for is loaded anew, and so is one that nobody looks at; any other says so. */
+let asked = false;
+
+async function afterChange(keep: () => Promise<boolean>): Promise<void> {
+  newVersion.value = undefined;
+  if ((asked || document.visibilityState === "hidden") && (await keep())) location.reload();
+  else takenElsewhere.value = true;
 }
 
 /** Has the service worker count the files it keeps and fetch again what is gone. */
@@ -51,14 +69,28 @@ export async function lookForFiles(): Promise<void> {
     const late = setTimeout(() => resolve(-1), ANSWER_MS);
     channel.port1.onmessage = (event: MessageEvent<FilesReply>) => {
       clearTimeout(late);
+      isBefore.value = event.data.before;
       resolve(event.data.missing);
     };
-    worker.postMessage("look-for-files", [channel.port2]);
+    say(worker, { kind: "look-for-files" }, [channel.port2]);
   });
   // Without an answer nothing is known, and nothing is promised.
   if (missing >= 0) keptFiles.value = missing > 0 ? "incomplete" : "kept";
 }
 
 export function useNewVersion(): void {
-  newVersion.value?.postMessage("use-new-version");
+  asked = true;
+  if (newVersion.value) say(newVersion.value, { kind: "use-new-version" });
+}
+
+/** Loads the page anew; what is on the screen is kept by the caller. */
+export function loadAnew(): void {
+  location.reload();
+}
+
+/** Tries the newest version once more, which did not start before. */
+export async function tryNewest(): Promise<void> {
+  const registration = await navigator.serviceWorker.getRegistration();
+  if (registration?.active) say(registration.active, { kind: "try-newest" });
+  location.reload();
 }

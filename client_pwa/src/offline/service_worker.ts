@@ -2,9 +2,11 @@
  *
  * The list of files comes from the build (Workbox writes it in); keeping and answering is done here, in
  * a tenth of the bytes that the library's own run-time part would add to the first visit. Its address never
- * changes. A newer one fills up beside the old and waits until the person asks for it. */
+ * changes. A newer one fills up beside the old and waits until the person asks for it. The files of the version
+ * that last came to figures stay until a newer one has come to figures too: one that does not start on this
+ * device is given up for it. */
 
-import type { FilesReply } from "./files_reply";
+import type { FilesReply, ToServiceWorker } from "./messages";
 
 interface Entry {
   url: string;
@@ -16,8 +18,10 @@ declare const self: ServiceWorkerGlobalScope & { __WB_MANIFEST: Entry[] };
 
 const KEPT = "ringwright-files";
 const PAGE = "index.html";
-/** The service's own addresses, which the page must not answer for. */
-const NOT_THE_APP = /\/(v1|openapi|healthz|readyz|docs)\b/;
+/** Starts that a new version has to come to figures, before the one that did is given again. */
+const TRIES = 2;
+/** The service's own addresses, and the app as one file, which the page must not answer for. */
+const NOT_THE_APP = /\/(v1|openapi|healthz|readyz|metrics|docs|ringwright\.html)\b/;
 
 const keys = new Map<string, string>();
 const revisions = new Map<string, string>();
@@ -25,6 +29,53 @@ for (const { url, revision } of self.__WB_MANIFEST) {
   const address = new URL(url, self.location.href).href;
   keys.set(address, revision === null ? address : `${address}?revision=${revision}`);
   if (revision !== null) revisions.set(address, revision);
+}
+
+const page = new URL(PAGE, self.location.href).href;
+/** Of this version: its page, which names every other file. */
+const version = keys.get(page)!;
+
+/** What is known of starts, kept beside the files. */
+interface Starts {
+  /** The files, address to key, of the version that last came to figures. */
+  good: Record<string, string>;
+  /** The version that `tries` counts for. */
+  version: string;
+  /** Starts of this version that nothing was heard of yet. */
+  tries: number;
+}
+
+const STARTS = new URL("starts.json", self.location.href).href;
+
+async function readStarts(): Promise<Starts> {
+  const held = await (await caches.open(KEPT)).match(STARTS);
+  const read = (await held?.json().catch(() => undefined)) as Starts | undefined;
+  return read?.version === version ? read : { good: read?.good ?? {}, version, tries: 0 };
+}
+
+async function writeStarts(starts: Starts): Promise<void> {
+  await (await caches.open(KEPT)).put(STARTS, new Response(JSON.stringify(starts)));
+}
+
+const cameToFigures = (starts: Starts): boolean => starts.good[page] === version;
+/** Whether the version before is given in place of this one. */
+const isGivenUp = (starts: Starts): boolean => starts.good[page] !== undefined && !cameToFigures(starts) && starts.tries >= TRIES;
+
+/** The page for a start: this version's, or that of the one before when this did not start here. */
+async function startingPage(): Promise<string> {
+  const starts = await readStarts();
+  const before = starts.good[page];
+  if (before === undefined || cameToFigures(starts)) return version;
+  if (isGivenUp(starts)) return before;
+  await writeStarts({ ...starts, tries: starts.tries + 1 });
+  return version;
+}
+
+/** A page of the version before says so of itself, and proves nothing of this one. */
+async function noteStart(script: string): Promise<void> {
+  if (!keys.has(script)) return;
+  const starts = await readStarts();
+  if (!cameToFigures(starts)) await writeStarts({ good: Object.fromEntries(keys), version, tries: 0 });
 }
 
 /** A server in the middle of an update, or already past it, has another page under the same name: kept beside
@@ -57,15 +108,17 @@ async function putBack(): Promise<number> {
   return done.filter((each) => each.status === "rejected").length;
 }
 
+/** At the next update: until then a page of the version before may still be open, and ask for its own files. */
 async function dropOld(): Promise<void> {
   const cache = await caches.open(KEPT);
-  const wanted = new Set(keys.values());
+  const wanted = new Set([...keys.values(), ...Object.values((await readStarts()).good), STARTS]);
   const held = await cache.keys();
   await Promise.all(held.filter((request) => !wanted.has(request.url)).map((request) => cache.delete(request)));
 }
 
-async function answer(key: string, request: Request): Promise<Response> {
+async function answer(address: string, request: Request): Promise<Response> {
   const cache = await caches.open(KEPT);
+  const key = address === page ? await startingPage() : (keys.get(address) ?? address);
   return (await cache.match(key)) ?? fetch(request);
 }
 
@@ -75,9 +128,14 @@ self.addEventListener("install", (event) => event.waitUntil(fill()));
 self.addEventListener("activate", (event) => event.waitUntil(dropOld().then(() => self.clients.claim())));
 
 self.addEventListener("message", (event) => {
-  if (event.data === "use-new-version") void self.skipWaiting();
-  if (event.data === "look-for-files") {
-    const answered = putBack().then((missing) => event.ports[0]?.postMessage({ missing } satisfies FilesReply));
+  const message = event.data as ToServiceWorker;
+  if (message.kind === "use-new-version") void self.skipWaiting();
+  if (message.kind === "started") event.waitUntil(noteStart(message.script));
+  if (message.kind === "try-newest") event.waitUntil(readStarts().then((starts) => writeStarts({ ...starts, tries: 0 })));
+  if (message.kind === "look-for-files") {
+    const answered = Promise.all([putBack(), readStarts()]).then(([missing, starts]) =>
+      event.ports[0]?.postMessage({ missing, before: isGivenUp(starts) } satisfies FilesReply),
+    );
     event.waitUntil(answered);
   }
 });
@@ -85,9 +143,7 @@ self.addEventListener("message", (event) => {
 self.addEventListener("fetch", (event) => {
   const { request } = event;
   const url = new URL(request.url);
-  if (request.method !== "GET" || url.origin !== self.location.origin) return;
+  if (request.method !== "GET" || url.origin !== self.location.origin || NOT_THE_APP.test(url.pathname)) return;
   const plain = url.origin + url.pathname;
-  const page = request.mode === "navigate" && !keys.has(plain) && !NOT_THE_APP.test(url.pathname);
-  const key = keys.get(page ? new URL(PAGE, self.location.href).href : plain);
-  if (key !== undefined) event.respondWith(answer(key, request));
+  event.respondWith(answer(request.mode === "navigate" && !keys.has(plain) ? page : plain, request));
 });

@@ -218,6 +218,17 @@ export async function saveNow(always = false): Promise<void> {
   await running;
 }
 
+/** Before the page is loaded anew: keeps what is on it. False where that cannot be, and loading would lose it. */
+export async function keptAll(): Promise<boolean> {
+  await saveNow();
+  return fromLink.value || keeping.value === "kept";
+}
+
+/** Does what loads the page anew, if nothing is lost by it; else the notices say what is not kept. */
+export async function onceKept(act: () => unknown): Promise<void> {
+  if (await keptAll()) act();
+}
+
 async function saveOnce(always: boolean): Promise<void> {
   if (fromLink.value || keeping.value === "conflict") return;
   if (!always && edits.value === savedEdits) return;

@@ -4,11 +4,11 @@ import { signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { fileName, fileText, saveOut } from "../book/files";
 import { said } from "../base/said";
-import { newVersion, useNewVersion } from "../offline/register";
+import { isBefore, loadAnew, newVersion, takenElsewhere, tryNewest, useNewVersion } from "../offline/register";
 import { keptFiles, way } from "../offline/standing";
 import { job } from "../sheet/sheet";
 import { place } from "../base/routes";
-import { cleared, fromLink, keepLinked, keepMine, keeping, nameForEngine, saveNow, startJob, takeTheirs, unnamed } from "../sheet/session";
+import { cleared, fromLink, keepLinked, keepMine, keeping, nameForEngine, onceKept, saveNow, startJob, takeTheirs, unnamed } from "../sheet/session";
 
 /** Said until it is understood, once a visit. */
 const plainHttpSeen = signal(false);
@@ -19,11 +19,32 @@ export function Banners() {
       {newVersion.value && (
         <Banner kind="note">
           <p>A newer version of this app is ready. Your entries are kept.</p>
-          <button type="button" onClick={() => void saveNow().then(useNewVersion)}>
+          <button type="button" onClick={() => void onceKept(useNewVersion)}>
             Use it now
           </button>
           <button type="button" class="quiet" onClick={() => (newVersion.value = undefined)}>
             Later
+          </button>
+        </Banner>
+      )}
+      {takenElsewhere.value && (
+        <Banner kind="note">
+          <p>Another page of this app now uses a newer version. Your entries here are kept.</p>
+          <button type="button" onClick={() => void onceKept(loadAnew)}>
+            Use it here too
+          </button>
+        </Banner>
+      )}
+      {isBefore.value && (
+        <Banner kind="watch">
+          <p>
+            <b>The newest version of this app did not start on this device.</b> This is the one before it. Your jobs are all here.
+          </p>
+          <button type="button" onClick={() => void onceKept(tryNewest)}>
+            Try the newest again
+          </button>
+          <button type="button" class="quiet" onClick={() => (isBefore.value = false)}>
+            Go on with this one
           </button>
         </Banner>
       )}

@@ -53,7 +53,7 @@ export function SettingsScreen() {
         <p>{storage}</p>
         <h3>Give this app to someone</h3>
         <p>
-          The whole app as one file of about 0.7 MB: by share sheet, Bluetooth, cable or memory card. It opens from the file in Chrome, Edge and Firefox with no
+          The whole app as one file of about 0.8 MB: by share sheet, Bluetooth, cable or memory card. It opens from the file in Chrome, Edge and Firefox with no
           network. An iPhone shows such a file but does not run it: give it the address instead.
         </p>
         <button type="button" onClick={() => void give()}>
