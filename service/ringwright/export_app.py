@@ -29,8 +29,8 @@ _TYPES = (("wasm", "application/wasm"), ("webmanifest", "application/manifest+js
 def export(folder, source=static_app.FOLDER, under="/"):
     """Writes the app into a folder that is empty or not there.
 
-    folder, source: paths. under: path on the site at which it will stand, as "/rings/". Raises FileNotFoundError where the app is not built, FileExistsError
-    where the folder holds something.
+    folder, source: paths. under: path on the site at which it will stand, as "/rings/". Raises
+    FileNotFoundError where the app is not built, FileExistsError where the folder holds something.
     """
     held = static_app.read_app(source)
     if not held:

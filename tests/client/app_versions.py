@@ -1,4 +1,4 @@
-"""Another version of the built app, as an update brings it: other names, other files, none of the old."""
+"""Another version of the built app, as an update brings it: other files, none of the old."""
 
 import hashlib
 import re

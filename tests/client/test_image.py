@@ -83,7 +83,7 @@ def test_the_next_start_takes_the_image_and_drops_a_damaged_one(context, own_ser
 
 
 def test_every_start_from_the_image_answers_on(context, own_server):
-    """Nine of ten broke at the second question: what the loader had dropped was freed in the image's memory."""
+    """Nine of ten broke at the second question: the loader's leavings were freed in the image."""
     first = Sheet(context.new_page(), own_server.address).open().ready()
     first.until(ANSWERED)
     former = first.figure("former_diameter")

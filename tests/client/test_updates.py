@@ -95,7 +95,7 @@ def test_an_old_app_goes_on_before_a_new_service_and_with_none(sheet, swapped, t
 
 
 def test_a_new_app_goes_back_with_a_service_that_did(sheet, swapped, tmp_path):
-    """Who keeps the service may go back to the version before: to a phone it is the newest again."""
+    """Who keeps the service may go back to an older version: to a phone it is the newest again."""
     swapped.use(another(tmp_path / "newer", "newer123"))
     take(sheet)
     sheet.ready().enter("Bore", "77 mm").ready().kept()
