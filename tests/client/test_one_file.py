@@ -105,20 +105,29 @@ def test_the_app_hands_itself_on_with_no_network(playwright, chromium_path, own_
 @pytest.mark.skipif(
     not (shutil.which("firefox-esr") or shutil.which("firefox")), reason="no Firefox here"
 )
-def test_the_file_opens_in_firefox(served, tmp_path):
+def test_the_file_opens_in_firefox_and_again_with_its_job(served, tmp_path):
     program = shutil.which("firefox-esr") or shutil.which("firefox")
     path = tmp_path / "ringwright.html"
     path.write_bytes(requests.get(served + "/ringwright.html", timeout=20).content)
     profile = tmp_path / "profile"
     ready = "document.querySelector('html:not([data-drawing]) .plate[data-state=ready]')"
+    free_gap = "document.querySelector('[data-figure=free_gap] b').textContent"
     firefox = Firefox(program, profile)
     try:
         firefox.open(path.as_uri()).until(ready)
-        gap = firefox.run("document.querySelector('[data-figure=free_gap] b').textContent")
+        gap = firefox.run(free_gap)
         assert float(gap) > 0
-        # Where Firefox keeps nothing for files, the app must say so.
-        kept = "document.querySelector('.head-names small').textContent"
-        firefox.until("%s.includes('kept on') || %s" % (kept, "document.querySelector('.banner')"))
+        # Said only where it is so: the second start looks.
+        firefox.type("#in-bore", "4", "Enter").until("%s && %s !== '%s'" % (ready, free_gap, gap))
+        firefox.until("document.querySelector('.head-names small').textContent.includes('kept on')")
+        changed = firefox.run(free_gap)
+        assert firefox.complaints == []
+    finally:
+        firefox.close()
+    firefox = Firefox(program, profile)
+    try:
+        firefox.open(path.as_uri()).until("%s && %s === '%s'" % (ready, free_gap, changed))
+        assert firefox.run("document.querySelector('#in-bore').value") == "4"
         assert firefox.complaints == []
     finally:
         firefox.close()

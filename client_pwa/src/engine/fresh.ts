@@ -2,7 +2,7 @@
 
 import { loadMicroPython } from "@micropython/micropython-webassembly-pyscript";
 import type { MicroPython } from "@micropython/micropython-webassembly-pyscript";
-import { ungzipped } from "./packed";
+import { inBase64, ungzipped } from "./packed";
 import { unpackWords } from "./words";
 import type { Parts } from "./protocol";
 
@@ -41,8 +41,7 @@ export async function bytesOf(parts: Parts, which: "wasm" | "first" | "rest"): P
 
 /** The engine without any of the core's files. */
 export async function bareEngine(parts: Parts): Promise<Engine> {
-  const wasm = parts.kind === "within" ? URL.createObjectURL(new Blob([await bytesOf(parts, "wasm")], { type: "application/wasm" })) : parts.wasm;
-  return loaded({ url: wasm });
+  return loaded({ url: parts.kind === "within" ? `data:application/wasm;base64,${inBase64(await bytesOf(parts, "wasm"))}` : parts.wasm });
 }
 
 /** What the engine has handed out in this realm, by number: the loader keeps it there. */
