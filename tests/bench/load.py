@@ -31,9 +31,13 @@ class Connection:
 
     def head_of(self, message):
         """Sends a request and returns the headers of the answer, names in lower case."""
-        _, lines, _ = self._exchange(message)
+        return self.status_of(message)[1]
+
+    def status_of(self, message):
+        """Sends a request and returns (status, headers, names in lower case)."""
+        status, lines, _ = self._exchange(message)
         pairs = (line.partition(":") for line in lines)
-        return {name.lower(): value.strip() for name, _, value in pairs}
+        return status, {name.lower(): value.strip() for name, _, value in pairs}
 
     def _exchange(self, message):
         if self.socket is None:

@@ -17,6 +17,7 @@ from . import (
     files,
     headers,
     hoist,
+    lane,
     limits,
     pages,
     problems,
@@ -86,6 +87,7 @@ def create_app(table=None, app_folder=static_app.FOLDER):
     app.extensions["ringwright"] = {
         "specification": orjson.dumps(specification),
         "flaw": _flaw(table),
+        "lane": lane.Lane(*lane.settings()),
         "shop": shop.read_profile(),
     }
     _register_front(app, table, app_folder)
@@ -131,7 +133,7 @@ def _refused(error):
 
 def _problem_of(error):
     if isinstance(error, problems.Refused):
-        return problems.problem(error.code, error.detail, error.faults)
+        return problems.problem(error.code, error.detail, error.faults, error.headers)
     if isinstance(error, InputProblem):
         return problems.problem("invalid-input", problems.detail_of(error.faults), error.faults)
     if isinstance(error, CoreProblem):

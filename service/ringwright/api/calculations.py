@@ -6,8 +6,9 @@ from flask_smorest import Blueprint
 from ..core.catalogue.inputs import fixed
 from ..core.fields import field
 from ..core.problems import Fault, InputProblem
-from . import answers, documents, headers, reading, version
+from . import answers, costs, documents, headers, reading, version
 from .answer_schemas import words
+from .lane import worked
 from .schemas import load
 
 # Asked of the service and not of the calculation: in the query for POST as well as for GET.
@@ -164,5 +165,9 @@ def _answer(calculation, values, options):
     system = options["units"] or answers.METRIC
     if any(entry.name == UNITS_OF_DRAWING for entry in calculation.fields):
         values[UNITS_OF_DRAWING] = system
-    content = answers.to_json(calculation.run(values), system, options["working"] or False)
+
+    def work():
+        return answers.to_json(calculation.run(values), system, options["working"] or False)
+
+    content = worked(costs.of(calculation.name, values), work)
     return Response(content, mimetype="application/json")

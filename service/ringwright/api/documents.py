@@ -217,6 +217,10 @@ SCHEMAS["Status"] = _object(
 _PROBLEM_CONTENT = {MEDIA_TYPE: {"schema": ref("Problem")}}
 HEADERS = {
     "ETag": {"schema": _TEXT, "description": "changes only with the service's code"},
+    "Retry-After": {
+        "schema": {"type": "integer", "minimum": 1},
+        "description": "with 503 for heavy work: seconds after which to ask again",
+    },
 }
 _ETAG_HEADERS = {"ETag": {"$ref": "#/components/headers/ETag"}}
 
@@ -229,7 +233,10 @@ def _any_of(description, lowest, highest):
 
 RESPONSES = {
     "Refused": _any_of("The request cannot be answered, and why.", 400, 499),
-    "Failed": _any_of("The service is at fault.", 500, 599),
+    "Failed": {
+        **_any_of("The service is at fault.", 500, 599),
+        "headers": {"Retry-After": {"$ref": "#/components/headers/Retry-After"}},
+    },
     "NotModified": {"description": "You hold this answer already."},
 }
 # What every operation may answer instead.

@@ -13,7 +13,7 @@ from ..core.problems import Fault, InputProblem
 from ..core.records import plain
 from ..core.ring import sizing
 from ..export import dxf, faces, job_link, pdf_sheet, route_pdf
-from . import answers
+from . import answers, costs
 from .calculations import OPTIONS, UNITS_OF_DRAWING, asked_fields, scalar_fields
 from .problems import Refused
 
@@ -51,6 +51,29 @@ _ON_CARD = tuple(
 _JOB = scalar_fields(tooling.FIELDS)
 
 
+# What each form costs [ms], as in costs.py. A drawing on paper is light work, but the libraries of
+# PDF and DXF keep faces and styles for all who use them: all their work goes through the lane.
+def _light(values):
+    return costs.LIGHT
+
+
+def _of_dxf(values):
+    return 25.0
+
+
+def _of_sheet(values):
+    return 8.0
+
+
+def _of_drawings(values):
+    return 60.0
+
+
+def _of_card(values):
+    # A sheet of sizes for each of many rings.
+    return 150.0 + 3.0 * (values.get("rings") or 1)
+
+
 def add_drawings(files):
     """Adds the addresses of drawings to `files` (Files)."""
     part = "/drawings/<any(%s):part>" % ", ".join('"%s"' % key for key in catalogue.PARTS)
@@ -61,6 +84,7 @@ def add_drawings(files):
         SVG_TYPE,
         "A part of the job as a drawing to show or print",
         _svg,
+        _light,
     )
     files.add(
         part + ".dxf",
@@ -69,6 +93,7 @@ def add_drawings(files):
         dxf.MEDIA_TYPE,
         "A part of the job at full size, on named layers, for other programs",
         _dxf,
+        _of_dxf,
     )
     files.add(
         part + ".pdf",
@@ -77,6 +102,7 @@ def add_drawings(files):
         pdf_sheet.MEDIA_TYPE,
         "A part of the job on paper",
         _pdf,
+        _of_sheet,
     )
     files.add(
         "/drawings.pdf",
@@ -85,6 +111,7 @@ def add_drawings(files):
         pdf_sheet.MEDIA_TYPE,
         "Every drawing of the job, one to a page",
         _all_drawings,
+        _of_drawings,
     )
 
 
@@ -97,6 +124,7 @@ def add_route_card(files):
         pdf_sheet.MEDIA_TYPE,
         "The route card on paper, with a place for measured sizes",
         _route,
+        _of_card,
     )
 
 

@@ -9,6 +9,7 @@ from werkzeug.datastructures import MIMEAccept
 from werkzeug.http import parse_accept_header
 
 from . import documents, headers, reading, version
+from .lane import worked
 from .problems import Refused
 from .schemas import load
 
@@ -23,11 +24,11 @@ class Files:
             "files", __name__, url_prefix="/v1", description="Drawings, cards and tables as files."
         )
 
-    def add(self, rule, name, fields, media_type, summary, view):
+    def add(self, rule, name, fields, media_type, summary, view, cost):
         """Adds one GET address.
 
         view: function of the checked values and the parts of the address, giving
-        (bytes, file name).
+        (bytes, file name). cost: function of the checked values giving what that costs [ms].
         """
         query_class = self.schemas.schema(name.title().replace("-", "") + "Query", fields)
         schema = query_class()
@@ -38,7 +39,7 @@ class Files:
             if headers.is_known(tag):
                 return headers.keepable(Response(status=304), tag)
             given = load(schema, fields, reading.query(request, fields))
-            content, file_name = view(given, **address)
+            content, file_name = worked(cost(given), lambda: view(given, **address))
             return headers.keepable(file_response(content, file_name, media_type), tag)
 
         plain_type = media_type.split(";")[0]

@@ -18,7 +18,7 @@ _ON_EVERY_ANSWER = [
     ("X-Content-Type-Options", "nosniff"),
     ("Referrer-Policy", "no-referrer"),
     ("Access-Control-Allow-Origin", "*"),
-    ("Access-Control-Expose-Headers", "ETag, " + VERSION_HEADER),
+    ("Access-Control-Expose-Headers", "ETag, Retry-After, " + VERSION_HEADER),
     (VERSION_HEADER, __version__),
     ("Cross-Origin-Resource-Policy", "cross-origin"),
 ]

@@ -98,6 +98,14 @@ KINDS = OrderedDict(
             ),
         ),
         ("not-ready", Kind(503, "The service is not ready", "try again in a minute")),
+        (
+            "busy",
+            Kind(
+                503,
+                "The service has no time for heavy work just now",
+                "try again after the seconds that Retry-After names",
+            ),
+        ),
     )
 )
 _CODE_OF_STATUS = {
@@ -117,7 +125,10 @@ class Refused(Exception):
     """A request refused before any calculation: the code of a KINDS entry and what was wrong.
 
     faults: list of core Fault; without any, one is made from `detail` and the kind's remedy.
+    headers: of the answer, beyond those that every problem has.
     """
+
+    headers = None
 
     def __init__(self, code, detail, faults=(), remedy="", path=()):
         super().__init__(detail)

@@ -7,7 +7,7 @@ from ..core.catalogue.inputs import nothing
 from ..core.fields import field
 from ..core.problems import Fault, InputProblem
 from ..export import csv_text
-from . import answers, documents, reading
+from . import answers, costs, documents, reading
 from .calculations import (
     OPTIONS,
     UNITS_OF_DRAWING,
@@ -17,6 +17,7 @@ from .calculations import (
     scalar_fields,
 )
 from .files import file_response, refuse_other_forms
+from .lane import worked
 from .schemas import load
 
 _UNITS = next(one for one in OPTIONS if one.name == "units")
@@ -43,6 +44,7 @@ def add_tables(files, table):
                 csv_text.MEDIA_TYPE,
                 calculation.summary + " (for a spreadsheet)",
                 _csv(calculation),
+                lambda values, name=calculation.name: costs.of(name, values),
             )
         if calculation.fields:
             _posted_csv(files, calculation)
@@ -92,7 +94,9 @@ def _posted_csv(files, calculation):
         given = reading.query(request, _TABLE_OPTIONS)
         options = load(option_schema, _TABLE_OPTIONS, given)
         values = load(body_schema, fields, body_of(_TABLE_OPTIONS))
-        content, file_name = _table(calculation, values, options)
+        content, file_name = worked(
+            costs.of(calculation.name, values), lambda: _table(calculation, values, options)
+        )
         return file_response(content, file_name, csv_text.MEDIA_TYPE)
 
     described = {
