@@ -5,11 +5,14 @@ Every setting can be overruled on the command line or by GUNICORN_CMD_ARGS.
 
 import gc
 import os
+import ssl
 
-from gevent import monkey
+from gevent import get_hub, monkey
 
 # Before anything is loaded that the workers share.
 monkey.patch_all()
+
+from gunicorn import util  # noqa: E402
 
 bind = "127.0.0.1:8000"
 workers = int(os.environ.get("WEB_CONCURRENCY", "0")) or min(4, os.cpu_count() or 1)
@@ -31,6 +34,8 @@ limit_request_field_size = 8190
 worker_tmp_dir = "/dev/shm" if os.path.isdir("/dev/shm") else None
 # Newer releases would put a control socket into the home directory; nothing here needs one.
 control_socket_disable = True
+# Nobody in front may move the service under a path: an address that did not fit was a 500.
+forwarder_headers = ""
 accesslog = None
 errorlog = "-"
 
@@ -39,3 +44,18 @@ def when_ready(server):
     # What is loaded now stays: keep the collector from touching, and so copying, shared pages.
     gc.collect()
     gc.freeze()
+
+
+def post_worker_init(worker):
+    # Who hangs up, or wants no certificate of ours, is no error of this program: a phone does so
+    # each time it asks its owner, and gevent would print a page for it.
+    hub = get_hub()
+    hub.NOT_ERROR = (*hub.NOT_ERROR, ssl.SSLError, ConnectionError)
+    # What is no HTTP is refused before the application sees it, and by its words all the same.
+    util.write_error = _refuse
+
+
+def _refuse(sock, status, reason, said):
+    from ringwright.api.wire import refusal
+
+    util.write_nonblock(sock, refusal(status, said))

@@ -19,6 +19,7 @@ from . import (
     hoist,
     lane,
     limits,
+    own_address,
     pages,
     problems,
     reading,
@@ -87,6 +88,7 @@ def create_app(table=None, app_folder=static_app.FOLDER):
     app.extensions["ringwright"] = {
         "specification": orjson.dumps(specification),
         "flaw": _flaw(table),
+        "address": own_address.read_address(),
         "lane": lane.Lane(*lane.settings()),
         "shop": shop.read_profile(),
     }

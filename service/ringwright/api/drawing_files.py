@@ -1,6 +1,6 @@
 """Drawings as SVG, DXF and PDF, and the route card on paper."""
 
-from flask import request
+from flask import current_app, request
 
 from ..core.catalogue.inputs import fixed, nothing
 from ..core.catalogue.inputs_drawing import DRAWING
@@ -15,6 +15,7 @@ from ..core.ring import sizing
 from ..export import dxf, faces, job_link, pdf_sheet, route_pdf
 from . import answers, costs
 from .calculations import OPTIONS, UNITS_OF_DRAWING, asked_fields, scalar_fields
+from .own_address import address_of
 from .problems import Refused
 
 SVG_TYPE = "image/svg+xml"
@@ -224,7 +225,8 @@ def _route(values):
     carried = job_link.job_of(
         heading["job"] or heading["kind"], scalar_fields(route.FIELDS), typed, values
     )
-    link = job_link.link(request.url_root, carried)
+    address = address_of(request, current_app.extensions["ringwright"]["address"])
+    link = job_link.link(address, carried)
     content = route_pdf.route_pdf(
         {
             "sizing": plain(sizing.answer(design, [])),

@@ -13,8 +13,8 @@ from . import limits
 VERSION_HEADER = "Ringwright-Version"
 
 # An answer that sets none of its own is data: it may load, run and be framed by nothing.
-_POLICY = ("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'")
-_ON_EVERY_ANSWER = [
+POLICY = ("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'")
+ON_EVERY_ANSWER = [
     ("X-Content-Type-Options", "nosniff"),
     ("Referrer-Policy", "no-referrer"),
     ("Access-Control-Allow-Origin", "*"),
@@ -38,10 +38,10 @@ def on_every_answer(wsgi_app):
 
     def wrapped(environ, start_response):
         def start(status, headers, exc_info=None):
-            headers.extend(_ON_EVERY_ANSWER)
+            headers.extend(ON_EVERY_ANSWER)
             names = [name for name, _ in headers]
             if "Content-Security-Policy" not in names:
-                headers.append(_POLICY)
+                headers.append(POLICY)
             if "Cache-Control" not in names:
                 headers.append(("Cache-Control", "no-store"))
             if "HTTP_ACCESS_CONTROL_REQUEST_METHOD" in environ:

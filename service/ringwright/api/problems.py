@@ -70,6 +70,14 @@ KINDS = OrderedDict(
             ),
         ),
         (
+            "headers-too-large",
+            Kind(
+                431,
+                "The headers are too large",
+                "send fewer and shorter headers; no call here needs one of your own",
+            ),
+        ),
+        (
             "invalid-input",
             Kind(422, "Some inputs cannot be worked with", "mend the inputs listed in errors"),
         ),
@@ -97,6 +105,14 @@ KINDS = OrderedDict(
                 "not your mistake: report the request that brought this about",
             ),
         ),
+        (
+            "unreachable",
+            Kind(
+                502,
+                "The service behind the proxy could not be reached",
+                "try again in a moment",
+            ),
+        ),
         ("not-ready", Kind(503, "The service is not ready", "try again in a minute")),
         (
             "busy",
@@ -117,7 +133,10 @@ _CODE_OF_STATUS = {
     414: "query-too-long",
     415: "unsupported-media-type",
     422: "invalid-input",
+    431: "headers-too-large",
+    502: "unreachable",
     503: "not-ready",
+    504: "unreachable",
 }
 
 
@@ -157,9 +176,16 @@ def problem(code, detail, faults=(), headers=None):
     return response
 
 
+def code_of(status):
+    """The code of a KINDS entry for a status of HTTP."""
+    # What is asked for and not offered (501) is the caller's to change.
+    usual = "bad-request" if status < 500 or status == 501 else "internal-error"
+    return _CODE_OF_STATUS.get(status, usual)
+
+
 def of_status(status, headers=None):
     """The Response for an HTTP error that the framework found."""
-    code = _CODE_OF_STATUS.get(status, "bad-request" if status < 500 else "internal-error")
+    code = code_of(status)
     title, remedy = KINDS[code].title, KINDS[code].remedy
     allowed = dict(headers or ()).get("Allow")
     if allowed:
