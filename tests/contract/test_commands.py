@@ -20,7 +20,16 @@ def run(root, *words):
 
 
 @pytest.mark.parametrize(
-    "script", ["service/start", "service/build_app", "service/find_python", "tests/run", ".ci/run"]
+    "script",
+    [
+        "service/start",
+        "service/environment",
+        "service/build_app",
+        "service/find_python",
+        "docker/parts",
+        "tests/run",
+        ".ci/run",
+    ],
 )
 def test_scripts_are_sound_and_can_be_run(root, script):
     assert run(root, "bash", "-n", script).returncode == 0

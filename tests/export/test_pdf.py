@@ -16,6 +16,8 @@ import pytest
 import zxingcpp
 from PIL import Image, ImageChops
 
+from ringwright.export import card_style
+
 JOB = {
     "bore": "3 1/8 in",
     "steam_pressure": "120 psi",
@@ -331,6 +333,17 @@ def test_clearances_are_printed_with_the_digits_they_need(client):
 def test_the_same_address_gives_the_same_bytes(client):
     for path in ("route.pdf", "drawings/pot.pdf"):
         assert fetched(client, path) == fetched(client, path)
+
+
+def test_a_card_does_not_mind_what_was_printed_before_it(client):
+    """Texts broken into lines are kept: for another paper they are broken anew."""
+    first = fetched(client, "route.pdf", paper="A4")
+    for paper in ("A5", "Letter", "half-letter"):
+        other = fetched(client, "route.pdf", paper=paper, rings=3)
+        assert other != first
+    card_style._broken.cache_clear()
+    card_style._pieces.cache_clear()
+    assert fetched(client, "route.pdf", paper="A4") == first
 
 
 def test_a_job_too_long_for_a_code_says_so(client):

@@ -63,16 +63,16 @@ def _of_dxf(values):
 
 
 def _of_sheet(values):
-    return 8.0
+    return 6.0
 
 
 def _of_drawings(values):
-    return 60.0
+    return 40.0
 
 
 def _of_card(values):
     # A sheet of sizes for each of many rings.
-    return 150.0 + 3.0 * (values.get("rings") or 1)
+    return 80.0 + 3.0 * (values.get("rings") or 1)
 
 
 def add_drawings(files):

@@ -1,10 +1,10 @@
 """Sizes of the route card: what to make, its limits, and a box for what each ring measured."""
 
 from reportlab.lib.units import mm
-from reportlab.platypus import PageBreak, Paragraph, Spacer, Table, TableStyle
+from reportlab.platypus import PageBreak, Spacer, TableStyle
 
 from . import values
-from .card_style import CELL, HEADING, SIZE, SMALL, paragraph
+from .card_style import CELL, HEADING, SIZE, SMALL, Laid, Marked, paragraph
 
 # Up to here every ring has its box beside the size; beyond, a sheet at the end has them all.
 MOST_ON_THE_CARD = 12
@@ -66,7 +66,7 @@ def sizes(rows, rings, system, room):
     )
     widths = [room - _MAKE - box * per_line, _MAKE] + [box] * per_line
     heights = [None] + [8 * mm if lines > 1 else None] * (len(table) - 1)
-    return Table(table, colWidths=widths, rowHeights=heights, style=style)
+    return Laid(table, colWidths=widths, rowHeights=heights, style=style)
 
 
 def _small_number(line, place, per_line):
@@ -80,7 +80,7 @@ def make(size, system):
         return paragraph(values.shown(size["value"], size["unit"], system), SIZE)
     low, high = size["limits"]["lower"]["value"], size["limits"]["upper"]["value"]
     upper, lower, unit = values.limits(low, high, system)
-    return Paragraph("%s %s<br/>%s" % (upper, unit, lower), SIZE)
+    return Marked("%s %s<br/>%s" % (upper, unit, lower), SIZE)
 
 
 def sheet_of_rings(operations, rings, system, wide):
@@ -103,7 +103,7 @@ def sheet_of_rings(operations, rings, system, wide):
         for number, size in here:
             head.append([paragraph("%d %s" % (number, size["label"]), SMALL), make(size, system)])
         width = (wide - _RING) / len(here)
-        table = Table(
+        table = Laid(
             [head] + [[paragraph(str(ring + 1), CELL)] + [""] * len(here) for ring in range(rings)],
             colWidths=[_RING] + [width] * len(here),
             repeatRows=1,

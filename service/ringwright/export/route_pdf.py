@@ -11,14 +11,12 @@ from reportlab.platypus import (
     Frame,
     KeepTogether,
     PageTemplate,
-    Paragraph,
     Spacer,
-    Table,
     TableStyle,
 )
 
 from . import card_sizes, faces, values
-from .card_style import BODY, CELL, CENTRED, HEADING, SIZE, SMALL, TITLE, paragraph
+from .card_style import BODY, CELL, CENTRED, HEADING, SIZE, SMALL, TITLE, Laid, Marked, paragraph
 from .pdf_flowables import Picture, QrCode
 
 # Operation -> the part whose drawing stands beside it.
@@ -143,7 +141,7 @@ def _head(sizing, heading, system, link, wide):
     code_size = 40 * mm
     column = (wide - code_size - 4 * mm) / 4
     lines.append(Spacer(1, 2 * mm))
-    lines.append(Table(rows, colWidths=[column * 1.15, column * 0.85] * 2, style=_PLAIN))
+    lines.append(Laid(rows, colWidths=[column * 1.15, column * 0.85] * 2, style=_PLAIN))
     lines.append(
         paragraph(
             "Date: %s     Made by: ________________     Machine: ________________"
@@ -154,7 +152,7 @@ def _head(sizing, heading, system, link, wide):
     code = [paragraph("This job is too long for a code.", CENTRED)]
     if link:
         code = [QrCode(link, code_size - 4 * mm), paragraph("Opens this job in the app", CENTRED)]
-    head = Table([[lines, code]], colWidths=[wide - code_size, code_size], style=_PLAIN)
+    head = Laid([[lines, code]], colWidths=[wide - code_size, code_size], style=_PLAIN)
     return [head, Spacer(1, 3 * mm)]
 
 
@@ -179,7 +177,7 @@ def _boxed(flowables, wide):
             ("BOTTOMPADDING", (0, 0), (-1, -1), 2 * mm),
         ]
     )
-    return Table([[flowables]], colWidths=[wide], style=style)
+    return Laid([[flowables]], colWidths=[wide], style=style)
 
 
 def _cautions(cautions, wide):
@@ -202,7 +200,7 @@ def _findings(findings, wide):
         for one in findings:
             if one["outcome"] == outcome:
                 lines.append(
-                    Paragraph(
+                    Marked(
                         "<b>%s:</b> %s. %s."
                         % (
                             word,
@@ -224,10 +222,10 @@ def _operation(operation, drawn, rings, system, wide, said):
     facts = _facts(operation, system)
     if facts:
         words.append(Spacer(1, 1 * mm))
-        words.append(Paragraph(facts, BODY))
+        words.append(Marked(facts, BODY))
     if operation["check"]:
         words.append(Spacer(1, 1 * mm))
-        words.append(Paragraph("<b>Check:</b> %s" % faces.marked(operation["check"]), BODY))
+        words.append(Marked("<b>Check:</b> %s" % faces.marked(operation["check"]), BODY))
     words += _operation_cautions(operation["cautions"], said)
     count = rings if operation["each_ring"] else 1
 
@@ -236,7 +234,7 @@ def _operation(operation, drawn, rings, system, wide, said):
             return []
         return [card_sizes.sizes(operation["sizes"], count, system, room), Spacer(1, 1 * mm)]
 
-    head = Table(
+    head = Laid(
         [
             [
                 paragraph(str(operation["number"]), HEADING),
@@ -283,11 +281,11 @@ def _lowest(words, sizes, sheet, wide):
 
 
 def _column(flowables, wide):
-    return Table([[flowables]], colWidths=[wide], style=_PLAIN)
+    return Laid([[flowables]], colWidths=[wide], style=_PLAIN)
 
 
 def _beside(flowables, picture, room):
-    return Table([[flowables, picture]], colWidths=[room + 4 * mm, picture.width], style=_PLAIN)
+    return Laid([[flowables, picture]], colWidths=[room + 4 * mm, picture.width], style=_PLAIN)
 
 
 def _operation_cautions(cautions, said):
@@ -299,9 +297,9 @@ def _operation_cautions(cautions, said):
             again.append(caution["key"].replace("-", " "))
         else:
             said.add(caution["key"])
-            lines.append(Paragraph("<b>Caution:</b> %s" % faces.marked(caution["text"]), SMALL))
+            lines.append(Marked("<b>Caution:</b> %s" % faces.marked(caution["text"]), SMALL))
     if again:
-        lines.append(Paragraph("<b>Caution, as before:</b> %s." % ", ".join(again), SMALL))
+        lines.append(Marked("<b>Caution, as before:</b> %s." % ", ".join(again), SMALL))
     return lines
 
 

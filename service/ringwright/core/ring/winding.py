@@ -126,19 +126,17 @@ def _worst_together(bending, shear, brittle):
 
     Brittle: s/2 + sqrt(s^2/4 + t^2). With x = tan(psi/2), u = sqrt(A^2 + 4 B^2 x^2) it is
     x*(A + u)/(1 + x^2), stationary where A*u^2 - 8*B^2*u + A*(4*B^2 - A^2) = 0. Tough: the
-    square is A^2*(1 - c^2) + 3*B^2*(1 - c)^2 in c = cos(psi), stationary or at c = -1.
+    square is A^2*(1 - c^2) + 3*B^2*(1 - c)^2 in c = cos(psi), largest at c = -1 while A^2 is at
+    most 6*B^2; of a rectangle A is never above 2*B.
     """
+    if not brittle:
+        return 2.0 * math.sqrt(3.0) * shear
     a2 = bending * bending
     b2 = shear * shear
-    if brittle:
-        root = math.sqrt(16.0 * b2 * b2 - 4.0 * a2 * b2 + a2 * a2)
-        u = (4.0 * b2 + root) / bending
-        x2 = (u * u - a2) / (4.0 * b2)
-        return math.sqrt(x2) * (bending + u) / (1.0 + x2)
-    if a2 <= 6.0 * b2:
-        return 2.0 * math.sqrt(3.0 * b2)
-    cosine = 3.0 * b2 / (3.0 * b2 - a2)
-    return math.sqrt(a2 * (1.0 - cosine * cosine) + 3.0 * b2 * (1.0 - cosine) * (1.0 - cosine))
+    root = math.sqrt(16.0 * b2 * b2 - 4.0 * a2 * b2 + a2 * a2)
+    u = (4.0 * b2 + root) / bending
+    x2 = (u * u - a2) / (4.0 * b2)
+    return math.sqrt(x2) * (bending + u) / (1.0 + x2)
 
 
 def grip_force(blank_width, slit, relief, radius, thickness, turn_width, modulus, poisson):

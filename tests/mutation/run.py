@@ -1,0 +1,175 @@
+"""Whether the tests notice small wrongs of the core: python tests/mutation/run.py [ROOM ...]
+
+Changes one operator, comparison or number of a module at a time, runs the tests of its room on it,
+and prints what share was noticed. By hand, not by tests/run: a room takes minutes.
+
+    --sample N   N mutants of each module, spread evenly; all by default
+    --jobs N     so many at once, 2 by default
+    --list       prints those that lived, for survivors.md
+"""
+
+import argparse
+import importlib.abc
+import importlib.util
+import os
+import signal
+import sys
+import time
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parent))
+
+from mutants import mutants_of  # noqa: E402
+
+ROOT = Path(__file__).parents[2]
+CORE = ROOT / "service" / "ringwright" / "core"
+CUTTING = ("core/test_cutting_parts.py", "core/test_cutting_brute.py", "core/test_cutting.py")
+# Room: modules of the core, tests that should notice.
+ROOMS = {
+    "scrap": (("cutting.scrap",), CUTTING),
+    "fillings": (("cutting.patterns",), CUTTING),
+    "bounds": (("cutting.bound", "cutting.sets", "cutting.proof"), CUTTING),
+    "spring": (
+        ("ring.spring",),
+        (
+            "core/test_spring.py",
+            "core/test_ring_by_integrals.py",
+            "published/test_ring_elastica.py",
+            "published/test_ring_books.py",
+        ),
+    ),
+    "heat-set": (
+        ("ring.heat_set",),
+        (
+            "core/test_heat_set.py",
+            "core/test_ring_by_integrals.py",
+            "published/test_ring_books.py",
+            "published/test_ring_elastica.py",
+        ),
+    ),
+    "winding": (
+        ("ring.winding",),
+        (
+            "core/test_winding.py",
+            "core/test_ring_by_integrals.py",
+            "published/test_putting_on_programme.py",
+        ),
+    ),
+}
+# A mutant that does not come to an end is noticed as well [s].
+LONGEST = 100
+EXPLAINED = Path(__file__).parent / "survivors.md"
+
+
+class Wrong(importlib.abc.MetaPathFinder, importlib.abc.Loader):
+    """Loads one module of the core from a changed tree."""
+
+    def __init__(self, name, path, tree):
+        self.name, self.path, self.tree = name, path, tree
+
+    def find_spec(self, name, path=None, target=None):
+        if name != self.name:
+            return None
+        return importlib.util.spec_from_loader(name, self, origin=str(self.path))
+
+    def exec_module(self, module):
+        module.__file__ = str(self.path)
+        exec(compile(self.tree, str(self.path), "exec"), module.__dict__)
+
+
+def noticed(module, tree, tests):
+    """Starts the tests on a changed module in a process of its own; returns its id.
+
+    It ends with 0 when they passed: nothing was noticed.
+    """
+    child = os.fork()
+    if child:
+        return child
+    silent = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(silent, 1)
+    os.dup2(silent, 2)
+    signal.alarm(LONGEST)
+    if tree is not None:
+        path = CORE / (module.replace(".", "/") + ".py")
+        sys.meta_path.insert(0, Wrong("ringwright.core." + module, path, tree))
+    import pytest
+
+    quiet = ["-q", "-x", "-n", "0", "-p", "no:cacheprovider"]
+    # Loaded before pytest could look at it, on purpose.
+    quiet += ["-W", "ignore::pytest.PytestAssertRewriteWarning"]
+    os.chdir(ROOT)
+    code = pytest.main([*quiet, "-m", "not slow", *["tests/" + name for name in tests]])
+    os._exit(int(code))
+
+
+def judged(module, mutants, tests, jobs):
+    """List of the mutants that nobody noticed."""
+    running, lived = {}, []
+    waiting = list(mutants)
+    while waiting or running:
+        while waiting and len(running) < jobs:
+            mutant = waiting.pop(0)
+            running[noticed(module, mutant.tree, tests)] = mutant
+        child, status = os.wait()
+        mutant = running.pop(child)
+        if status == 0:
+            lived.append(mutant)
+    return sorted(lived, key=lambda one: (one.line, one.column))
+
+
+def spread(mutants, most):
+    if not most or len(mutants) <= most:
+        return mutants
+    return [mutants[at * len(mutants) // most] for at in range(most)]
+
+
+def key(module, mutant):
+    """How a survivor is written down: it holds while the words of its line do."""
+    return "`%s`: `%s` -> `%s`" % (module, mutant.was, mutant.now)
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("rooms", nargs="*", help="of: " + ", ".join(ROOMS))
+    parser.add_argument("--sample", type=int, default=0)
+    parser.add_argument("--jobs", type=int, default=2)
+    parser.add_argument("--list", action="store_true")
+    asked = parser.parse_args()
+    explained = EXPLAINED.read_text(encoding="utf-8") if EXPLAINED.exists() else ""
+    worst = 0
+    # Read once, so that each process has them already.
+    import hypothesis  # noqa: F401
+    import numpy  # noqa: F401
+    import pytest  # noqa: F401
+    import scipy.integrate  # noqa: F401
+    import scipy.optimize  # noqa: F401
+
+    for room in asked.rooms or ROOMS:
+        modules, tests = ROOMS[room]
+        child = noticed(modules[0], None, tests)
+        if os.waitpid(child, 0)[1] != 0:
+            sys.exit("the tests of %s do not pass as it is" % room)
+        for module in modules:
+            source = (CORE / (module.replace(".", "/") + ".py")).read_text(encoding="utf-8")
+            mutants = spread(mutants_of(source), asked.sample)
+            before = time.monotonic()
+            lived = judged(module, mutants, tests, asked.jobs)
+            known = [one for one in lived if key(module, one) in explained]
+            worst = max(worst, len(lived) - len(known))
+            print(
+                "%-9s %-17s %4d mutants, %3d noticed (%.0f %%), %d lived: %d explained; %.0f s"
+                % (
+                    room, module, len(mutants), len(mutants) - len(lived),
+                    100.0 * (1.0 - len(lived) / len(mutants)), len(lived), len(known),
+                    time.monotonic() - before,
+                ),
+                flush=True,
+            )  # fmt: skip
+            for one in lived:
+                if asked.list or one not in known:
+                    print("    line %d: %s" % (one.line, key(module, one)), flush=True)
+    sys.exit(1 if worst else 0)
+
+
+if __name__ == "__main__":
+    main()
