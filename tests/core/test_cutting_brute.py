@@ -7,7 +7,8 @@ import pytest
 
 from core.test_cutting import check, own, plan, sawn, shop
 from core.test_cutting_parts import every_filling
-from ringwright.core.cutting import Piece
+from ringwright.core.catalogue import inputs_stock
+from ringwright.core.cutting import STEP_LIMIT, Piece
 from ringwright.core.cutting.patterns import Job, Kind, Steps, length_of, used_by
 from ringwright.core.cutting.scrap import arranged, offcut, scrap_bound, scrap_of
 
@@ -203,3 +204,27 @@ def test_scrap_by_hand():
     assert offcut(Kind(103, 2, 1, 0, ((0, 43, 1, 0),), 3, []), (2,)) == 14
     assert offcut(Kind(95, 2, 1, 0, ((0, 40, 1, 0),), -5, []), (2,)) == 20
     assert offcut(Kind(103, 2, 1, 0, ((0, 51, 1, 0),), 3, []), (2,)) == 0
+
+
+# --- how long it may look ---
+
+
+@pytest.mark.parametrize(("effort", "most"), [(1, 6.0), (10, 3.0)])
+def test_the_longest_lists_that_may_be_asked_come_to_an_end(effort, most):
+    """Work is counted and never timed: of the most sets, bars and offers, a list ends within a few
+    times its allowance, with the best plan so far and what is proved of it."""
+    draw = random.Random(15)
+    pieces = []
+    for _ in range(inputs_stock.MOST_SETS):
+        length, stick = round(draw.uniform(5.0, 60.0), 1), draw.choice((1, 4))
+        pieces.append(Piece("set", length, draw.randint(1, 60), stick, 25.0))
+    bars = [own(float(draw.randint(60, 900)), 2) for _ in range(inputs_stock.MOST_BARS)]
+    bars += [
+        shop(float(draw.randint(200, 3000)), float(draw.randint(5, 90)))
+        for _ in range(inputs_stock.MOST_OFFERS)
+    ]
+    found = plan(pieces, bars, 2.0, step_limit=effort * STEP_LIMIT)
+    assert found.steps < most * effort * STEP_LIMIT
+    assert not found.bought_proved
+    assert 0.0 < found.bought_bound <= found.bought
+    check(found, pieces, bars, 2.0, 50.0)

@@ -39,3 +39,16 @@ def test_what_the_pages_name_is_there(root, page):
     named = re.findall(r"`((?:service|tests|openapi|client_pwa)/[\w./]+)[^`]*`", text(root, page))
     assert named
     assert [name for name in named if not (root / name).exists()] == []
+
+
+def test_every_threat_has_a_test_that_is_there(root):
+    page = text(root, ".github/SECURITY.md")
+    rows = re.findall(r"^\| [^|]+ \| [^|]+ \| (`tests/[^|]+) \|$", page, re.M)
+    assert len(rows) > 12
+    for row in rows:
+        source = ""
+        for name in re.findall("`([^`]+)`", row):
+            if name.startswith("tests/"):
+                source = text(root, name)
+            else:
+                assert "def %s(" % name in source, name

@@ -11,7 +11,7 @@ from ..core.catalogue.inputs_wall import WALL
 
 LIGHT = 1.0
 # The cut list counts its steps and stops (cutting.STEP_LIMIT): so long at most, quick and thorough.
-_QUICK_SEARCH = 100.0
+_QUICK_SEARCH = 200.0
 _THOROUGH_SEARCH = 1000.0
 _STEPS_PER_TURN = WALL["steps_per_turn"].default.value
 

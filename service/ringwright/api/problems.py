@@ -147,7 +147,7 @@ class Refused(Exception):
     headers: of the answer, beyond those that every problem has.
     """
 
-    headers = None
+    headers: dict[str, str] | None = None
 
     def __init__(self, code, detail, faults=(), remedy="", path=()):
         super().__init__(detail)

@@ -71,7 +71,9 @@ def scrap_bound(job, plan, usable):
         for piece, each, stick, extra in kind.takes:
             values[piece] = float(length_of(1, each, stick, extra))
             single = single and stick == 1
-        _, _, fullest = best_filling(kind, values, job.demand, job.steps, ALLOWANCE)
+        # With no work left a quick look will do: its ceiling is true all the same.
+        allowance = job.allowance if job.steps.over() else ALLOWANCE
+        _, _, fullest = best_filling(kind, values, job.demand, job.steps, allowance)
         whole = kind.room - kind.trim
         least += [max(0, whole - int(fullest + 0.5))] * times
         left += whole * times
