@@ -390,3 +390,39 @@ def test_every_example_of_an_input_is_taken_by_it(spec):
     assert seen > 300
     # One that has examples of its own, since those of its kind are beyond its bounds.
     assert "80 mm" not in schemas._metadata(RING["closed_gap"])["examples"]
+
+
+def shown_with(specification, schema):
+    """The examples of a schema: its own, else those of the forms that it may take."""
+    if "$ref" in schema:
+        schema = specification["components"]["schemas"][schema["$ref"].rpartition("/")[2]]
+    own = [*schema.get("examples", ()), *([schema["example"]] if "example" in schema else ())]
+    if own:
+        return own
+    return [one for form in schema.get("anyOf", ()) for one in shown_with(specification, form)]
+
+
+def test_what_is_shown_for_an_input_is_taken_by_it(app, client):
+    """A length of 80 mm is no kerf, and 2.5 no number of rings: each input shows what it takes."""
+    from ringwright.api.app import specification as specification_of
+
+    specification = specification_of(app)
+    tried = 0
+    for path, item in specification["paths"].items():
+        for parameter in item.get("get", {}).get("parameters", ()):
+            if "$ref" in parameter:
+                name = parameter["$ref"].rpartition("/")[2]
+                parameter = specification["components"]["parameters"][name]
+            for one in shown_with(specification, parameter["schema"]):
+                if "{" in path or isinstance(one, bool):
+                    continue
+                tried += 1
+                answer = client.get(path, query_string={parameter["name"]: one})
+                for error in answer.get_json()["errors"] if answer.status_code == 422 else ():
+                    # By itself it may lack company; of its own kind and size it must be.
+                    assert error["path"] != [parameter["name"]] or error["code"] in (
+                        "conflict",
+                        "required",
+                        "unworkable",
+                    ), (path, parameter["name"], one, error["message"])
+    assert tried > 800

@@ -12,7 +12,7 @@ from ..core.catalogue.inputs_wall import WALL
 LIGHT = 1.0
 # The cut list counts its steps and stops (cutting.STEP_LIMIT): so long at most, quick and thorough.
 _QUICK_SEARCH = 200.0
-_THOROUGH_SEARCH = 1000.0
+_THOROUGH_SEARCH = 800.0
 _STEPS_PER_TURN = WALL["steps_per_turn"].default.value
 
 
@@ -27,8 +27,8 @@ def _search(sets, values):
     bars = len(values.get("bars") or ()) + len(values.get("bars_to_buy") or ())
     pairs = sets * bars
     if values.get("cutting_effort") == THOROUGH:
-        return min(_THOROUGH_SEARCH, 5.0 * pairs)
-    return min(_QUICK_SEARCH, 0.5 * pairs)
+        return min(_THOROUGH_SEARCH, 1.0 * pairs)
+    return min(_QUICK_SEARCH, 0.4 * pairs)
 
 
 def _stock(values):

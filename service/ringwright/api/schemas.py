@@ -198,7 +198,8 @@ def _metadata(entry):
     forms = [number, {"$ref": "#/components/schemas/" + text_schema_name(measure)}]
     texts = units.EXAMPLES[measure]
     allowed = [text for text in texts if _is_taken(entry, measure, text)]
-    if len(allowed) < len(texts):
+    # The texts of a count are those of numbers, which show "2.5": no count of rings.
+    if len(allowed) < len(texts) or entry.kind == "count":
         # Those of the kind, less what this input refuses: "4 thou" is no bore.
         found["examples"] = allowed[:1] or [_middle(entry)]
     unit = UNIT_OF_KIND.get(entry.kind, "1")
@@ -216,7 +217,7 @@ def _is_taken(entry, measure, text):
 def _middle(entry):
     """A number that an input with bounds on both sides takes."""
     number = float("%.2g" % (0.5 * (entry.lowest + entry.highest)))
-    return int(number) if number == int(number) else number
+    return int(number) if number == int(number) or entry.kind == "count" else number
 
 
 def text_schema_name(kind):
