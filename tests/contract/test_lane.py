@@ -211,3 +211,29 @@ def test_refusals_and_files_come_through_the_lane(narrow):
     assert letters.status_code == 422
     table = requests.get(narrow + "/v1/spread.csv?bore=80", timeout=20)
     assert table.text.startswith("figure") or "," in table.text.splitlines()[0]
+
+
+@pytest.mark.slow
+def test_files_made_side_by_side_are_those_made_alone(monkeypatch):
+    """Libraries that keep faces and styles for all who use them, in three threads at once."""
+    monkeypatch.setenv(lane.AT_ONCE, "3")
+    monkeypatch.setenv(lane.QUEUE, "60000")
+    monkeypatch.setenv(lane.PATIENCE, "60")
+    names = ["A", "\u0141\u00f3d\u017a", "\u03a9mega"]
+    paths = ["route.pdf?bore=%d&job_name=%s" % (60 + at, names[at % 3]) for at in range(9)]
+    paths += ["drawings/pot.dxf?bore=%d" % (60 + at) for at in range(6)]
+    paths += ["drawings.pdf?bore=90", "spread?bore=80"]
+    running = Server()
+
+    def fetched(path):
+        answer = requests.get("%s/v1/%s" % (running.address, path), timeout=60)
+        assert answer.status_code == 200
+        return answer.content
+
+    try:
+        alone = list(map(fetched, paths))
+        with ThreadPoolExecutor(12) as pool:
+            for _ in range(3):
+                assert list(pool.map(fetched, paths)) == alone
+    finally:
+        running.stop()
