@@ -43,6 +43,8 @@ _SHAPED = (
 def clean(text):
     """The text composed, with a space for what no press shows."""
     composed = unicodedata.normalize("NFC", text)
+    if composed.isprintable():
+        return composed
     return "".join(letter if letter.isprintable() else " " for letter in composed)
 
 
