@@ -11,6 +11,7 @@ import { Cautions } from "./Cautions";
 import { Choices } from "./Choices";
 import { FigureRows } from "./Figures";
 import { Findings } from "./Findings";
+import { Moved } from "./Moved";
 import { inView, isOf } from "./results";
 import type { InView } from "./results";
 import { Status } from "./Status";
@@ -56,6 +57,7 @@ export function GenericScreen({ calculation, first = [], elsewhere = [], rowName
           </form>
         )}
         <Status result={view.result} calculation={calculation} shownAt={(fault) => isOf(first, fault) || (top !== undefined && isOf(elsewhere, fault))} />
+        <Moved calculation={calculation} />
         {children?.(view)}
       </div>
       <div class="two-right">

@@ -19,6 +19,8 @@ const future = signal<readonly Step[]>([]);
 let stroke: object | undefined;
 let lastStroke: object | undefined;
 
+/** The change made last, one and the same for all that is typed in an entry. */
+export const lastStep = computed<object | undefined>(() => past.value.at(-1));
 export const canUndo = computed(() => past.value.length > 0);
 export const canRedo = computed(() => future.value.length > 0);
 

@@ -9,6 +9,7 @@ import { Cautions } from "../../figures/Cautions";
 import { Choices } from "../../figures/Choices";
 import { FigureRows } from "../../figures/Figures";
 import { Findings, Mark, summary, worst } from "../../figures/Findings";
+import { Moved } from "../../figures/Moved";
 import { inView, isOf } from "../../figures/results";
 import type { InView } from "../../figures/results";
 import { Status } from "../../figures/Status";
@@ -73,6 +74,7 @@ export function RingScreen() {
             <span>{summary(findings)}</span>
           </a>
         )}
+        <Moved calculation="sizing" />
       </div>
       <div class="two-right">{!waiting && <Below sizing={sizing} turns={turns} />}</div>
     </div>
