@@ -152,3 +152,22 @@ def test_stock_names_the_bar_that_the_cut_list_cuts(sheet):
     head = page.get_by_role("region", name="The bar", exact=True).inner_text()
     assert "From the rack: long end" in head
     assert "3 1/4 in" not in head
+
+
+def test_a_number_that_is_mended_keeps_its_unit(sheet):
+    """In a job in inches, 80 mm with a digit put to it was 80.1 in, and refused while it was typed."""
+    page = sheet.page
+    assert _bore(sheet)[1] == "in"
+    sheet.enter("Bore", "80 mm").ready()
+    page.get_by_label("Bore", exact=True).click()
+    page.keyboard.press("End")
+    page.keyboard.type(".25")
+    sheet.ready()
+    assert _bore(sheet) == ("80.25", "mm")
+    for _ in range(5):
+        page.keyboard.press("Backspace")
+    # Emptied, it is another number, and taken in the unit in which it can be a bore.
+    page.keyboard.type("3 1/4")
+    page.keyboard.press("Enter")
+    sheet.ready()
+    assert _bore(sheet) == ("3 1/4", "in")

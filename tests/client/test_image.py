@@ -34,7 +34,7 @@ ANSWERED = "/[0-9]/.test(document.querySelector('[data-figure=former_diameter] b
 ENGINE = "document.documentElement.dataset.engine"
 
 
-def _stored(page):
+def stored(page):
     """Sizes of the image that is kept, once there is one."""
     end = time.monotonic() + 40
     while time.monotonic() < end:
@@ -54,7 +54,7 @@ def test_the_next_start_takes_the_image_and_drops_a_damaged_one(context, own_ser
     assert first.page.evaluate(ENGINE) == "files"
     first.until(ANSWERED)
     gap, former = first.figure("free_gap"), first.figure("former_diameter")
-    size, kept = _stored(first.page)
+    size, kept = stored(first.page)
     # Most of the memory is empty and is not kept.
     assert kept < 6_000_000 < size
     first.go("settings")
@@ -76,7 +76,7 @@ def test_the_next_start_takes_the_image_and_drops_a_damaged_one(context, own_ser
     assert third.page.evaluate(ENGINE) == "files"
     assert third.figure("free_gap") == gap
     # And another is made in its place.
-    _stored(third.page)
+    stored(third.page)
     fourth = _again(context, own_server.address)
     assert fourth.page.evaluate(ENGINE) == "image"
     assert fourth.figure("free_gap") == gap
@@ -87,7 +87,7 @@ def test_every_start_from_the_image_answers_on(context, own_server):
     first = Sheet(context.new_page(), own_server.address).open().ready()
     first.until(ANSWERED)
     former = first.figure("former_diameter")
-    _stored(first.page)
+    stored(first.page)
     for _ in range(8):
         first.page.reload()
         first.ready().until(ANSWERED)

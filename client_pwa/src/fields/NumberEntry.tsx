@@ -50,10 +50,13 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
     lastWritten.current = next;
     onChange(next);
   };
-  const write = (number: string): void => {
+  /** Of the number that is being typed: its own as long as it is mended, that of a bare one when it is another. */
+  const inForce = useRef(bareUnit);
+  const write = (number: string, change: string): void => {
+    if (isAnother(number, draft ?? "", change)) inForce.current = bareUnit;
     setDraft(number);
     keyTyped();
-    put(joinText(number, own ?? (value === "" ? unit : bareUnit)));
+    put(joinText(number, inForce.current));
   };
   const leave = (): void => {
     typingEnded();
@@ -61,7 +64,7 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
     if (padTarget.peek()?.element === box.current) padTarget.value = undefined;
     if (draft === undefined || value === "") return;
     const bare = splitText(draft).unit === "" ? splitText(draft).number : undefined;
-    const likely = bare === undefined ? undefined : likelyUnit(field, bare, [bareUnit, ...(lastTyped.current ? [lastTyped.current] : [])]);
+    const likely = bare === undefined ? undefined : likelyUnit(field, bare, [inForce.current, bareUnit, ...(lastTyped.current ? [lastTyped.current] : [])]);
     if (likely !== undefined && likely !== unit) put(joinText(bare!, likely));
     lastTyped.current = typedUnit ?? lastTyped.current;
     unitUsed(field, likely ?? unit);
@@ -69,6 +72,7 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
   const lastTyped = useRef<string | undefined>(undefined);
   const setUnit = (name: string): void => {
     setOwn(name);
+    inForce.current = name;
     unitUsed(field, name);
     const number = splitText(text).number;
     if (draft !== undefined) setDraft(number);
@@ -131,6 +135,7 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
           aria-required={field.required ? "true" : undefined}
           onFocus={(event) => {
             setDraft(text);
+            inForce.current = unit;
             offer();
             // The next key replaces what was there, as a gloved hand would want it.
             event.currentTarget.select();
@@ -139,7 +144,7 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
           onKeyDown={(event) => {
             if (event.key === "Enter") box.current?.blur();
           }}
-          onInput={(event) => write(event.currentTarget.value)}
+          onInput={(event) => write(event.currentTarget.value, (event as InputEvent).inputType ?? "")}
         />
         {units.length > 1 ? (
           <select
@@ -164,6 +169,14 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
 }
 
 /** The units to choose from, with the one in force where it is typed but seldom used. */
+/** Whether a key, or what was pasted, put another number in the place of the one before instead of mending it. */
+function isAnother(number: string, before: string, change: string): boolean {
+  if (number === "" || before === "") return true;
+  if (change.startsWith("delete")) return false;
+  // What is put in makes a number longer, unless it takes the place of all of it.
+  return number.length < before.length || (!number.startsWith(before[0]!) && !number.endsWith(before.at(-1)!));
+}
+
 function listed(kind: string, unit: string): readonly Unit[] {
   const offered = unitsOf(kind);
   const typed = unitNamed(kind, unit);

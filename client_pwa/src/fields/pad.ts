@@ -22,14 +22,14 @@ export function typeInto(element: HTMLInputElement, text: string): void {
   const start = element.selectionStart ?? element.value.length;
   const end = element.selectionEnd ?? start;
   element.setRangeText(text, start, end, "end");
-  element.dispatchEvent(new Event("input", { bubbles: true }));
+  element.dispatchEvent(new InputEvent("input", { bubbles: true, inputType: "insertText" }));
 }
 
 export function eraseIn(element: HTMLInputElement): void {
   const start = element.selectionStart ?? element.value.length;
   const end = element.selectionEnd ?? start;
   element.setRangeText("", start === end ? Math.max(0, start - 1) : start, end, "end");
-  element.dispatchEvent(new Event("input", { bubbles: true }));
+  element.dispatchEvent(new InputEvent("input", { bubbles: true, inputType: "deleteContentBackward" }));
 }
 
 /** A whole number before it is parted from its fraction by a space. */
