@@ -155,7 +155,7 @@ def test_stock_names_the_bar_that_the_cut_list_cuts(sheet):
 
 
 def test_a_number_that_is_mended_keeps_its_unit(sheet):
-    """In a job in inches, 80 mm with a digit put to it was 80.1 in, and refused while it was typed."""
+    """In a job in inches 80 mm with a digit put to it was 80.1 in, refused while it was typed."""
     page = sheet.page
     assert _bore(sheet)[1] == "in"
     sheet.enter("Bore", "80 mm").ready()
