@@ -228,3 +228,31 @@ def test_the_longest_lists_that_may_be_asked_come_to_an_end(effort, most):
     assert not found.bought_proved
     assert 0.0 < found.bought_bound <= found.bought
     check(found, pieces, bars, 2.0, 50.0)
+
+
+class Watched(Steps):
+    """Steps that are never taken back."""
+
+    __slots__ = ("_so_far",)
+
+    @property
+    def done(self):
+        return self._so_far
+
+    @done.setter
+    def done(self, value):
+        assert value >= getattr(self, "_so_far", 0)
+        self._so_far = value
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_work_is_counted_and_never_taken_back(seed, monkeypatch):
+    monkeypatch.setattr("ringwright.core.cutting.plan.Steps", Watched)
+    draw = random.Random(seed)
+    pieces = [sawn(round(draw.uniform(20.0, 90.0), 1), draw.randint(3, 12)) for _ in range(6)]
+    bars = [own(float(draw.randint(90, 400)), 2) for _ in range(6)]
+    bars += [shop(float(draw.randint(200, 500)), float(draw.randint(5, 20))) for _ in range(3)]
+    found = plan(pieces, bars, 2.0, step_limit=3000)
+    assert found.steps > 100
+    # The same question costs the same work.
+    assert plan(pieces, bars, 2.0, step_limit=3000).steps == found.steps
