@@ -1,7 +1,8 @@
 """Whether the tests notice small wrongs of the core: python tests/mutation/run.py [ROOM ...]
 
 Changes one operator, comparison or number of a module at a time, runs the tests of its room on it,
-and prints what share was noticed. By hand, not by tests/run: a room takes minutes.
+and prints what share was noticed. By hand, not by tests/run: a room of
+rings takes ten minutes, one of cutting an hour.
 
     --sample N   N mutants of each module, spread evenly; all by default
     --jobs N     so many at once, 2 by default
