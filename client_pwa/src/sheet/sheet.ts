@@ -6,7 +6,7 @@ import type { Answer, Fault } from "../engine/answers";
 import { ask, drop } from "../engine/client";
 import { sentence } from "../engine/labels";
 import type { CalculationName } from "../engine/names";
-import { fieldsOf, isKnown } from "../engine/tables";
+import { fieldNamed, fieldsOf, isKnown } from "../engine/tables";
 import { newJob } from "../book/job";
 import { shopInputs } from "../book/shop";
 import type { Input, Inputs, Job } from "../book/job";
@@ -15,6 +15,7 @@ import { fed, FEEDS, variantOf } from "./feeds";
 import { begin, remember } from "./history";
 import { inOwnUnit } from "./own_unit";
 import { assemble, sheetPath } from "./request";
+import { ringsMeasured } from "./rings_measured";
 import { typing } from "./typing";
 
 export type Result =
@@ -32,6 +33,8 @@ export const edits = signal(0);
 export const inputs = computed<Inputs>(() => job.value.inputs);
 /** What calculations are asked with: the job's own inputs, and where it says nothing those of the shop. */
 export const inputsWithShop = computed<Inputs>(() => ({ ...shopInputs.value, ...inputs.value }));
+/** What was measured of the rings; kept apart, so that a tick or a note asks nothing anew. */
+const measuredSizes = computed(() => job.value.measured);
 
 /** The calculations that the screen in view asks for. */
 const wanted = signal<readonly string[]>([]);
@@ -120,7 +123,7 @@ export function openJob(next: Job): void {
 }
 
 effect(() => {
-  const current = inputsWithShop.value;
+  const current = withMeasured(inputsWithShop.value);
   const keys = new Set<string>();
   for (const key of [...wanted.value, ...alsoWanted.value.keys()]) {
     const calculation = variantOf(key)?.calculation ?? key;
@@ -130,6 +133,19 @@ effect(() => {
   }
   for (const key of keys) work(key, current);
 });
+
+/** The sheet with one record for each ring, for the calculations that follow the rings as they are made. */
+function withMeasured(sheet: Inputs): Inputs {
+  const field = fieldNamed("measured");
+  const measured = field ? ringsMeasured(measuredSizes.value, field, ringsMade(sheet)) : [];
+  return measured.length > 0 ? { ...sheet, measured } : sheet;
+}
+
+function ringsMade(sheet: Inputs): number {
+  const field = fieldNamed("rings");
+  const count = Math.round(Number(sheet.rings ?? field?.usual ?? 1));
+  return count >= 1 ? Math.min(count, fieldNamed("measured")?.highest ?? 1) : 1;
+}
 
 function work(key: string, sheet: Inputs): void {
   const variant = variantOf(key);

@@ -12,7 +12,8 @@ import { OnTheShelf } from "./OnTheShelf";
 const DRAWN = new Set(fieldsOf("drawing").find((field) => field.name === "part")?.choices);
 
 export function ToolingScreen() {
-  const shared = new Set(fieldsOf("sizing").map((field) => field.name));
+  // What was measured of the rings is typed at the work itself.
+  const shared = new Set([...fieldsOf("sizing").map((field) => field.name), "measured"]);
   const own = fieldsOf("tooling").filter((field) => !shared.has(field.name));
   const elsewhere = fieldsOf("tooling").filter((field) => shared.has(field.name)).map((field) => field.name);
   return (

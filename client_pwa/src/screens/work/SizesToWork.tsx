@@ -1,6 +1,7 @@
 /** The sizes of one operation, large, each with the place for what was measured and its verdict at once. */
 
-import type { Operation, Outcome, Size } from "../../engine/answers";
+import type { Finding, Operation, Outcome, Quantity, Size } from "../../engine/answers";
+import { sentence } from "../../engine/labels";
 import { NumberEntry } from "../../fields/NumberEntry";
 import { Mark, WORD } from "../../figures/Findings";
 import { limitsOf, aim } from "../../figures/SizeTable";
@@ -14,8 +15,13 @@ import { kindOf, verdictOn } from "./verdict";
 /** What the core says of a ring that was measured so far (the card follows the ring). */
 export interface RingSoFar {
   ring: number;
-  sizes: (Size & { operation: string; name: string; outcome?: Outcome })[];
+  outcome: Outcome;
+  why: string;
+  remedy: string;
+  sizes: WorkedSize[];
 }
+
+type WorkedSize = Size & { operation: string; name: string; measured?: Quantity; outcome?: Outcome };
 
 /** The core's word for what is set and not measured. */
 const SET = "set, not measured";
@@ -24,21 +30,63 @@ interface Props {
   operation: Operation;
   ring: number;
   rings: unknown;
+  findings: readonly Finding[];
 }
 
-export function SizesToWork({ operation, ring, rings }: Props) {
+export function SizesToWork({ operation, ring, rings, findings }: Props) {
   const soFar = (Array.isArray(rings) ? (rings as RingSoFar[]) : []).find((each) => each.ring === ring);
   return (
-    <ul class="work-sizes">
-      {operation.sizes.map((size) => {
-        const worked = soFar?.sizes.find((each) => each.operation === operation.key && each.name === size.name);
-        return <OneSize key={`${size.name}/${ring}`} operation={operation} size={worked ? { ...size, ...worked } : size} outcome={worked?.outcome} ring={ring} />;
-      })}
-    </ul>
+    <>
+      <ul class="work-sizes">
+        {operation.sizes.map((size) => {
+          const worked = soFar?.sizes.find((each) => each.operation === operation.key && each.name === size.name);
+          const cost = worked?.outcome === "watch" ? costOf(findings, ring, worked) : undefined;
+          return (
+            <OneSize
+              key={`${size.name}/${ring}`}
+              operation={operation}
+              size={worked ? { ...size, ...worked, label: size.label } : size}
+              changed={worked !== undefined && worked.measured === undefined && differs(worked, size)}
+              outcome={worked?.outcome === "watch" && soFar?.outcome === "stop" ? undefined : worked?.outcome}
+              cost={cost}
+              ring={ring}
+            />
+          );
+        })}
+      </ul>
+      {soFar && operation.each_ring && (
+        <p class={`work-verdict work-ring finding-${soFar.outcome}`} role="status">
+          <Mark outcome={soFar.outcome} />
+          <span>
+            <b>{WORD[soFar.outcome]}:</b> {sentence(soFar.why)} {soFar.remedy && sentence(soFar.remedy)}
+          </span>
+        </p>
+      )}
+    </>
   );
 }
 
-function OneSize({ operation, size, ring, outcome }: { operation: Operation; size: Size; ring: number; outcome: Outcome | undefined }) {
+/** What a size outside its limits costs, as the core found it. */
+function costOf(findings: readonly Finding[], ring: number, { measured }: WorkedSize): Finding | undefined {
+  return findings.find((each) => each.check === "size-out" && each.why.startsWith(`Ring ${ring}:`) && each.value?.value === measured?.value);
+}
+
+/** Whether this ring's size is another, as read, than the card's for all rings. */
+function differs(own: Size, card: Size): boolean {
+  const read = (size: Size): string => shown(aim(size), size.unit, system.value, "limit").text;
+  return read(own) !== read(card);
+}
+
+interface OneSizeProps {
+  operation: Operation;
+  size: Size;
+  ring: number;
+  changed: boolean;
+  outcome: Outcome | undefined;
+  cost: Finding | undefined;
+}
+
+function OneSize({ operation, size, ring, changed, outcome, cost }: OneSizeProps) {
   const place = placeOf(`route/${operation.key}`, size.name ?? size.label, ring);
   const text = shown(aim(size), size.unit, system.value, size.limits ? "limit" : (size.name ?? size.label));
   const limits = limitsOf(size);
@@ -58,6 +106,7 @@ function OneSize({ operation, size, ring, outcome }: { operation: Operation; siz
           </small>
         )}
       </p>
+      {changed && <p class="work-reading">To suit this ring as it was measured.</p>}
       {size.reading && size.reading !== SET && <p class="work-reading">By {size.reading}.</p>}
       {kind !== "number" && size.reading !== SET && (
         <NumberEntry
@@ -75,7 +124,7 @@ function OneSize({ operation, size, ring, outcome }: { operation: Operation; siz
         <p class={`work-verdict finding-${verdict.outcome}`} role="status">
           <Mark outcome={verdict.outcome} />
           <span>
-            <b>{WORD[verdict.outcome]}:</b> {verdict.words}
+            <b>{WORD[verdict.outcome]}:</b> {verdict.words} {cost && sentence(cost.why)}
           </span>
         </p>
       )}

@@ -70,7 +70,12 @@ export function WorkScreen() {
           ))}
         </div>
       )}
-      <SizesToWork operation={operation} ring={operation.each_ring ? Math.min(left.ring, rings) : 1} rings={view.answer?.rings} />
+      <SizesToWork
+        operation={operation}
+        ring={operation.each_ring ? Math.min(left.ring, rings) : 1}
+        rings={view.answer?.rings}
+        findings={view.answer?.findings ?? []}
+      />
       {soak && <SoakTimer hours={soak.value} />}
       <Facts operation={operation} />
       {operation.cautions.length > 0 && (
