@@ -41,6 +41,8 @@ def test_the_page(built):
     assert "unsafe-inline" not in policy
     assert "'unsafe-eval'" not in policy
     assert "http" not in policy
+    # A job is taken in by the code that the camera sees; nothing else of the device is asked for.
+    assert response.headers["Permissions-Policy"].split(", ")[0] == "camera=(self)"
 
 
 @pytest.mark.parametrize(

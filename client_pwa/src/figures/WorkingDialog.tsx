@@ -4,6 +4,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { Dialog } from "../base/Dialog";
 import { system } from "../base/settings";
 import { fractionWords, inFull, shown, thouWords } from "../units/show";
+import { Formula } from "./Formula";
 import { MethodGrounds } from "./MethodGrounds";
 import { needReference, reference } from "./reference";
 import { Symbol } from "./Symbol";
@@ -58,7 +59,7 @@ function Working({ name, figure }: OpenFigure) {
       {method ? (
         <>
           <p>{method.title}</p>
-          <p class="formula"><Symbol text={method.formula} /></p>
+          <Formula text={method.formula} />
         </>
       ) : (
         <p>{figure.method ? figure.method.replace(/-/g, " ") : "taken as given"}</p>

@@ -6,6 +6,7 @@ import { useEffect, useState } from "preact/hooks";
 import type { Outcome, Quantity } from "../../engine/answers";
 import { choiceWords, labelOf } from "../../engine/labels";
 import { Mark, WORD } from "../../figures/Findings";
+import { Formula } from "../../figures/Formula";
 import { MethodGrounds } from "../../figures/MethodGrounds";
 import { basisWords, needReference, reference } from "../../figures/reference";
 import { inView } from "../../figures/results";
@@ -242,7 +243,7 @@ function Methods() {
       <summary>
         <span>{method.title}</span>
       </summary>
-      <p class="formula">{method.formula}</p>
+      <Formula text={method.formula} />
       <MethodGrounds method={method} />
     </details>
   ));

@@ -265,7 +265,7 @@ METHODS = (
     Method(
         "spread-rank",
         "What matters most",
-        "effect = (y(x + spread) - y(x - spread))/2, share = effect^2 / sum of effect^2",
+        "effect = (y(x + spread) - y(x - spread))/2, share = effect^2/(sum of effect^2)",
         "independent inputs, each alone over its 95 % spread",
         ("definition",),
     ),

@@ -28,7 +28,7 @@ METHODS = (
     Method(
         "saturation-temperature",
         "Saturation temperature of steam",
-        "b = (p/1 MPa)^(1/4), p = p_s + 0.101 MPa; "
+        "b = (p/(1 MPa))^(1/4), p = p_s + 0.101 MPa; "
         "E = b^2 + n3 b + n6; F = n1 b^2 + n4 b + n7; G = n2 b^2 + n5 b + n8; "
         "D = 2G/(-F - sqrt(F^2 - 4EG)); T = (n10 + D - sqrt((n10 + D)^2 - 4(n9 + n10 D)))/2",
         "absolute pressure 611.213 Pa to 22.064 MPa; gauge pressure over a standard atmosphere",

@@ -1,0 +1,32 @@
+"""Formulas are set as formulas, wherever a figure's working or the list of methods shows them."""
+
+
+def test_every_formula_of_the_list_is_set_and_fits_a_phone(sheet):
+    sheet.go("tables")
+    sheet.page.get_by_text("Formulas and sources").click()
+    sheet.page.wait_for_selector(".formula", state="attached")
+    wide = sheet.page.evaluate(
+        """() => {
+        document.querySelectorAll('.tables details').forEach(e => { e.open = true })
+        return [...document.querySelectorAll('.formula')]
+            .filter(e => e.scrollWidth > e.clientWidth + 1).map(e => e.textContent)
+    }"""
+    )
+    assert sheet.page.locator(".formula").count() >= 100
+    assert sheet.page.evaluate("document.body.scrollWidth <= innerWidth")
+    # What is wider than the screen is scrolled in its own frame; few are.
+    assert len(wide) <= 12, wide
+
+
+def test_the_working_of_a_figure_shows_its_fraction(sheet):
+    force = sheet.page.locator("[data-figure=tangential_force]").first
+    force.evaluate("e => { e.closest('details').open = true }")
+    force.click()
+    fraction = sheet.page.locator("dialog[open] .formula math mfrac")
+    fraction.first.wait_for()
+    assert fraction.first.evaluate("e => e.namespaceURI") == "http://www.w3.org/1998/Math/MathML"
+    # Ft = p h1 d1/2: the two lies below the line.
+    top, below = fraction.first.evaluate(
+        "e => [...e.children].map(part => part.getBoundingClientRect().top)"
+    )
+    assert below > top
