@@ -554,3 +554,18 @@ def test_code_is_read_by_the_camera_where_the_browser_can(context, served):
     page.get_by_text('"Hoist" is in the book, and open.').wait_for()
     # The camera is let go.
     assert page.evaluate("window.stream.getTracks().every(t => t.readyState === 'ended')")
+
+
+def test_a_route_card_on_paper_brings_its_job_in(sheet, client, tmp_path):
+    card = client.get(
+        "/v1/route.pdf", query_string={"bore": "4 1/8 in", "job_name": "Winch é, from paper"}
+    )
+    path = tmp_path / "route.pdf"
+    path.write_bytes(card.data)
+    assert "One job was brought in" in _bring_in(sheet, path)
+    sheet.page.get_by_role("button", name="Winch é, from paper").first.click()
+    sheet.ready()
+    assert sheet.page.get_by_label("Bore", exact=True).input_value() == "4 1/8"
+    scan = tmp_path / "scan.pdf"
+    scan.write_bytes(b"%PDF-1.4\n%\xe2\xe3\n%%EOF\n")
+    assert "This PDF holds no job" in _bring_in(sheet, scan)

@@ -6,6 +6,8 @@ import { isRecord } from "./versions";
 
 const LARGEST_FILE = 5_000_000;
 const MOST_JOBS = 1000;
+/** Sheets on paper hold their job in one line of a stream that begins so. */
+const JOB_IN_PDF = `stream\n{"format":"${JOB_FORMAT}",`;
 
 export type FileReading = { ok: true; readings: JobReading[] } | { ok: false; message: string };
 
@@ -16,6 +18,13 @@ export function fileText(jobs: readonly Job[]): string {
 
 export function readFileText(text: string): FileReading {
   if (text.length > LARGEST_FILE) return { ok: false, message: "This file is far larger than any job book." };
+  if (text.startsWith("%PDF-")) {
+    // What was added to a PDF later stands further down.
+    const at = text.lastIndexOf(JOB_IN_PDF);
+    if (at < 0) return { ok: false, message: "This PDF holds no job: bring in the sheet as the service wrote it, not a copy that was printed or scanned." };
+    const start = text.indexOf("{", at);
+    return readFileText(text.slice(start, text.indexOf("\n", start)));
+  }
   let raw: unknown;
   try {
     raw = JSON.parse(text);

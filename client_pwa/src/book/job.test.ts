@@ -64,4 +64,19 @@ describe("a file", () => {
       expect(!read.ok && read.message).toContain("not a job file");
     },
   );
+  it("comes in within a sheet on paper, the newest where something was added", () => {
+    const within = (name: string) =>
+      `<<\n/Type /EmbeddedFile\n>>\nstream\n${JSON.stringify({ format: "ringwright-job", version: JOB_VERSION, jobs: [{ ...job, name }] })}\nendstream\nendobj\n`;
+    const name = 'Marigold (endstream) stream {"format":"ringwright-job",';
+    const read = readFileText(`%PDF-1.4\n%\uFFFD\n${within("Before")}3 0 obj\nstream\n\uFFFD\nendstream\n${within(name)}%%EOF\n`);
+    expect(read.ok && read.readings).toEqual([{ ok: true, job: { ...job, name } }]);
+  });
+  it.each([
+    ["%PDF-1.4\nstream\nnothing of ours\nendstream\n%%EOF", "holds no job"],
+    ['%PDF-1.4\nstream\n{"format":"ringwright-job","version":3,"jobs":[', "not a job file"],
+    ['%PDF-1.4\nstream\n{"format":"ringwright-job",%PDF-\n', "not a job file"],
+  ])("on paper without a job is refused in words: %s", (text, words) => {
+    const read = readFileText(text);
+    expect(!read.ok && read.message).toContain(words);
+  });
 });

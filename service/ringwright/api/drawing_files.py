@@ -177,9 +177,7 @@ def no_such_drawing(part):
 def _pdf(values, part):
     _letters_for_paper(values)
     sheets = _sheets(values, part)
-    return pdf_sheet.pdf(sheets, _named(sheets[0].title, values), values["owner"] or ""), (
-        part + ".pdf"
-    )
+    return _on_paper(sheets, sheets[0].title, values), part + ".pdf"
 
 
 def _all_drawings(values):
@@ -191,7 +189,18 @@ def _all_drawings(values):
         if part.group != catalogue.CHART
         for sheet in catalogue.sheets(job, part.key)
     ]
-    return pdf_sheet.pdf(sheets, _named("Drawings", values), values["owner"] or ""), "drawings.pdf"
+    return _on_paper(sheets, "Drawings", values), "drawings.pdf"
+
+
+def _on_paper(sheets, title, values):
+    name = values["job_name"] or "Ring"
+    carried = job_link.job_of(name, _JOB, _typed(), values)
+    return pdf_sheet.pdf(sheets, _named(title, values), values["owner"] or "", carried)
+
+
+def _typed():
+    """What the caller wrote, name to text."""
+    return {name: texts[0] for name, texts in request.args.lists()}
 
 
 def _named(title, values):
@@ -221,9 +230,8 @@ def _route(values):
         "bore": design.bore,
         "rings": design.rings,
     }
-    typed = {name: texts[0] for name, texts in request.args.lists()}
     carried = job_link.job_of(
-        heading["job"] or heading["kind"], scalar_fields(route.FIELDS), typed, values
+        heading["job"] or heading["kind"], scalar_fields(route.FIELDS), _typed(), values
     )
     address = address_of(request, current_app.extensions["ringwright"]["address"])
     link = job_link.link(address, carried)
@@ -238,5 +246,6 @@ def _route(values):
         values["paper"] or PAGES[0],
         job.system,
         link if len(link) <= LONGEST_LINK else None,
+        carried,
     )
     return content, "route.pdf"

@@ -21,16 +21,17 @@ from ..core.drawing.entities import (
     Text,
 )
 from ..core.drawing.shapes import hatch_lines
-from . import faces
+from . import faces, job_in_pdf
 
 MEDIA_TYPE = "application/pdf"
 _REGION_GREY = 0.86
 
 
-def pdf(sheets, title, author=""):
+def pdf(sheets, title, author, carried):
     """The bytes of a PDF with one page for each sheet.
 
-    sheets: list of core Sheet on paper. title, author: of the document.
+    sheets: list of core Sheet on paper. title, author: of the document. carried: the job that
+    goes with it, as job_link.job_of gives it.
     """
     out = io.BytesIO()
     # invariant: no clock and no chance in the file, so that the same job gives the same bytes.
@@ -38,6 +39,7 @@ def pdf(sheets, title, author=""):
     canvas.setTitle(faces.clean(title))
     canvas.setAuthor(faces.clean(author))
     canvas.setCreator("Ringwright")
+    job_in_pdf.attach(canvas, carried)
     for sheet in sheets:
         canvas.setPageSize((sheet.width * mm, sheet.height * mm))
         canvas.bookmarkPage("%s-%d" % (sheet.part, sheet.number))

@@ -15,7 +15,7 @@ from reportlab.platypus import (
     TableStyle,
 )
 
-from . import card_sizes, faces, values
+from . import card_sizes, faces, job_in_pdf, values
 from .card_style import BODY, CELL, CENTRED, HEADING, SIZE, SMALL, TITLE, Laid, Marked, paragraph
 from .pdf_flowables import Picture, QrCode
 
@@ -62,14 +62,14 @@ PICTURE_SCALE = 0.7
 _LEAST_ROOM = 62 * mm
 
 
-def route_pdf(worked, drawn, heading, paper, system, link):
+def route_pdf(worked, drawn, heading, paper, system, link, carried):
     """The bytes of the route card.
 
     worked: dict with the plain answers of "sizing", "tooling" and "route" for one job. drawn:
     function of a part's key giving its sheet for a card, None where the ring has no such part.
     heading: dict with "job", "owner", "date", "kind", "material", "bore", "rings". paper: key of
     CARDS. system: metric or inch. link: address that opens the job in the app, None
-    where it is too long for a code.
+    where it is too long for a code. carried: the job of that link, which the file holds as well.
     """
     width, height = (side * mm for side in CARDS[paper])
     wide = width - 2 * MARGIN
@@ -98,7 +98,9 @@ def route_pdf(worked, drawn, heading, paper, system, link):
         topPadding=0, bottomPadding=0,
     )  # fmt: skip
     document.addPageTemplates([PageTemplate("card", [frame])])
-    document.build(story, canvasmaker=_numbered(faces.clean(heading["job"] or heading["kind"])))
+    document.build(
+        story, canvasmaker=_numbered(faces.clean(heading["job"] or heading["kind"]), carried)
+    )
     return out.getvalue()
 
 
@@ -322,13 +324,14 @@ def _facts(operation, system):
     return ". ".join(parts)
 
 
-def _numbered(title):
-    """A canvas class that writes "page 2 of 7" when it knows how many there are."""
+def _numbered(title, carried):
+    """A canvas class that holds the job, and writes "page 2 of 7" when it knows how many."""
 
     class Numbered(Canvas):
         def __init__(self, *given, **named):
             super().__init__(*given, **named)
             self._pages = []
+            job_in_pdf.attach(self, carried)
 
         def showPage(self):  # noqa: N802 - the name that the library calls
             self._pages.append(dict(self.__dict__))

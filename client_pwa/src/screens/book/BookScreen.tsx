@@ -44,7 +44,7 @@ export function BookScreen() {
           ref={file}
           class="unseen"
           type="file"
-          accept=".json,application/json"
+          accept=".json,application/json,.pdf,application/pdf"
           aria-label="Job file to bring in"
           tabIndex={-1}
           onChange={(event) => void bringIn(event.currentTarget, setMessage)}
