@@ -199,6 +199,28 @@ def test_more_rings_take_longer_but_share_the_soak():
     assert 0.0 < extra < 2 * first
 
 
+@pytest.mark.parametrize("ring_type", ["plain", "double-turn"])
+@pytest.mark.parametrize(
+    "end_cut, degrees", [("angled-45", 45.0), ("angled-60", 60.0), ("square", 90.0)]
+)
+def test_whoever_saws_the_ends_is_told_their_angle(ring_type, end_cut, degrees):
+    card = route(bore=80.0, ring_type=ring_type, end_cut=end_cut)["operations"]
+    told = {
+        row["key"]: size["value"]
+        for row in card
+        for size in row["sizes"]
+        if size["name"] == "end_angle"
+    }
+    sawn = {"saw-end"} if ring_type == "plain" else {"mark-out", "saw-ends"}
+    assert told == dict.fromkeys(sawn, degrees)
+
+
+def test_several_cuts_are_not_called_one():
+    for ring_type in ("plain", "double-turn"):
+        for row in route(bore=80.0, ring_type=ring_type)["operations"]:
+            assert row.get("passes", 1) == 1 or "one cut" not in row["text"], row["key"]
+
+
 def test_cautions_stand_where_the_work_is():
     by_key = {operation["key"]: operation for operation in route(bore=80.0)["operations"]}
 

@@ -19,7 +19,7 @@ CAUTIONS = OrderedDict(
         ),
         (
             "iron-dust",
-            "Iron dust and swarf: eye protection, no loose clothing, brush chips away, never by hand; keep dust out of your lungs.",
+            "Dust and swarf: eye protection, no loose clothing, brush chips away, never by hand; keep dust, iron, bronze or filled plastic, out of your lungs.",
         ),
         (
             "sharp-edges",

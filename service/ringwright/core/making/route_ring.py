@@ -49,7 +49,8 @@ class Work:
         mark = [
             bare("bridge_length", "bridge along the outside", t.bridge_length, reading=RULE),
             bare("band_width", "band", d.band_width),
-            bare("scarf_length", "run of each angled end", t.scarf_length, reading=RULE),
+            self.end_angle(),
+            bare("scarf_length", "run of each end", t.scarf_length, reading=RULE),
         ]
         saw = [
             limited("slit_mandrel_diameter", "mandrel", t.slit_mandrel_diameter, "g6"),
@@ -88,18 +89,23 @@ class Work:
             self.bench.hand("mark-out", mark),
             self.bench.turned("slit", saw, made),
             self.bench.hand("saw-wedges", wedge),
-            self.bench.hand("saw-ends", [self.saw_cut()]),
+            self.bench.hand("saw-ends", [self.end_angle(), self.saw_cut()]),
             self.bench.hand("deburr", []),
         ]
 
     def saw_cut(self):
         return between("end_kerf", "saw cut", self.d.end_kerf, self.held.kerf, ACROSS_CUT)
 
+    def end_angle(self):
+        return bare("end_angle", "ends, to the side", CUT_ANGLES[self.d.end_cut], "deg", SET)
+
     def plain_sawing(self):
         d = self.d
         key = "saw-end"
         saw = [self.saw_cut()]
-        if self.t.joint is not None:
+        if self.t.joint is None:
+            saw.insert(0, self.end_angle())
+        else:
             key = "saw-step"
             saw.append(bare("tongue_length", "length of each tongue", self.t.joint.opening))
             # Half of what the saw leaves of the blank; facing takes the same off both tongues.

@@ -44,8 +44,8 @@ TEXT = OrderedDict(
             Text(
                 "Turn the outside",
                 "Turning tool",
-                "Turn the outside parallel, deep enough to get under the skin in one cut. It "
-                "stays oversize until last.",
+                "Turn the outside parallel; the first cut goes under the skin all round. It stays "
+                "oversize until last.",
                 "Rough size, parallel over the length.",
                 ("rotating-work", "iron-dust"),
             ),
@@ -97,9 +97,9 @@ TEXT = OrderedDict(
             Text(
                 "Mark out slit, bridge and ends",
                 "Paper template or height gauge and dividers",
-                "Scribe the slit line round the middle, the two ends of the bridge, and one angled "
-                "end in each band, on opposite sides of the bridge.",
-                "Both ends start on the bridge and lean the same way.",
+                "Scribe the slit line round the middle, the two ends of the bridge, and one end in "
+                "each band at the angle given, on opposite sides of the bridge.",
+                "Both ends start on the bridge; angled ones lean the same way.",
                 ("sharp-edges",),
             ),
         ),
@@ -175,10 +175,12 @@ TEXT = OrderedDict(
             "turn-through",
             Text(
                 "Turn the ring inside out",
-                "By hand, slowly",
+                "By hand, slowly; fine file",
                 "Work one free end sideways past the other turn and follow it round, so that the "
-                "two turns pass through one another and change sides.",
-                "No crack at the roots beside the bridge, seen with a glass.",
+                "two turns pass through one another and change sides. The sawn ends lie open now: "
+                "file them smooth and true to their angle, no further than the saw's marks.",
+                "Ends smooth, without a burr. No crack at the roots beside the bridge, seen with a "
+                "glass.",
                 ("stored-spring", "sharp-edges"),
             ),
         ),
@@ -340,9 +342,10 @@ TEXT = OrderedDict(
             Text(
                 "Dress the ends to the gap",
                 "Fine file, feelers, the bore or trial bore",
-                "Square the ring in the bore with the piston, measure the gap, and dress both ends "
-                "alike until it is right.",
-                "Gap by feeler, parallel from edge to edge.",
+                "Square the ring in the bore with the piston and measure the gap, of a double-turn "
+                "ring that of each turn. Where it is too small dress both sides of it alike until "
+                "it is right.",
+                "Each gap by feeler, parallel from edge to edge.",
                 ("sharp-edges",),
             ),
         ),
