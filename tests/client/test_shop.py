@@ -44,6 +44,19 @@ def _jobs(sheet, tmp_path, *jobs):
     return sheet
 
 
+def test_price_of_the_metal_costs_the_bar(sheet, tmp_path):
+    priced = {"material": "grey-iron", "price": "6"}
+    shop = dict(SHOP, inputs={"metal_prices": [priced]})
+    page = _bring_in(sheet, tmp_path, shop).page
+    page.get_by_label("Price of each metal").first.wait_for()
+    sheet.go("stock")
+    page.locator("[data-figure=cost]").first.wait_for(state="attached")
+    mass = float(page.locator("[data-figure=mass] b").first.inner_text())
+    cost = float(page.locator("[data-figure=cost] b").first.text_content())
+    # Both are rounded for the screen.
+    assert abs(cost - 6 * mass) < 0.02 * cost
+
+
 def test_what_the_shop_has_goes_into_every_job(sheet, tmp_path):
     page = _bring_in(sheet, tmp_path).page
     sheet.go("route")

@@ -49,6 +49,34 @@ def test_length_and_mass_by_hand():
     assert value(priced, "cost") == pytest.approx(5 * mass)
 
 
+def test_a_metal_has_a_price_of_its_own():
+    """By hand: the mass of each set at its own price, or at that of all metals."""
+    bronze = dict(ONE, name="bronze", material="phosphor-bronze")
+    prices = [{"material": "phosphor-bronze", "price": 14.0}]
+    answer = stock(sets=[ONE, bronze], metal_prices=prices, bar_price=5.0)
+    iron_mass, bronze_mass = (row["mass"]["value"] for row in answer["sets"])
+    assert answer["sets"][0]["cost"]["value"] == pytest.approx(5.0 * iron_mass)
+    assert answer["sets"][1]["cost"]["value"] == pytest.approx(14.0 * bronze_mass)
+    assert value(answer, "cost") == pytest.approx(5.0 * iron_mass + 14.0 * bronze_mass)
+    # A set whose metal has no price leaves the whole without one.
+    partly = stock(sets=[ONE, bronze], metal_prices=prices)
+    assert "cost" not in partly["figures"]
+    assert "cost" not in partly["sets"][0]
+    assert partly["sets"][1]["cost"]["value"] == pytest.approx(14.0 * bronze_mass)
+
+
+def test_a_bar_on_offer_costs_its_metal_price():
+    """85 mm solid, 300 mm long, as cast by its skin: mass at 7.2 g/cm3 times 3 a kilogram."""
+    offer = {"diameter": 85.0, "length": 300.0}
+    prices = [{"material": "grey-iron", "price": 3.0}]
+    by_metal = stock(sets=[dict(ONE, count=1)], bars_to_buy=[offer], metal_prices=prices)
+    by_all = stock(sets=[dict(ONE, count=1)], bars_to_buy=[offer], bar_price=3.0)
+    assert value(by_metal, "bought_cost") == pytest.approx(
+        3.0 * value(by_metal, "bought_mass"), abs=0.001
+    )
+    assert value(by_metal, "bought_cost") == value(by_all, "bought_cost")
+
+
 def test_cored_bar_is_chosen_where_it_saves_metal():
     solid = stock(sets=[ONE], bar_form="solid")
     free = stock(sets=[ONE])

@@ -21,6 +21,7 @@ const GROUPS: readonly { title: string; words?: string; names: readonly InputNam
 ];
 const FROM: readonly CalculationName[] = ["stock", "route", "tooling", "bore-survey", "spread"];
 const BARS = fieldsOf("stock").find((field) => field.name === "bars");
+const PRICES = fieldsOf("stock").find((field) => field.name === "metal_prices");
 const LATHE_FIELDS = OF_A_LATHE.flatMap((name) => fieldNamed(name, FROM) ?? []);
 const DIAMETER: Field = { name: "shelf", kind: "length", unit: "mm", lowest: 1, highest: 1100 };
 
@@ -47,6 +48,11 @@ export function ShopScreen() {
       {BARS && (
         <section class="card" aria-label="Bars in the rack">
           <ListEntry Entry={FieldEntry} field={BARS} label="Bars in the rack" rowName="Bar" gone={sayGoneFromShop} value={sheet.inputs.bars} faults={faultsIn(BARS, sheet.inputs.bars)} path={["bars"]} onChange={(value) => setInput("bars", value)} />
+        </section>
+      )}
+      {PRICES && (
+        <section class="card" aria-label="Price of each metal">
+          <ListEntry Entry={FieldEntry} field={PRICES} label="Price of each metal" rowName="Metal" gone={sayGoneFromShop} value={sheet.inputs.metal_prices} faults={faultsIn(PRICES, sheet.inputs.metal_prices)} path={["metal_prices"]} onChange={(value) => setInput("metal_prices", value)} />
         </section>
       )}
       <section class="card" aria-label="On the shelf">

@@ -145,6 +145,19 @@ OFFER_ENTRY = (
     ),
 )
 
+PRICE_ENTRY = (
+    field("material", "choice", "the metal", choices=tuple(for_use("ring")), required=True),
+    field(
+        "price",
+        "price",
+        "its price by mass",
+        lowest=0.0,
+        highest=100000.0,
+        above_lowest=True,
+        required=True,
+    ),
+)
+
 SETS = table(
     field(
         "sets",
@@ -247,6 +260,15 @@ SHOP = table(
         lowest=0.0,
         highest=100000.0,
         above_lowest=True,
+    ),
+    field(
+        "metal_prices",
+        "records",
+        "prices of single metals by mass, before bar_price",
+        nothing("bar_price for every metal"),
+        lowest=0,
+        highest=MOST_OFFERS,
+        items=PRICE_ENTRY,
     ),
     field(
         "spindle_bore",

@@ -190,10 +190,14 @@ def _figures(sets, values, done):
     if mass > 0.0:
         told["mass"] = mass
         told["swarf_share"] = 1.0 - ring_mass / mass
-        price = values.get("bar_price")
-        if price is not None:
-            given["price"] = price
-            told["cost"] = mass * price
+        rates = [stock_bars.rate_of(one.material, values) for one in sets]
+        if None not in rates:
+            if len(set(rates)) == 1:
+                given["price"] = rates[0]
+            cost = 0.0
+            for one, rate in zip(sets, rates):
+                cost += one.mass * rate
+            told["cost"] = cost
     if done.plan.cuts:
         _add_cutting(told, given, done)
     return figures_of(STOCK, told, given)
@@ -253,6 +257,7 @@ def _set_tree(one, values):
             row["bar_bore"] = Quantity(one.size.bore, "mm")
         row["mass"] = Quantity(one.mass, "kg")
         row["swarf_share"] = Quantity(1.0 - one.ring_mass / one.mass, "1")
-        if values.get("bar_price") is not None:
-            row["cost"] = Quantity(one.mass * values["bar_price"], "money")
+        rate = stock_bars.rate_of(one.material, values)
+        if rate is not None:
+            row["cost"] = Quantity(one.mass * rate, "money")
     return row

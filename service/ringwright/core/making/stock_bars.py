@@ -40,6 +40,18 @@ def mass_of(bar):
     return bar.material.density * bar.area * bar.length * 1e-9
 
 
+def rate_of(metal, values):
+    """Price of a metal by mass [money/kg]: its own, else that of all metals, else None.
+
+    metal: a Material. values: checked inputs. Of two prices for one metal the later holds.
+    """
+    rate = values.get("bar_price")
+    for entry in values.get("metal_prices") or []:
+        if entry["material"] == metal.key:
+            rate = entry["price"]
+    return rate
+
+
 def serves(bar, one):
     """True when a bar can give the blanks of a set. bar: a StockBar. one: a stock.Set."""
     return (
@@ -93,7 +105,6 @@ def on_offer(sets, values):
     and what stands in `bars_to_buy`. Raises InputProblem for a bore that is none.
     """
     found = []
-    rate = values.get("bar_price")
     for at, given in enumerate(values.get("bars_to_buy") or []):
         entry = with_usual(OFFER_ENTRY, given)
         metal = material(entry["material"])
@@ -102,7 +113,7 @@ def on_offer(sets, values):
         name = entry.get("name") or size.label
         price = entry.get("price")
         found.append(
-            _offered(size, name, metal, entry["length"], entry.get("count"), price, rate, values)
+            _offered(size, name, metal, entry["length"], entry.get("count"), price, values)
         )
     length = values.get("bar_length")
     sizes = []
@@ -110,7 +121,7 @@ def on_offer(sets, values):
         if length is not None and one.size is not None and one.size not in sizes:
             sizes.append(one.size)
             found.append(
-                _offered(one.size, one.size.label, one.material, length, None, None, rate, values)
+                _offered(one.size, one.size.label, one.material, length, None, None, values)
             )
     return found
 
@@ -301,9 +312,10 @@ def _size_label(size):
     return "%d mm" % (tenths // 10) if tenths % 10 == 0 else "%d.%d mm" % divmod(tenths, 10)
 
 
-def _offered(size, name, metal, length, count, price, rate, values):
+def _offered(size, name, metal, length, count, price, values):
     """A StockBar on offer; its price from the metal's where it has none of its own."""
     area = bars.section(size)
+    rate = rate_of(metal, values)
     if price is None and rate is not None:
         price = metal.density * area * length * 1e-9 * rate
     return StockBar(
