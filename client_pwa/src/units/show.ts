@@ -53,8 +53,7 @@ function convert(value: number, unit: string, system: System, name: string): Con
   const inch = system === "inch";
   switch (unit) {
     case "mm":
-      // A size with limits is read to the micrometre or the tenth of a thou, or it would seem to lie outside them.
-      return inch ? inches(value / MM_PER_INCH, name) : { value, unit: "mm", places: FINE.test(name) || Math.abs(value) < 1 ? 3 : 2 };
+      return length(value, inch, name);
     case "mm2":
       return inch ? { value: value / 645.16, unit: "in²", places: 3 } : { value, unit: "mm²", places: 1 };
     case "MPa":
@@ -128,9 +127,10 @@ function convert(value: number, unit: string, system: System, name: string): Con
   }
 }
 
-function inches(value: number, name: string): Converted {
-  // Clearances and limits are read in tenths of a thou, sizes in thou.
-  return { value, unit: "in", places: FINE.test(name) || Math.abs(value) < 0.04 ? 4 : 3 };
+function length(mm: number, inch: boolean, name: string): Converted {
+  // The core's length_places: what is below 1 mm is a gap or a clearance. A size with limits would seem to lie outside them.
+  const places = FINE.test(name) || (mm !== 0 && Math.abs(mm) < 1) ? 3 : 2;
+  return inch ? { value: mm / MM_PER_INCH, unit: "in", places: places + 1 } : { value: mm, unit: "mm", places };
 }
 
 function pressure(value: number, inch: boolean, name: string): Converted {

@@ -1,8 +1,12 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { nearestFraction } from "./fraction";
 import { unitsOf } from "./kinds";
 import { fieldParts, joinText, parseQuantity, splitText } from "./parse";
 import { fixed, fractionWords, inFull, shown, thouWords } from "./show";
+
+/** Worked by hand; the paper is tested by the same table. */
+const LENGTHS = JSON.parse(readFileSync(new URL("../../../tests/vectors/lengths_shown.json", import.meta.url), "utf8")) as [number, string, string][];
 
 // Factors: inch, pound, pound-force and psi are exact by the international agreement of 1959 and NIST SP 811.
 const GOOD: [string, string, string, number][] = [
@@ -101,6 +105,10 @@ describe("what people read", () => {
     expect(nearestFraction(0.001).text).toBe("0");
     expect(fractionWords(79.4)).toBe("3 1/8 in and 1.0 thou");
     expect(thouWords(0.254)).toBe("10.0 thou");
+  });
+  it.each(LENGTHS)("gives a length of %d mm the digits that it has on paper: %s mm, %s in", (mm, metric, inch) => {
+    expect(shown(mm, "mm", "metric")).toEqual({ text: metric, unit: "mm" });
+    expect(shown(mm, "mm", "inch")).toEqual({ text: inch, unit: "in" });
   });
   it("rounds half away from nought and groups thousands", () => {
     expect(fixed(2.675, 2)).toBe("2.68");

@@ -15,9 +15,9 @@ Words = namedtuple("Words", ("prefix", "lines"))
 def number(mm, system, places=None):
     """A length as digits alone: mm with `places`, inches with one place more, at least thou.
 
-    places: None for those of wording.length_places.
+    places: None for those of wording.length_places, which what is below 1 mm has always.
     """
-    if places is None:
+    if places is None or abs(mm) < 1.0:
         places = length_places(mm)
     if system == INCH:
         return decimal(mm / MM_PER_INCH, max(3, places + 1))
