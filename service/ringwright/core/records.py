@@ -62,11 +62,11 @@ def plain(node, working=True):
         }
         if working and node.working:
             shows, given = node.working
-            entry["working"] = [
-                {"symbol": symbol, "value": given[symbol], "unit": unit}
-                for symbol, unit in shows
-                if given.get(symbol) is not None
-            ]
+            entry["working"] = steps = []
+            for symbol, unit in shows:
+                value = given.get(symbol)
+                if value is not None:
+                    steps.append({"symbol": symbol, "value": value, "unit": unit})
         if node.low is not None:
             entry["low"] = node.low
         if node.high is not None:
@@ -101,7 +101,8 @@ def plain(node, working=True):
     if isinstance(node, dict):
         tree = OrderedDict()
         for key, value in node.items():
-            tree[key] = plain(value, working)
+            kind = type(value)
+            tree[key] = value if kind is str or kind is float else plain(value, working)
         return tree
     if isinstance(node, (list, tuple)):
         return [plain(entry, working) for entry in node]
