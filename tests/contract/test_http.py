@@ -200,3 +200,55 @@ def test_requests_leave_no_trace_on_one_another(client):
         client.get(path)
     client.post("/v1/sizing", json={"bore": 500, "rings": 5})
     assert client.get(ADDRESS).data == alone
+
+
+@pytest.mark.parametrize("method", ["get", "post"])
+def test_a_slash_too_many_leads_to_the_address(client, method):
+    """308 keeps method and body; nothing else is guessed."""
+    response = client.open(
+        "/v1/sizing/?bore=3%201/8%20in" if method == "get" else "/v1/sizing/",
+        method=method.upper(),
+        json={"bore": 80} if method == "post" else None,
+    )
+    assert response.status_code == 308
+    assert response.headers["Location"].startswith("/v1/sizing")
+    assert not response.headers["Location"].split("?")[0].endswith("/")
+    assert response.headers["Access-Control-Allow-Origin"] == "*"
+    followed = client.open(
+        response.headers["Location"],
+        method=method.upper(),
+        json={"bore": 80} if method == "post" else None,
+    )
+    assert followed.status_code == 200
+    assert client.get("/v1/nothing/").status_code == 404
+    assert client.get("//v1/sizing").status_code == 404
+
+
+def test_the_root_says_to_a_program_where_things_are(client):
+    told = client.get("/", headers={"Accept": "application/json"})
+    assert told.mimetype == "application/json" and "Accept" in told.headers["Vary"]
+    there = told.get_json()
+    assert there["version"] == told.headers["Ringwright-Version"]
+    assert "/v1/sizing" in there["calculations"]
+    for address in (there["specification"], there["problems"], there["health"]):
+        assert client.get(address).status_code == 200
+    for accept in ("text/html,application/xhtml+xml,*/*;q=0.8", "*/*", None):
+        page = client.get("/", headers={"Accept": accept} if accept else {})
+        assert page.mimetype == "text/html" and "Accept" in page.headers["Vary"]
+
+
+def test_a_table_is_plain_text_as_well(client):
+    response = client.get("/v1/sizing.csv?bore=80", headers={"Accept": "text/plain"})
+    assert response.status_code == 200 and response.mimetype == "text/csv"
+    refused = client.get("/v1/sizing.csv?bore=80", headers={"Accept": "image/png"})
+    assert refused.status_code == 406
+
+
+def test_another_origin_reads_the_name_of_a_file(client):
+    exposed = client.get("/v1/sizing.csv?bore=80").headers["Access-Control-Expose-Headers"]
+    assert {"ETag", "Content-Disposition", "Retry-After"} <= set(exposed.split(", "))
+    allowed = client.options(
+        "/v1/sizing",
+        headers={"Origin": "https://club.example", "Access-Control-Request-Method": "POST"},
+    ).headers["Access-Control-Allow-Headers"]
+    assert {"*", "Accept", "X-Requested-With"} <= set(allowed.split(", "))

@@ -1,11 +1,12 @@
 """The application: blueprints, problems and headers put together."""
 
 import logging
+from urllib.parse import quote
 
 import orjson
-from flask import Flask, request
+from flask import Flask, current_app, redirect, request
 from flask_smorest import Api
-from werkzeug.exceptions import HTTPException
+from werkzeug.exceptions import HTTPException, NotFound
 
 from ..core import calculations as core
 from ..core.problems import CoreProblem, InputProblem
@@ -116,10 +117,10 @@ def specification(app):
 def _register_front(app, table, folder):
     held = static_app.read_app(folder)
     if not held:
-        app.add_url_rule("/", "front", pages.front_page(table))
+        app.add_url_rule("/", "front", pages.for_programs_too(pages.front_page(table), table))
         return
     view = static_app.make_view(held)
-    app.add_url_rule("/", "front", view)
+    app.add_url_rule("/", "front", pages.for_programs_too(view, table))
     # One rule for each file: a rule for every path would answer 404 where a GET of what is only
     # posted is 405, and 405 where a POST of nothing is 404.
     for name in held:
@@ -140,11 +141,23 @@ def _problem_of(error):
         return problems.problem("invalid-input", problems.detail_of(error.faults), error.faults)
     if isinstance(error, CoreProblem):
         return problems.problem(error.code, str(error))
+    if isinstance(error, NotFound) and (there := _without_slash()):
+        return redirect(there, 308)
     if isinstance(error, HTTPException):
         carried = [(k, v) for k, v in error.get_headers() if k in ("Allow", "Retry-After")]
         return problems.of_status(error.code, carried)
     _LOG.error("%s %s failed", request.method, request.path, exc_info=error)
     return problems.problem("internal-error", "the service failed on this request")
+
+
+def _without_slash():
+    """The address asked for less the slash at its end, None where there is nothing either."""
+    path = request.path.rstrip("/")
+    adapter = current_app.create_url_adapter(request)
+    if path == request.path or not path or not adapter or not adapter.test(path, request.method):
+        return None
+    query = request.query_string.decode("latin-1")
+    return request.script_root + quote(path) + ("?" + query if query else "")
 
 
 def _flaw(table):

@@ -68,5 +68,8 @@ def refuse_other_forms(media_type):
     """Raises Refused where the caller accepts no such file."""
     accept = request.environ.get("HTTP_ACCEPT")
     plain_type = media_type.partition(";")[0]
-    if accept and parse_accept_header(accept, MIMEAccept).quality(plain_type) <= 0:
+    accepted = parse_accept_header(accept, MIMEAccept)
+    # A table is plain text to whoever knows no name for it.
+    also = "text/plain" if plain_type == "text/csv" else plain_type
+    if accept and max(accepted.quality(plain_type), accepted.quality(also)) <= 0:
         raise Refused("not-acceptable", "the answer is %s" % plain_type)

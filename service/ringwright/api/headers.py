@@ -18,13 +18,20 @@ ON_EVERY_ANSWER = [
     ("X-Content-Type-Options", "nosniff"),
     ("Referrer-Policy", "no-referrer"),
     ("Access-Control-Allow-Origin", "*"),
-    ("Access-Control-Expose-Headers", "ETag, Retry-After, " + VERSION_HEADER),
+    (
+        "Access-Control-Expose-Headers",
+        "ETag, Retry-After, Content-Disposition, Allow, " + VERSION_HEADER,
+    ),
     (VERSION_HEADER, __version__),
     ("Cross-Origin-Resource-Policy", "cross-origin"),
 ]
 _ON_PREFLIGHT = [
     ("Access-Control-Allow-Methods", "GET, HEAD, POST, OPTIONS"),
-    ("Access-Control-Allow-Headers", "Content-Type, If-None-Match"),
+    # Nothing is read from any other, so none is refused; older browsers know no star.
+    (
+        "Access-Control-Allow-Headers",
+        "*, Content-Type, If-None-Match, Accept, Cache-Control, X-Requested-With",
+    ),
     ("Access-Control-Max-Age", str(limits.PREFLIGHT_SECONDS)),
 ]
 

@@ -115,3 +115,34 @@ def front_page(table):
         return response
 
     return view
+
+
+def for_programs_too(page, table):
+    """A function that answers / with a page for people, or for a program that asks for JSON and no
+    page with where things are.
+
+    page: function that gives the page. table: the calculations.
+    """
+    content = orjson.dumps(
+        {
+            "service": "Ringwright",
+            "version": documents.VERSION,
+            "specification": "/openapi.json",
+            "calculations": ["/v1/" + name for name in table],
+            "problems": "/v1/problems",
+            "health": "/healthz",
+            "readiness": "/readyz",
+        }
+    )
+
+    def view():
+        wanted = request.accept_mimetypes.best_match(("text/html", "application/json"))
+        if wanted == "application/json":
+            response = Response(content, mimetype="application/json")
+            response.headers["Cache-Control"] = "no-cache"
+        else:
+            response = page()
+        response.vary.add("Accept")
+        return response
+
+    return view

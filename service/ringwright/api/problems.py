@@ -31,7 +31,11 @@ KINDS = OrderedDict(
         ),
         (
             "not-found",
-            Kind(404, "There is nothing at this address", "see /openapi.json for every address"),
+            Kind(
+                404,
+                "There is nothing at this address",
+                "ask for / with Accept: application/json to see what there is; /openapi.json says it all",
+            ),
         ),
         (
             "method-not-allowed",
