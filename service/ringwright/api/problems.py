@@ -34,7 +34,7 @@ KINDS = OrderedDict(
             Kind(
                 404,
                 "There is nothing at this address",
-                "ask for / with Accept: application/json to see what there is; /openapi.json says it all",
+                "ask for / with Accept: application/json to see what there is",
             ),
         ),
         (
