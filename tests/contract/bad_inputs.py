@@ -318,7 +318,6 @@ def _cases():
         "/v1/nothing",
         "/v1/drawings/boiler.svg",
         "/v2/sizing",
-        "/v1/sizing/",
         "/v1//sizing",
         "/v1/sizing/x",
         "/v1/Sizing",
