@@ -121,7 +121,7 @@ RING = table(
         "ring_material",
         "choice",
         "what the ring is made of",
-        fixed(GREY_IRON, "the usual ring iron"),
+        fixed(GREY_IRON, "ring iron, bought as such; for bar of unknown grade choose grade 200"),
         choices=tuple(for_use("ring")),
     ),
     field(

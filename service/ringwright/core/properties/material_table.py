@@ -121,9 +121,10 @@ ROWS = (
             bending_strength="iso6621-3-sheet",
             hottest="memory",
         ),
-        "For bar of unknown grade. The modulus is the middle of the range published for grey ring "
-        "irons. Iron breaks in bending at a stress well above its tensile strength: the figure "
-        "here is the least modulus of rupture asked of plain grey ring iron.",
+        "Cast for rings and bought as such; for bar of unknown grade choose grade 200. The modulus "
+        "is the middle of the range published for grey ring irons. Iron breaks in bending at a "
+        "stress well above its tensile strength: the figure here is the least modulus of rupture "
+        "asked of plain grey ring iron.",
     ),
     _row(
         "grey-iron-250",
