@@ -43,6 +43,7 @@ const CutScreen = lazy("CutScreen");
 /** What is no stage of the ring's job. */
 const SIDE: readonly Screen[] = [
   { key: "valve", label: "Valve", title: "Piston valve", uses: ["piston-valve"], view: plain("piston-valve", VALVE_ENTRIES, VALVE_FIGURES, PortPicture) },
+  { key: "expander", label: "Expander", title: "Spring expander", uses: ["expander"], view: plain("expander", ["bore", "radial_thickness", "ring_width", "groove_depth", "expander_pressure"], ["total_wall_pressure", "strip_stress", "wave_height", "strip_length"]) },
   { key: "tables", label: "Tables", title: "Reference tables", uses: ["materials"], view: lazy("TablesScreen") },
   { key: "shop", label: "Shop", title: "My shop", uses: [], view: ShopScreen },
   { key: "cut", label: "Cut", title: "Several jobs, one bar", uses: [], view: CutScreen },

@@ -102,6 +102,13 @@ _ROWS = (
         "catalogue.running.PISTON_VALVE",
     ),
     (
+        "expander",
+        "A wavy strip that presses the ring outwards",
+        "running.expander.calculate",
+        "running.expander",
+        "catalogue.expander.ANSWER",
+    ),
+    (
         "materials",
         "Materials and their properties",
         "properties.materials.calculate_materials",

@@ -1,0 +1,61 @@
+"""Inputs of a spring behind a ring, and the metals it may be of."""
+
+from collections import OrderedDict
+
+from ..fields import field
+from .inputs import fixed, share, table, worked
+
+# Metal of the strip: E [N/mm2], bending stress it bears for good [N/mm2], hottest [degC]; from
+# memory, on the careful side: carbon spring steel, hardened and tempered; stainless 1.4310.
+METALS = OrderedDict(
+    (
+        ("carbon-spring-steel", (206000.0, 600.0, 150.0)),
+        ("stainless-spring", (185000.0, 500.0, 250.0)),
+    )
+)
+
+STRIP = table(
+    field(
+        "expander_pressure",
+        "pressure",
+        "mean pressure on the wall that a spring behind the ring is to add",
+        worked("what the ring's own lacks to practice's"),
+        lowest=0.001,
+        highest=0.5,
+        symbol="p_x",
+    ),
+    field(
+        "strip_material",
+        "choice",
+        "metal of the expander's strip",
+        fixed("stainless-spring", "carbon steel slackens in the heat of steam"),
+        choices=tuple(METALS),
+    ),
+    field(
+        "strip_width",
+        "length",
+        "width of the expander's strip",
+        share("the ring's width", 0.9, "free in its groove"),
+        lowest=0.3,
+        highest=150.0,
+        symbol="b",
+    ),
+    field(
+        "strip_thickness",
+        "length",
+        "thickness of the expander's strip",
+        worked("thickest that fits", "the thickest rolled that the room takes"),
+        lowest=0.05,
+        highest=5.0,
+        symbol="t",
+    ),
+    field(
+        "strip_waves",
+        "count",
+        "waves of the expander's strip, all the way round",
+        worked("fewest that bear", "the fewest whose stress the metal bears"),
+        lowest=3,
+        highest=120,
+        symbol="N",
+    ),
+)

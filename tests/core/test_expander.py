@@ -1,0 +1,115 @@
+"""The strip behind a ring: against a beam of elements, what is printed, and its own remedies."""
+
+import math
+
+import numpy
+import pytest
+
+from ringwright.core import calculations
+from ringwright.core.catalogue.inputs_expander import METALS
+from ringwright.core.running.expander import wave
+
+STRIP = {
+    "bore": 100.0,
+    "ring_width": 6.0,
+    "diameter": 88.0,
+    "pressure": 0.04,
+    "waves": 10,
+    "width": 5.0,
+    "thickness": 0.3,
+    "modulus": 206000.0,
+}
+
+
+def beam(length, inertia, modulus, load, parts=16):
+    """(deflection, greatest moment) of a beam built in at both ends, load in the middle."""
+    size = length / parts
+    stiff = numpy.zeros((2 * parts + 2, 2 * parts + 2))
+    one = (modulus * inertia / size**3) * numpy.array(
+        [
+            [12, 6 * size, -12, 6 * size],
+            [6 * size, 4 * size**2, -6 * size, 2 * size**2],
+            [-12, -6 * size, 12, -6 * size],
+            [6 * size, 2 * size**2, -6 * size, 4 * size**2],
+        ]
+    )
+    for part in range(parts):
+        stiff[2 * part : 2 * part + 4, 2 * part : 2 * part + 4] += one
+    push = numpy.zeros(2 * parts + 2)
+    push[parts] = load
+    moved = numpy.zeros_like(push)
+    moved[2:-2] = numpy.linalg.solve(stiff[2:-2, 2:-2], push[2:-2])
+    return moved[parts], numpy.abs((one @ moved[:4])[[1, 3]]).max()
+
+
+@pytest.mark.parametrize("waves", [4, 10, 30])
+@pytest.mark.parametrize("thickness", [0.15, 0.6])
+def test_a_wave_is_a_beam_built_in_at_both_ends(waves, thickness):
+    strip = {**STRIP, "waves": waves, "thickness": thickness}
+    force, bent, low = wave(**strip)
+    inertia = 5.0 * thickness**3 / 12.0
+    moved, moment = beam(math.pi * 88.0 / waves, inertia, 206000.0, force)
+    assert low == pytest.approx(moved, rel=1e-6)
+    assert bent == pytest.approx(moment * thickness / 2.0 / inertia, rel=1e-6)
+
+
+def test_stress_is_that_printed_for_wave_springs():
+    # Wave springs, from memory: S = 3 pi P D/(4 b t^2 N^2), P the whole load, N waves.
+    _, bent, _ = wave(**STRIP)
+    whole = 0.04 * math.pi * 100.0 * 6.0
+    assert bent == pytest.approx(3 * math.pi * whole * 88.0 / (4 * 5.0 * 0.3**2 * 10**2), rel=1e-9)
+
+
+def asked(**more):
+    request = {"bore": 80.0, "ring_type": "plain", "ring_material": "phosphor-bronze", **more}
+    return calculations.run("expander", request)
+
+
+def outcome(answer, check):
+    return next(row for row in answer["findings"] if row["check"] == check)
+
+
+def test_forces_of_all_waves_are_the_pressure_on_the_wall():
+    answer = asked(expander_pressure=0.03, ring_width=5.0, strip_waves=12, groove_depth=6.0)
+    total = 12 * answer["figures"]["wave_force"]["value"]
+    assert total / (math.pi * 80.0 * 5.0) == pytest.approx(0.03, rel=1e-9)
+
+
+@pytest.mark.parametrize("pressure", [0.01, 0.03, 0.08])
+@pytest.mark.parametrize("metal", METALS)
+def test_enough_waves_clear_the_stress(pressure, metal):
+    given = {
+        "expander_pressure": pressure,
+        "strip_material": metal,
+        "groove_depth": 7.0,
+        "strip_thickness": 0.2,
+    }
+    bad = outcome(asked(strip_waves=3, **given), "strip-stress")
+    assert bad["outcome"] == "stop"
+    waves = int(bad["remedy"].split("at least ")[1].split()[0])
+    assert outcome(asked(strip_waves=waves, **given), "strip-stress")["outcome"] == "good"
+    assert outcome(asked(strip_waves=waves - 1, **given), "strip-stress")["outcome"] == "stop"
+
+
+def test_a_deeper_groove_clears_the_room():
+    given = {"strip_thickness": 0.8, "radial_thickness": 3.0}
+    bad = outcome(asked(groove_depth=3.2, **given), "strip-room")
+    assert bad["outcome"] == "stop"
+    depth = float(bad["remedy"].split("at least ")[1].split()[0])
+    assert outcome(asked(groove_depth=depth, **given), "strip-room")["outcome"] == "good"
+
+
+def test_carbon_steel_slackens_in_hot_steam():
+    hot = asked(strip_material="carbon-spring-steel", steam_pressure=1.0)
+    assert outcome(hot, "strip-heat")["outcome"] == "stop"
+    assert outcome(asked(steam_pressure=1.0), "strip-heat")["outcome"] == "good"
+
+
+def test_every_strip_offered_serves():
+    answer = asked(groove_depth=6.0)
+    assert answer["strips"]
+    for row in answer["strips"]:
+        chosen = {name: row[name]["value"] for name in ("strip_thickness",)}
+        tried = asked(groove_depth=6.0, strip_waves=row["strip_waves"], **chosen)
+        assert outcome(tried, "strip-stress")["outcome"] == "good"
+        assert outcome(tried, "strip-room")["outcome"] == "good"
