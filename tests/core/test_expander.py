@@ -91,6 +91,13 @@ def test_enough_waves_clear_the_stress(pressure, metal):
     assert outcome(asked(strip_waves=waves - 1, **given), "strip-stress")["outcome"] == "stop"
 
 
+def test_no_more_waves_are_asked_than_may_be_entered():
+    given = {"expander_pressure": 0.4, "strip_thickness": 0.05, "groove_depth": 7.0}
+    bad = outcome(asked(**given), "strip-stress")
+    assert bad["outcome"] == "stop"
+    assert "waves" not in bad["remedy"] and "thicker" in bad["remedy"]
+
+
 def test_a_deeper_groove_clears_the_room():
     given = {"strip_thickness": 0.8, "radial_thickness": 3.0}
     bad = outcome(asked(groove_depth=3.2, **given), "strip-room")
@@ -103,6 +110,20 @@ def test_carbon_steel_slackens_in_hot_steam():
     hot = asked(strip_material="carbon-spring-steel", steam_pressure=1.0)
     assert outcome(hot, "strip-heat")["outcome"] == "stop"
     assert outcome(asked(steam_pressure=1.0), "strip-heat")["outcome"] == "good"
+
+
+@pytest.mark.parametrize("depth", [3.5, 4.5, 6.0])
+def test_the_strip_taken_loses_least_of_its_pressure_by_wear(depth):
+    """Pressure falls as the deflection does: the one that gives way farthest keeps most."""
+    answer = asked(groove_depth=depth)
+    room = answer["figures"]["expander_room"]["value"]
+    gives = {
+        row["strip_thickness"]["value"]: row["wave_height"]["value"]
+        - (room - row["strip_thickness"]["value"])
+        for row in answer["strips"]
+    }
+    taken = next(c["value"] for c in answer["chosen"] if c["input"] == "strip_thickness")
+    assert gives[taken] == pytest.approx(max(gives.values()), rel=1e-9)
 
 
 def test_every_strip_offered_serves():

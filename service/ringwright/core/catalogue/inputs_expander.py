@@ -44,7 +44,10 @@ STRIP = table(
         "strip_thickness",
         "length",
         "thickness of the expander's strip",
-        worked("thickest that fits", "the thickest rolled that the room takes"),
+        worked(
+            "the one that gives way farthest",
+            "of those that fit it gives way farthest, so that wear takes least of its pressure",
+        ),
         lowest=0.05,
         highest=5.0,
         symbol="t",

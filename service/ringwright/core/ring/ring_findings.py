@@ -68,8 +68,8 @@ def _pressure(rows, d):
                 % (said, wall_pressure(limit)),
                 "Ask for more wall pressure or a larger free gap, or make the ring thicker."
                 if d.ring_material.family == "iron"
-                else "Fit a spring expander behind it, or take a stronger material: this one gives "
-                "way before it presses much harder.",
+                else "Fit a spring expander behind it (the calculation of that name sizes one), or "
+                "take a stronger material: this one gives way before it presses much harder.",
                 value,
                 Quantity(limit, "MPa"),
             )

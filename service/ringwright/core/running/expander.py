@@ -93,15 +93,16 @@ def calculate(values):
         "modulus": modulus,
     }
     rows = []
-    fits = THICKNESSES[0]
+    fits, farthest = THICKNESSES[0], 0.0
     for thickness in THICKNESSES:
         if thickness + PLAY > room:
             break
         waves = fewest_waves(dict(sizes, thickness=thickness), bears)
         if waves > MOST:
             continue
-        fits = thickness
         _, bent, low = wave(waves=waves, thickness=thickness, **sizes)
+        if low > farthest:
+            fits, farthest = thickness, low
         rows.append(
             OrderedDict(
                 (
@@ -114,7 +115,8 @@ def calculate(values):
         )
     sizes["thickness"] = choose("strip_thickness", fits)
     least = fewest_waves(sizes, bears)
-    waves = choose("strip_waves", least)
+    most = STRIP["strip_waves"].highest
+    waves = choose("strip_waves", min(least, int(most)))
     force, bent, low = wave(waves=waves, **sizes)
     needed = sizes["thickness"] + PLAY
     figures = {
@@ -147,7 +149,9 @@ def calculate(values):
             "MPa",
             "Pressing with %s, the strip sees %s; it bears %s."
             % (wall_pressure(added), stress(bent), stress(bears)),
-            "Give it at least %d waves, or ask less of it." % least,
+            "Give it at least %d waves, or ask less of it." % least
+            if least <= most
+            else "Take a thicker or a wider strip, or ask less of it.",
         ),
         _judged(
             "strip-heat",
