@@ -1,5 +1,7 @@
 """What an entry takes for the unit, when it speaks up, and that everything can be taken back."""
 
+import pytest
+
 from client.conftest import Sheet
 
 
@@ -171,3 +173,18 @@ def test_a_number_that_is_mended_keeps_its_unit(sheet):
     page.keyboard.press("Enter")
     sheet.ready()
     assert _bore(sheet) == ("3 1/4", "in")
+
+
+def test_what_is_taken_stands_in_the_unit_of_its_entry(sheet):
+    """0.005 N/mm2 stood in an empty entry of bar: a tenth of what is taken."""
+    page = sheet.go("expander").page
+    box = page.get_by_label("Expander pressure", exact=True)
+    unit = page.get_by_label("Unit of Expander pressure")
+    sheet.until("document.querySelector('.plate[data-state=ready], .plate:not([data-state])')")
+    taken = 0.005
+    for name, of_it in (("bar", 0.1), ("psi", 0.006894757), ("MPa", 1.0)):
+        unit.select_option(name)
+        assert float(box.get_attribute("placeholder")) == pytest.approx(taken / of_it, rel=0.04)
+    page.get_by_label("Unit of Radial thickness").select_option("in")
+    box = page.get_by_label("Radial thickness", exact=True)
+    assert float(box.get_attribute("placeholder")) == pytest.approx(2.4 / 25.4, abs=0.0006)

@@ -57,6 +57,7 @@ export function FieldEntry(props: FieldEntryProps) {
           fault={fault}
           onChange={onChange}
           {...(props.placeholder === undefined ? {} : { placeholder: props.placeholder })}
+          {...(props.taken === undefined ? {} : { taken: props.taken })}
           {...(props.hideLabel === undefined ? {} : { hideLabel: props.hideLabel })}
         />
       );

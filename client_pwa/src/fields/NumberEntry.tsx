@@ -24,10 +24,11 @@ interface Props {
   onChange(text: string): void;
   describedBy?: string;
   placeholder?: string;
+  taken?: number;
   hideLabel?: boolean;
 }
 
-export function NumberEntry({ id, field, label, value, fault, onChange, describedBy, placeholder, hideLabel }: Props) {
+export function NumberEntry({ id, field, label, value, fault, onChange, describedBy, placeholder, taken, hideLabel }: Props) {
   const box = useRef<HTMLInputElement>(null);
   const [draft, setDraft] = useState<string | undefined>(undefined);
   // The unit of a bare number: chosen from the list, or there when the entry was first seen. One that is typed
@@ -104,7 +105,8 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
   }, []);
 
   // A figure in the empty place of an entry is not yours: it says so.
-  const echo = value === "" && /\d/.test(placeholder ?? "") ? "chosen" : echoOf(field, value, unit);
+  const empty = taken === undefined ? (placeholder ?? "") : inUnit(field, taken, unit);
+  const echo = value === "" && taken !== undefined ? "chosen" : echoOf(field, value, unit);
   const notes = [fault ? `${id}-fault` : "", echo ? `${id}-echo` : "", describedBy ?? ""].filter(Boolean).join(" ");
   return (
     <div class={fault ? "entry entry-faulty" : "entry"}>
@@ -129,7 +131,7 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
           enterkeyhint="done"
           maxLength={40}
           value={text}
-          placeholder={placeholder ?? ""}
+          placeholder={empty}
           aria-invalid={fault ? "true" : undefined}
           aria-describedby={notes || undefined}
           aria-required={field.required ? "true" : undefined}
@@ -199,6 +201,16 @@ export function FaultWords({ id, fault, take }: { id?: string; fault: Fault; tak
 }
 
 /** The measure in the units it was not typed in, so that a slip of the unit is seen at once. */
+/** A value of the core's as the number that would be typed in that unit: as figures are shown where that is their unit. */
+function inUnit(field: Field, value: number, unit: string): string {
+  for (const each of ["metric", "inch"] as const) {
+    const usual = shown(value, field.unit ?? "1", each, field.name);
+    if (usual.unit === shownUnit(unit)) return usual.text;
+  }
+  const own = unitNamed(field.kind, unit);
+  return own ? String(Number(((value - own.zero) / own.scale).toPrecision(3))) : String(value);
+}
+
 function echoOf(field: Field, value: string, unit: string): string {
   if (value === "" || field.unit === undefined || field.unit === "1") return "";
   const parsed = parseQuantity(field.kind, value, unit);

@@ -15,11 +15,12 @@ interface Props {
   faults: readonly Fault[];
   label?: string;
   placeholder?: string;
+  taken?: number | undefined;
   /** For a list: what one of its entries is called. */
   rowName?: string;
 }
 
-export function SheetEntry({ name, calculation, faults, label, placeholder, rowName }: Props) {
+export function SheetEntry({ name, calculation, faults, label, placeholder, taken, rowName }: Props) {
   const field = fieldNamed(name, [calculation]);
   if (!field) return null;
   const common = {
@@ -37,6 +38,7 @@ export function SheetEntry({ name, calculation, faults, label, placeholder, rowN
     <FieldEntry
       {...common}
       {...(placeholder === undefined ? {} : { placeholder })}
+      {...(taken === undefined ? {} : { taken })}
     />
   );
 }

@@ -12,6 +12,8 @@ export interface FieldEntryProps {
   path: readonly (string | number)[];
   onChange(value: Input | undefined): void;
   placeholder?: string;
+  /** What is taken where nothing is entered, in the core's unit: it stands in the empty place, in the entry's own. */
+  taken?: number;
   label?: string;
   hideLabel?: boolean;
 }

@@ -5,8 +5,6 @@ import type { ComponentChildren } from "preact";
 import type { CalculationName, FigureName, InputName } from "../engine/names";
 import { fieldsOf } from "../engine/tables";
 import { SheetEntry } from "../fields/SheetEntry";
-import { system } from "../base/settings";
-import { shown } from "../units/show";
 import { Cautions } from "./Cautions";
 import { Choices } from "./Choices";
 import { FigureRows } from "./Figures";
@@ -50,7 +48,7 @@ export function GenericScreen({ calculation, first = [], elsewhere = [], rowName
                 name={name}
                 calculation={calculation}
                 faults={view.faults}
-                placeholder={placeholderOf(view, name)}
+                taken={takenFor(view, name)}
                 {...(rowNames[name] === undefined ? {} : { rowName: rowNames[name] })}
               />
             ))}
@@ -76,8 +74,8 @@ export function GenericScreen({ calculation, first = [], elsewhere = [], rowName
   );
 }
 
-/** What is taken where nothing is entered stands in the empty place of the entry. */
-function placeholderOf(view: InView, name: string): string {
+/** What is taken where nothing is entered, in the core's unit. */
+function takenFor(view: InView, name: string): number | undefined {
   const choice = view.answer?.chosen.find((each) => each.input === name);
-  return typeof choice?.value === "number" ? shown(choice.value, choice.unit, system.value, name).text : "";
+  return typeof choice?.value === "number" ? choice.value : undefined;
 }

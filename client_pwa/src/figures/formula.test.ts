@@ -22,7 +22,7 @@ test.each(formulas)("nothing is lost or added: %s", (formula) => {
 test.each(formulas)("no symbol keeps its code, no fraction or power an empty place: %s", (formula) => {
   const text = set(formula);
   expect(text).not.toMatch(/[_^]|<mrow><\/mrow>|<m[in]><\/m[in]>/);
-  expect(text).not.toMatch(/>(alpha|eta|kappa|mu|phi|pi|psi|rho|tau|theta|sqrt|integral)\d*</);
+  expect(text).not.toMatch(/>(alpha|delta|eta|kappa|mu|phi|pi|psi|rho|sigma|tau|theta|sqrt|integral)\d*</);
 });
 
 test("a stroke divides the product before it by the one factor behind it", () => {
@@ -42,6 +42,9 @@ test("powers, roots, limits of an integral, dashes", () => {
   expect(set("x^(2/k)")).toBe("<math><msup><mi>x</mi><mfrac><mn>2</mn><mi>k</mi></mfrac></msup></math>");
   expect(set("D^-0.7")).toBe("<math><msup><mi>D</mi><mrow><mo>−</mo><mn>0.7</mn></mrow></msup></math>");
   expect(set("sqrt(k - 1)")).toBe("<math><msqrt><mi>k</mi><mo>−</mo><mn>1</mn></msqrt></math>");
+  expect(set("delta = sigma_b dphi")).toBe(
+    "<math><mi>δ</mi></math> <math><mo>=</mo><msub><mi>σ</mi><mi>b</mi></msub><mi>dφ</mi></math>",
+  );
   expect(set("integral(0..pi) w''")).toBe("<math><msubsup><mo>∫</mo><mn>0</mn><mi>π</mi></msubsup><mi>w′′</mi></math>");
 });
 

@@ -1,7 +1,7 @@
 /** Formulas as the core writes them, "p h1 d1/2", into MathML: fractions, powers, roots, indices, and the prose
  * between as text. A stroke divides all that is multiplied before it by the one factor behind it. */
 
-import { MARKS, partsOf, tokens } from "./formula_words";
+import { GREEK, MARKS, partsOf, tokens } from "./formula_words";
 import type { Token } from "./formula_words";
 
 export interface MathNode {
@@ -178,6 +178,6 @@ export function asWritten(of: MathNode | string): string {
 
 const BACK: Readonly<Record<string, string>> = {
   ...Object.fromEntries(Object.entries(MARKS).map(([text, sign]) => [sign, text])),
-  α: "alpha", η: "eta", κ: "kappa", μ: "mu", φ: "phi", π: "pi", ψ: "psi", ρ: "rho", τ: "tau", θ: "theta",
+  ...Object.fromEntries(Object.entries(GREEK).map(([name, letter]) => [letter, name])),
   "∫": "integral", "′": "'", "\u2061": "",
 };

@@ -8,7 +8,7 @@ export interface Token {
 }
 
 export const GREEK: Readonly<Record<string, string>> = {
-  alpha: "α", eta: "η", kappa: "κ", mu: "μ", phi: "φ", pi: "π", psi: "ψ", rho: "ρ", tau: "τ", theta: "θ",
+  alpha: "α", delta: "δ", eta: "η", kappa: "κ", mu: "μ", phi: "φ", pi: "π", psi: "ψ", rho: "ρ", sigma: "σ", tau: "τ", theta: "θ",
 };
 export const MARKS: Readonly<Record<string, string>> = {
   "-": "−", "*": "×", "<=": "≤", ">=": "≥", "+/-": "±", "-/+": "∓", "..": "…",
@@ -16,7 +16,7 @@ export const MARKS: Readonly<Record<string, string>> = {
 const FUNCTIONS = new Set(["sin", "cos", "tan", "ln", "log10", "max", "min", "ceil", "sqrt", "integral"]);
 /** Short words of English; any other name of one or two letters is a symbol. */
 const SHORT_WORDS = new Set(["an", "as", "at", "be", "by", "if", "in", "is", "it", "no", "of", "on", "or", "to", "up", "lb", "mm", "MP"]);
-const SYMBOL = /^(d?(?:alpha|eta|kappa|mu|phi|pi|psi|rho|tau|theta)|[A-Za-z]{1,2})(\d*)(?:_([A-Za-z0-9]+))?('*)$/;
+const SYMBOL = new RegExp(`^(d?(?:${Object.keys(GREEK).join("|")})|[A-Za-z]{1,2})(\\d*)(?:_([A-Za-z0-9]+))?('*)$`);
 const PIECE =
   /\d+(?:\.\d+)?(?:e-?\d+)?|[A-Za-z]{3,}(?:-[A-Za-z]{2,})+(?:'s)?|[A-Za-z]{3,}'s|[A-Za-z][A-Za-z0-9]*(?:_[A-Za-z0-9]+)?'*|\+\/-|-\/\+|<=|>=|\.\.|[^\sA-Za-z0-9]/g;
 /** Two capitals side by side are a product, but for these. */
@@ -45,9 +45,11 @@ export function partsOf(symbol: string): { letter: string; below: string[]; dash
   const [word = "", ...indices] = symbol.split("_");
   const [, base, digits = "", index = "", dashes = ""] = SYMBOL.exec(symbol) ?? ["", word, "", indices.join(" ")];
   if (base === undefined) return { letter: symbol, below: [], dashes };
-  const greek = GREEK[base.replace(/^d(?=.)/, "")];
+  // dphi is the small change of an angle; delta is a letter of its own.
+  const change = !(base in GREEK) && base.startsWith("d");
+  const greek = GREEK[change ? base.slice(1) : base];
   // Ft, Ix, Tc: a small letter behind a capital is its index.
   const [, capital, small] = greek ? [] : (/^([A-Z])([a-z])$/.exec(base) ?? []);
-  const letter = greek ? (base.startsWith("d") ? `d${greek}` : greek) : (capital ?? base);
+  const letter = greek ? (change ? `d${greek}` : greek) : (capital ?? base);
   return { letter, below: [small ?? "", digits, GREEK[index] ?? index].filter(Boolean), dashes };
 }
