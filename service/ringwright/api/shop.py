@@ -56,6 +56,7 @@ def read_profile(environ=os.environ):
     return orjson.dumps(profile)
 
 
+# What lies within is the app's own, and read by no other: described, and no class in made clients.
 _PROFILE = {
     "type": "object",
     "description": "As My shop in the app saves it.",
@@ -63,10 +64,10 @@ _PROFILE = {
         "format": {"const": FORMAT},
         "version": {"type": "integer"},
         "name": {"type": "string", "description": "Workshop or club."},
-        "lathes": {"type": "array", "items": {"type": "object"}},
+        "lathes": {"type": "array", "items": {"description": "One lathe."}},
         "lathe": {"type": "integer", "description": "Which lathe is used, from 0."},
-        "shelf": {"type": "object", "description": "Diameters on the shelf, by input."},
-        "inputs": {"type": "object", "description": "Inputs that jobs take from the shop."},
+        "shelf": {"description": "Diameters on the shelf, by input."},
+        "inputs": {"description": "Inputs that jobs take from the shop."},
     },
     "required": ["format", "version"],
 }
