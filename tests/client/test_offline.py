@@ -41,7 +41,17 @@ def test_cold_start_without_network_from_a_deep_link(
 
     # Every other screen stands too.
     stages = ("tools", "stock", "route", "check", "run", "survey")
-    for screen in (*stages, "valve", "tables", "shop", "cut", "work", "book", "settings"):
+    for screen in (
+        *stages,
+        "valve",
+        "expander",
+        "tables",
+        "shop",
+        "cut",
+        "work",
+        "book",
+        "settings",
+    ):
         sheet.go(screen)
         sheet.page.wait_for_selector("main :is(.card, .jobs, .operation, .work)")
     _reference_tables_answer(sheet)

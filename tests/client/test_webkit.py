@@ -17,6 +17,7 @@ SCREENS = {
     "check": ".wall path",
     "run": ".two",
     "valve": ".card",
+    "expander": ".card",
     "shop": ".card",
     "cut": ".card",
     "tables": ".card",
