@@ -74,8 +74,8 @@ class AnswerSchemas:
             }
             always = [one.declared.name for one in answer.figures if one.always]
             key = words(name) + "Figures" if figures else "NoFigures"
-            of = name if figures else "drawings and lists: none"
-            self._add(key, "The figures of %s, by name." % of, figures, always)
+            about = "Figures of %s." % name if figures else "No figures: drawings and lists."
+            self._add(key, about, figures, always)
             properties["figures"] = ref(key)
             required.append("figures")
         columns, always = self._columns(name, answer.lists)
@@ -127,7 +127,7 @@ class AnswerSchemas:
     def _row(self, owner, column):
         """The name of the schema of one row of a list."""
         properties, required = self._columns(words(owner) + words(column.name), column.items)
-        schema = _object("One entry of %s." % column.name, properties, required)
+        schema = _object("One of %s." % column.name, properties, required)
         for name in (words(column.name) + "Row", words(owner) + words(column.name) + "Row"):
             if self.made.setdefault(name, schema) == schema:
                 return name

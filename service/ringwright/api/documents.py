@@ -209,6 +209,10 @@ SCHEMAS["ProblemList"] = _object(
     },
     ("problems",),
 )
+SCHEMAS["Anything"] = {
+    "type": "object",
+    "description": "An object that this document says no more of.",
+}
 SCHEMAS["Status"] = _object(
     "How the service is.",
     {"status": {"type": "string", "description": "ok or ready"}},
@@ -250,7 +254,7 @@ def told(schema, media_type="application/json"):
     """The response of what was asked for."""
     return {
         "200": {
-            "description": "The answer; fetched, any cache may keep it.",
+            "description": "The answer; caches may keep it.",
             "content": {media_type: {"schema": schema}},
             "headers": _ETAG_HEADERS,
         }
@@ -295,7 +299,7 @@ def post_operation(calculation, options, body):
 def get_operation(calculation, query):
     """What `Blueprint.doc` needs for the GET of a calculation; query is a schema."""
     return {
-        "summary": calculation.summary + " (the same by address)",
+        "summary": calculation.summary + " (by address)",
         "operationId": "get_" + calculation.name.replace("-", "_"),
         "parameters": [{"in": "query", "schema": query}],
         "responses": {

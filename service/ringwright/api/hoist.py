@@ -44,7 +44,7 @@ def hoisted(spec):
 def _about(name):
     if name.endswith("Request"):
         return "What to give for a %s." % name.removesuffix("Request")
-    return "An entry of an input that is a list or an object."
+    return "Entry of an input."
 
 
 def _share_responses(spec):

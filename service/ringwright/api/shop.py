@@ -9,6 +9,8 @@ import orjson
 from flask import Response, current_app
 from flask_smorest import Blueprint
 
+from . import documents
+from .answer_schemas import described
 from .problems import problem
 
 # The environment variable that names the file.
@@ -56,7 +58,6 @@ def read_profile(environ=os.environ):
     return orjson.dumps(profile)
 
 
-# What lies within is the app's own, and read by no other: described, and no class in made clients.
 _PROFILE = {
     "type": "object",
     "description": "As My shop in the app saves it.",
@@ -64,10 +65,10 @@ _PROFILE = {
         "format": {"const": FORMAT},
         "version": {"type": "integer"},
         "name": {"type": "string", "description": "Workshop or club."},
-        "lathes": {"type": "array", "items": {"description": "One lathe."}},
+        "lathes": {"type": "array", "items": documents.ref("Anything")},
         "lathe": {"type": "integer", "description": "Which lathe is used, from 0."},
-        "shelf": {"description": "Diameters on the shelf, by input."},
-        "inputs": {"description": "Inputs that jobs take from the shop."},
+        "shelf": described("Anything", "Diameters on the shelf, by input."),
+        "inputs": described("Anything", "Inputs that jobs take from the shop."),
     },
     "required": ["format", "version"],
 }

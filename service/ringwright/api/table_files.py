@@ -42,7 +42,7 @@ def add_tables(files, table):
                 calculation.name + "-csv",
                 _TABLE_OPTIONS + scalar_fields(calculation.fields),
                 csv_text.MEDIA_TYPE,
-                calculation.summary + " (for a spreadsheet)",
+                calculation.summary + " (CSV)",
                 _csv(calculation),
                 lambda values, name=calculation.name: costs.of(name, values),
             )
@@ -100,7 +100,7 @@ def _posted_csv(files, calculation):
         return file_response(content, file_name, csv_text.MEDIA_TYPE)
 
     described = {
-        "summary": calculation.summary + " (for a spreadsheet)",
+        "summary": calculation.summary + " (CSV)",
         "operationId": "table_of_" + calculation.name.replace("-", "_"),
         "parameters": [{"in": "query", "schema": option_class}],
         "requestBody": {

@@ -16,15 +16,12 @@ def text():
 _DEPTH = 3
 
 
-def _lines(node, depth, indent=""):
+def _lines(node, depth):
     if not depth or not isinstance(node, dict) or not node:
         return json.dumps(node, ensure_ascii=False, separators=(",", ":"))
-    inner = indent + " "
-    entries = [
-        "%s%s: %s" % (inner, json.dumps(key), _lines(value, depth - 1, inner))
-        for key, value in node.items()
-    ]
-    return "{\n" + ",\n".join(entries) + "\n" + indent + "}"
+    # Lines are for those who compare two versions; an indent would only make it larger.
+    entries = ["%s:%s" % (json.dumps(key), _lines(value, depth - 1)) for key, value in node.items()]
+    return "{\n" + ",\n".join(entries) + "\n}"
 
 
 if __name__ == "__main__":
