@@ -7,7 +7,7 @@ used. A calculation only lists names (`listed`), and asks for what was not given
 
 from collections import OrderedDict
 
-from ..fields import UNIT_OF_KIND, Default
+from ..fields import UNIT_OF_KIND, Default, taken
 from ..records import Choice
 from ..wording import decimal
 
@@ -71,12 +71,8 @@ class Chooser:
         given = self.values.get(name)
         if given is not None:
             return given
-        # What `taken` of `fields` does, once more: this is asked for every input of every ring.
-        entry = self._declared[name]
-        default = entry.default.cases[case] if entry.default.cases else entry.default
-        value = default.value if default.rule is None else default.rule(*worked)
-        why = default.why % of if of else default.why
-        self.chosen.append(Choice(name, value, _UNIT[entry.kind], why))
+        value, why = taken(self._declared[name], case, worked)
+        self.note(name, value, why % of if of else why)
         return value
 
     def note(self, name, value, why):
