@@ -61,5 +61,12 @@ class Swapped:
         self.app = create_app(app_folder=folder)
 
     def stop(self):
+        # A browser's spare connection was accepted already, and would get one more answer.
+        self.app = _gone
         self.server.shutdown()
         self.server.server_close()
+
+
+def _gone(environ, start_response):
+    start_response("503 Service Unavailable", [("Content-Length", "0")])
+    return [b""]

@@ -10,6 +10,11 @@ VERSION = "document.documentElement.dataset.version"
 # Files of the app by name, on this device.
 HELD = """async () => (await (await caches.open("ringwright-files")).keys())
   .map((request) => new URL(request.url).pathname.split("/").pop())"""
+# Drops the page's own script from what is kept; how many files went.
+LOSE_SCRIPT = """async () => {
+  const own = document.querySelector("script[src*='index-']").src;
+  return Number(await (await caches.open("ringwright-files")).delete(own));
+}"""
 STARTED = """async () => {
   const cache = await caches.open("ringwright-files");
   const held = await cache.match(new URL("starts.json", location.href.split("#")[0]));
@@ -128,6 +133,22 @@ def test_a_version_that_does_not_start_falls_back_to_the_one_that_did(sheet, swa
     sheet.ready()
     sheet.go("book").page.wait_for_selector(".jobs")
     assert version(sheet.page) is None
+
+
+def test_files_of_the_version_fallen_back_to_are_looked_for(sheet, context, swapped, tmp_path):
+    """With its script lost, it was still called ready for use without network."""
+    swapped.use(another(tmp_path / "broken", "broken12", BROKEN))
+    take(sheet)
+    swapped.stop()
+    sheet.page.reload()
+    sheet.page.reload()
+    sheet.ready()
+    sheet.go("settings").page.get_by_text("Ready for offline use").wait_for()
+    sheet.go("ring")
+    assert sheet.page.evaluate(LOSE_SCRIPT) == 1
+    # The browser's own cache would give it back.
+    context.new_cdp_session(sheet.page).send("Network.clearBrowserCache")
+    sheet.go("settings").page.get_by_text("Part of the app is missing on this device").wait_for()
 
 
 def test_the_newest_can_be_tried_again_and_the_next_mends_it(sheet, swapped, tmp_path):

@@ -24,11 +24,9 @@ const TRIES = 2;
 const NOT_THE_APP = /\/(v1|openapi|healthz|readyz|metrics|docs|ringwright\.html)\b/;
 
 const keys = new Map<string, string>();
-const revisions = new Map<string, string>();
 for (const { url, revision } of self.__WB_MANIFEST) {
   const address = new URL(url, self.location.href).href;
   keys.set(address, revision === null ? address : `${address}?revision=${revision}`);
-  if (revision !== null) revisions.set(address, revision);
 }
 
 const page = new URL(PAGE, self.location.href).href;
@@ -80,9 +78,9 @@ async function noteStart(script: string): Promise<void> {
 
 /** A server in the middle of an update, or already past it, has another page under the same name: kept beside
  * this version's files it would be an app that does not open. */
-async function isOfThisVersion(address: string, reply: Response): Promise<boolean> {
-  const revision = revisions.get(address);
-  if (revision === undefined) return true;
+async function isOfVersion(key: string, reply: Response): Promise<boolean> {
+  const revision = new URL(key).searchParams.get("revision");
+  if (revision === null) return true;
   const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", await reply.clone().arrayBuffer()));
   return [...digest.subarray(0, 16)].map((byte) => byte.toString(16).padStart(2, "0")).join("") === revision;
 }
@@ -92,7 +90,7 @@ async function keep(cache: Cache, address: string, key: string): Promise<void> {
   // Past the browser's own cache where the name does not change with the content.
   const reply = await fetch(address, { cache: key === address ? "default" : "reload" });
   if (!reply.ok) throw new Error(`${address}: ${reply.status}`);
-  if (!(await isOfThisVersion(address, reply))) throw new Error(`${address}: of another version`);
+  if (!(await isOfVersion(key, reply))) throw new Error(`${address}: of another version`);
   await cache.put(key, reply);
 }
 
@@ -101,10 +99,12 @@ async function fill(): Promise<void> {
   await Promise.all([...keys].map(([address, key]) => keep(cache, address, key)));
 }
 
-/** Browsers may drop single files: what is gone is put back. How many are missing after that. */
-async function putBack(): Promise<number> {
+/** Browsers may drop single files: what is gone is put back. How many are missing after that, of the files that
+ * the next start needs as well. */
+async function putBack(starts: Starts): Promise<number> {
   const cache = await caches.open(KEPT);
-  const done = await Promise.allSettled([...keys].map(([address, key]) => keep(cache, address, key)));
+  const wanted = [...keys, ...(isGivenUp(starts) ? Object.entries(starts.good) : [])];
+  const done = await Promise.allSettled(wanted.map(([address, key]) => keep(cache, address, key)));
   return done.filter((each) => each.status === "rejected").length;
 }
 
@@ -133,8 +133,8 @@ self.addEventListener("message", (event) => {
   if (message.kind === "started") event.waitUntil(noteStart(message.script));
   if (message.kind === "try-newest") event.waitUntil(readStarts().then((starts) => writeStarts({ ...starts, tries: 0 })));
   if (message.kind === "look-for-files") {
-    const answered = Promise.all([putBack(), readStarts()]).then(([missing, starts]) =>
-      event.ports[0]?.postMessage({ missing, before: isGivenUp(starts) } satisfies FilesReply),
+    const answered = readStarts().then(async (starts) =>
+      event.ports[0]?.postMessage({ missing: await putBack(starts), before: isGivenUp(starts) } satisfies FilesReply),
     );
     event.waitUntil(answered);
   }
