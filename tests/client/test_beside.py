@@ -2,6 +2,7 @@
 
 import math
 import re
+import unicodedata
 
 import pytest
 
@@ -10,6 +11,19 @@ from ringwright.core.reference import calculate_methods
 from ringwright.core.running.sealings import calculate_sealings
 
 VALVE = (("Liner bore", "60 mm"), ("Port width", "8 mm"), ("Bridge bars", "6"))
+
+
+def letters_written(formula):
+    """Letters and digits of a formula as the core writes it; a root and an integral are signs."""
+    text = re.sub(r"(\d)e(-?\d)", r"\1 10 \2", re.sub(r"sqrt|integral", "", formula))
+    return sorted(re.sub(r"[^A-Za-z0-9]", "", text))
+
+
+def letters_set(shown):
+    """The same of a formula as it is shown."""
+    for letter in set(re.findall("[\u03b1-\u03c9]", shown)):
+        shown = shown.replace(letter, unicodedata.name(letter).split()[-1].lower())
+    return sorted(re.sub(r"[^A-Za-z0-9]", "", shown))
 
 
 @pytest.fixture
@@ -84,11 +98,12 @@ def test_tables_show_every_pairing_sealing_and_formula(sheet):
     page.locator("summary", has_text="Formulas and sources").click()
     formulas = page.locator("details", has_text="Formulas and sources").locator(".formula")
     sheet.until("document.querySelectorAll('.formula').length > 0")
-    # Each is set as a formula, with every digit of it; the rest of it the app's own tests read.
+    # Each is set as a formula, with every letter and digit; their order the app's own tests read.
     worked = [each["formula"] for each in calculate_methods({})["methods"]]
-    # 10.4e-6 is set as 10.4 times a power of ten.
-    digits = [re.sub(r"\D", "", re.sub(r"(\d)e(-?\d)", r"\1 10 \2", one)) for one in worked]
-    assert [re.sub(r"\D", "", one) for one in formulas.all_text_contents()] == digits
+    said = zip(formulas.all_text_contents(), worked, strict=True)
+    assert [(letters_set(seen), one) for seen, one in said] == [
+        (letters_written(one), one) for one in worked
+    ]
     assert formulas.locator("math").count() >= len(worked)
 
 
