@@ -13,20 +13,8 @@ import threading
 import time
 
 from load import Connection, request_bytes
+from long_stock import LONG_STOCK
 
-RACK = {
-    "sets": [
-        {
-            "outside_diameter": 60 + 3 * at,
-            "inside_diameter": 45,
-            "part_length": 3.1 + 0.73 * at,
-            "count": 3 + at % 9,
-        }
-        for at in range(20)
-    ],
-    "bars": [{"name": "b%d" % at, "diameter": 130, "length": 71 + 17.3 * at} for at in range(20)],
-    "cutting_effort": "thorough",
-}
 OVAL = {
     "bore": 80,
     "bore_shape": {
@@ -35,7 +23,7 @@ OVAL = {
 }
 MESSAGES = [
     request_bytes("GET", "/v1/route.pdf?bore=80", more={"Accept": "*/*"}),
-    request_bytes("POST", "/v1/stock", json.dumps(RACK).encode()),
+    request_bytes("POST", "/v1/stock", json.dumps(LONG_STOCK).encode()),
     request_bytes("POST", "/v1/wall-pressure", json.dumps(OVAL).encode()),
     request_bytes("GET", "/v1/spread?bore=80"),
     request_bytes("GET", "/v1/drawings/section-window.dxf?bore=80", more={"Accept": "*/*"}),

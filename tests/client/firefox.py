@@ -8,8 +8,8 @@ import time
 from websocket import create_connection
 
 from client.conftest import PHONE
+from client.driven import SHOWN, WAIT, Driven
 
-WAIT = 30
 # One page's script must never hold a test for ever.
 ANSWER = 60
 PREFERENCES = {
@@ -27,7 +27,7 @@ PREFERENCES = {
 KEYS = {"End": "\ue010", "Backspace": "\ue003", "Enter": "\ue007"}
 
 
-class Firefox:
+class Firefox(Driven):
     """One Firefox with one page, on a profile that outlives it."""
 
     def __init__(self, program, profile, preferences=None):
@@ -72,7 +72,7 @@ class Firefox:
 
     def open(self, address):
         self.ask("browsingContext.navigate", context=self.page, url=address, wait="complete")
-        return self.until("document.querySelector('main :is(.card, .plate, .jobs)')")
+        return self.until(SHOWN)
 
     def run(self, expression):
         """What a JavaScript expression, or the promise that it is, comes to."""
@@ -84,14 +84,6 @@ class Firefox:
         )
         assert result["type"] == "success", result
         return json.loads(result["result"]["value"])
-
-    def until(self, condition):
-        """Waits for a JavaScript condition."""
-        end = time.monotonic() + WAIT
-        while not self.run("Boolean(%s)" % condition):
-            assert time.monotonic() < end, "never came true: %s" % condition
-            time.sleep(0.05)
-        return self
 
     def type(self, selector, *keys):
         """Presses keys, each a letter or a name of `KEYS`, in the entry that is found."""

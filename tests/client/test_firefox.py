@@ -4,11 +4,9 @@ import shutil
 
 import pytest
 
-from client.conftest import APP
+from client.driven import FORMER, KEPT, READY, there
+from client.firefox import Firefox
 
-READY = "document.querySelector('html:not([data-drawing]) .plate[data-state=\"ready\"]')"
-FORMER = "document.querySelector('.plate [data-figure=former_diameter] b')?.textContent"
-KEPT = "document.querySelector('.head-names small').textContent.includes('kept on')"
 SCREENS = {
     "survey": ".two",
     "tools": ".tool",
@@ -23,19 +21,12 @@ SCREENS = {
 
 @pytest.fixture(scope="module")
 def program():
-    found = shutil.which("firefox-esr") or shutil.which("firefox")
-    if found is None:
-        pytest.skip("Firefox is not installed (Debian: apt-get install firefox-esr)")
-    if not (APP / "index.html").is_file():
-        pytest.fail("the app is not built: run `npm ci && npm run build` in client_pwa")
-    return found
+    return there(shutil.which("firefox-esr") or shutil.which("firefox"), "firefox-esr")
 
 
 @pytest.fixture
 def firefox(program, tmp_path):
     """Starts a Firefox on the test's profile, as often as it is called; each ends with the test."""
-    from client.firefox import Firefox
-
     started = []
 
     def start():

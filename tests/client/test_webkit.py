@@ -6,7 +6,7 @@ import pytest
 
 from client import webkit
 from client.conftest import APP
-from client.test_firefox import FORMER, KEPT, READY
+from client.driven import FORMER, KEPT, READY, there
 
 SCREENS = {
     "survey": ".two",
@@ -32,12 +32,7 @@ BORE = "#in-bore"
 
 @pytest.fixture(scope="module")
 def program():
-    found = webkit.program()
-    if found is None:
-        pytest.skip("WebKit is not installed (Debian: apt-get install webkit2gtk-driver xvfb)")
-    if not (APP / "index.html").is_file():
-        pytest.fail("the app is not built: run `npm ci && npm run build` in client_pwa")
-    return found
+    return there(webkit.program(), "webkit2gtk-driver xvfb")
 
 
 @pytest.fixture

@@ -10,9 +10,9 @@ import time
 
 import requests
 
+from client.driven import SHOWN, WAIT, Driven
 from conftest import free_port
 
-WAIT = 30
 WINDOW = {"x": 0, "y": 0, "width": 447, "height": 900}
 # Its window gets no narrower than 447: drawn so much larger, the page has 360 of its own pixels.
 LARGER = "1.24"
@@ -27,7 +27,7 @@ def program():
     return found[0] if found and drives else None
 
 
-class WebKit:
+class WebKit(Driven):
     """One window with one page; what it keeps ends with it."""
 
     def __init__(self, browser, home):
@@ -79,11 +79,11 @@ class WebKit:
 
     def open(self, address):
         self.ask("/url", url=address)
-        return self.until("document.querySelector('main :is(.card, .plate, .jobs)')")
+        return self.until(SHOWN)
 
     def reload(self):
         self.ask("/refresh")
-        return self.until("document.querySelector('main :is(.card, .plate, .jobs)')")
+        return self.until(SHOWN)
 
     def run(self, expression):
         """What a JavaScript expression, or the promise that it is, comes to."""
@@ -94,14 +94,6 @@ class WebKit:
         text, *error = self.ask("/execute/async", script=script, args=[])
         assert not error, error
         return json.loads(text)
-
-    def until(self, condition):
-        """Waits for a JavaScript condition."""
-        end = time.monotonic() + WAIT
-        while not self.run("Boolean(%s)" % condition):
-            assert time.monotonic() < end, "never came true: %s" % condition
-            time.sleep(0.05)
-        return self
 
     def type(self, selector, text):
         """Types a text, key by key, over what an entry holds."""

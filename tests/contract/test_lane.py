@@ -10,6 +10,7 @@ from concurrent.futures import ThreadPoolExecutor
 import pytest
 import requests
 
+from bench.long_stock import LONG_STOCK
 from conftest import Server
 from contract.test_bad_inputs import check_problem
 from ringwright.api import costs, create_app, lane
@@ -17,21 +18,6 @@ from ringwright.core import calculations
 from ringwright.core.calculations import CALCULATIONS, Calculation
 from ringwright.core.catalogue import NOTHING
 from ringwright.core.fields import checked
-
-# Twenty sets out of twenty bars, looked for long: 0.1 to 1 s of work by the machine.
-LONG = {
-    "sets": [
-        {
-            "outside_diameter": 60 + 3 * at,
-            "inside_diameter": 45,
-            "part_length": 3.1 + 0.73 * at,
-            "count": 3 + at % 9,
-        }
-        for at in range(20)
-    ],
-    "bars": [{"diameter": 130, "length": 71 + 17.3 * at} for at in range(20)],
-    "cutting_effort": "thorough",
-}
 
 
 class Held:
@@ -53,14 +39,19 @@ class Held:
     def ask(self, name):
         return self.app.test_client().get("/v1/" + name)
 
+    def ask_apart(self, pool):
+        """The heavy one asked in a thread of its own; returns when it is at work."""
+        asked = pool.submit(self.ask, "spread")
+        assert self.begun.acquire(timeout=10)
+        return asked
+
 
 def test_what_is_too_much_is_told_when_to_come_again(monkeypatch):
     # One spread is worth 12 ms here: one at work, one that waits, no more.
     monkeypatch.setenv(lane.QUEUE, "24")
     held = Held()
     with ThreadPoolExecutor(2) as pool:
-        first = pool.submit(held.ask, "spread")
-        assert held.begun.acquire(timeout=10)
+        first = held.ask_apart(pool)
         second = pool.submit(held.ask, "spread")
         end = time.monotonic() + 10
         while held.app.extensions["ringwright"]["lane"]._taken < 24 and time.monotonic() < end:
@@ -81,8 +72,7 @@ def test_nobody_waits_for_ever(monkeypatch):
     monkeypatch.setenv(lane.PATIENCE, "1")
     held = Held()
     with ThreadPoolExecutor(1) as pool:
-        first = pool.submit(held.ask, "spread")
-        assert held.begun.acquire(timeout=10)
+        first = held.ask_apart(pool)
         assert check_problem(held.ask("spread"), 503)["code"] == "busy"
         held.end.set()
         assert first.result().status_code == 200
@@ -174,7 +164,7 @@ def test_light_calls_are_answered_beside_heavy_work(narrow):
 
     def heavy():
         while not ended.is_set():
-            found.append(requests.post(narrow + "/v1/stock", json=LONG, timeout=20))
+            found.append(requests.post(narrow + "/v1/stock", json=LONG_STOCK, timeout=20))
 
     with ThreadPoolExecutor(4) as pool:
         running = [pool.submit(heavy) for _ in range(4)]
