@@ -1,5 +1,7 @@
 /** The ring on the wall, and what was measured of the finished one. */
 
+import { said } from "../../base/said";
+import { dayWords } from "../../book/names";
 import type { FigureName, InputName } from "../../engine/names";
 import { fieldsOf, isKnown } from "../../engine/tables";
 import { Choices } from "../../figures/Choices";
@@ -8,6 +10,9 @@ import { Findings } from "../../figures/Findings";
 import { GenericScreen } from "../../figures/GenericScreen";
 import { inView } from "../../figures/results";
 import { Status } from "../../figures/Status";
+import { forNextRing } from "../../sheet/next_ring";
+import { change, job } from "../../sheet/sheet";
+import { undo } from "../../sheet/undo";
 import { WallPicture } from "./WallPicture";
 
 export function CheckScreen() {
@@ -39,20 +44,34 @@ function Inspection() {
       >
         {({ answer, stale }) =>
           answer && (
-            <section class={stale ? "plate stale" : "plate"} aria-label="Verdict">
-              <p class="plate-words">
-                <b>{typeof answer.verdict === "string" && (VERDICTS[answer.verdict] ?? answer.verdict)}</b>
-              </p>
-              {LARGE.map((name) => {
-                const figure = answer.figures[name];
-                return figure ? <FigureTile key={name} name={name} figure={figure} /> : null;
-              })}
-            </section>
+            <>
+              <section class={stale ? "plate stale" : "plate"} aria-label="Verdict">
+                <p class="plate-words">
+                  <b>{typeof answer.verdict === "string" && (VERDICTS[answer.verdict] ?? answer.verdict)}</b>
+                </p>
+                {LARGE.map((name) => {
+                  const figure = answer.figures[name];
+                  return figure ? <FigureTile key={name} name={name} figure={figure} /> : null;
+                })}
+              </section>
+              {answer.figures.relief_given && (
+                <p>
+                  <button type="button" class="main-action print-button" onClick={() => takeForNextRing(answer.figures.relief_given!.value)}>
+                    Work the next ring with this relief
+                  </button>
+                </p>
+              )}
+            </>
           )
         }
       </GenericScreen>
     </section>
   );
+}
+
+function takeForNextRing(relief: number): void {
+  change(forNextRing(job.peek(), relief, dayWords(Date.now())));
+  said.value = { text: "The next ring is worked with this relief. What was measured stands in the notes.", action: { label: "Undo", run: undo } };
 }
 
 function OnTheWall({ shared }: { shared: ReadonlySet<string> }) {
