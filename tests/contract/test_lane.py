@@ -13,7 +13,7 @@ import requests
 from bench.long_stock import LONG_STOCK
 from conftest import Server
 from contract.test_bad_inputs import check_problem
-from ringwright.api import costs, create_app, lane
+from ringwright.api import costs, create_app, lane, settings
 from ringwright.core import calculations
 from ringwright.core.calculations import CALCULATIONS, Calculation
 from ringwright.core.catalogue import NOTHING
@@ -94,7 +94,7 @@ def test_work_that_fails_leaves_its_place(client):
 
 @pytest.mark.parametrize("text", ["two", "-1", "0", "1.5", "9" * 9])
 def test_a_setting_that_is_none_stops_the_start(text):
-    with pytest.raises(lane.BadSetting, match=lane.AT_ONCE):
+    with pytest.raises(settings.BadSetting, match=lane.AT_ONCE):
         lane.settings({lane.AT_ONCE: text})
 
 

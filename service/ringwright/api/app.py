@@ -1,6 +1,7 @@
 """The application: blueprints, problems and headers put together."""
 
 import logging
+import traceback
 from urllib.parse import quote
 
 import orjson
@@ -24,10 +25,13 @@ from . import (
     pages,
     problems,
     reading,
+    request_log,
     schemas,
+    settings,
     shop,
     static_app,
     table_files,
+    watched,
 )
 
 _LOG = logging.getLogger("ringwright")
@@ -96,7 +100,15 @@ def create_app(table=None, app_folder=static_app.FOLDER):
     _register_front(app, table, app_folder)
     # Flask's own way to put a layer in front.
     app.wsgi_app = headers.on_every_answer(app.wsgi_app)  # type: ignore[method-assign]
+    listeners = _listeners(app)
+    if listeners:
+        app.wsgi_app = watched.watched(app, listeners)  # type: ignore[method-assign]
     return app
+
+
+def _listeners(app):
+    """What is told of every request, by the settings; nothing where nobody asked."""
+    return [request_log.write] if settings.value_of(request_log.SETTING) else []
 
 
 def _files(table, request_schemas):
@@ -146,7 +158,9 @@ def _problem_of(error):
     if isinstance(error, HTTPException):
         carried = [(k, v) for k, v in error.get_headers() if k in ("Allow", "Retry-After")]
         return problems.of_status(error.code, carried)
-    _LOG.error("%s %s failed", request.method, request.path, exc_info=error)
+    # Where and what kind, but no word of the error's: it may hold somebody's figures.
+    frames = "".join(traceback.format_tb(error.__traceback__))
+    _LOG.error("%s failed: %s\n%s", request.endpoint, type(error).__name__, frames)
     return problems.problem("internal-error", "the service failed on this request")
 
 

@@ -10,35 +10,23 @@ same numbers.
 
 import contextvars
 import math
-import os
 import sys
 import threading
 
 from flask import current_app
 
 from .problems import Refused
+from .settings import value_of
 
 # What costs more [ms] goes to the lane: by as much a light call may be held.
 HEAVY = 5.0
-# Environment variables, their defaults, least values and meanings.
+# Environment variables; settings.py says what each means.
 AT_ONCE = "RINGWRIGHT_HEAVY_AT_ONCE"
 QUEUE = "RINGWRIGHT_HEAVY_QUEUE"
 PATIENCE = "RINGWRIGHT_HEAVY_PATIENCE"
-SETTINGS = {
-    # How many heavy calculations a worker does at once.
-    AT_ONCE: (1, 1),
-    # How much work a worker takes on beyond the first, by its cost [ms].
-    QUEUE: (3000, 0),
-    # How long a caller waits for his turn, whatever the costs foretold [s].
-    PATIENCE: (10, 1),
-}
 # Python changes threads this often [s]; by default a light call would wait 5 ms each time it takes
 # up its work again.
 SWITCH_SECONDS = 0.0005
-
-
-class BadSetting(Exception):
-    """An environment variable that is no number of its kind: better no start than a guess."""
 
 
 class Busy(Refused):
@@ -53,16 +41,9 @@ class Busy(Refused):
         self.headers = {"Retry-After": str(seconds)}
 
 
-def settings(environ=os.environ):
+def settings(environ=None):
     """(at once, queue [ms], patience [s]) by the environment. Raises BadSetting."""
-    return tuple(_whole(environ, name, *rest) for name, rest in SETTINGS.items())
-
-
-def _whole(environ, name, usual, least):
-    text = environ.get(name) or str(usual)
-    if not text.isascii() or not text.isdigit() or not least <= int(text) <= 10**6:
-        raise BadSetting("%s: %r is not a whole number from %d on" % (name, text, least))
-    return int(text)
+    return tuple(value_of(name, environ) for name in (AT_ONCE, QUEUE, PATIENCE))
 
 
 class Lane:

@@ -4,11 +4,11 @@ A request says by its Host header which address it came to, and anybody may writ
 whoever runs the service says its address; without that word a Host is taken where it is a host.
 """
 
-import os
 import re
 from urllib.parse import urlsplit
 
 from .problems import Refused
+from .settings import value_of
 
 # The environment variable that says it, such as https://rings.example.org/
 SETTING = "RINGWRIGHT_ADDRESS"
@@ -21,9 +21,9 @@ class BadAddress(Exception):
     """The setting is no address: better no start than cards whose code opens nothing."""
 
 
-def read_address(environ=os.environ):
+def read_address(environ=None):
     """The address with a slash at its end, None where none is said. Raises BadAddress."""
-    said = environ.get(SETTING)
+    said = value_of(SETTING, environ)
     if not said:
         return None
     parts = urlsplit(said)

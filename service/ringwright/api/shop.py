@@ -3,8 +3,6 @@
 What lathes, saws and bars the members share is written once and taken over by a phone when asked.
 """
 
-import os
-
 import orjson
 from flask import Response, current_app
 from flask_smorest import Blueprint
@@ -12,6 +10,7 @@ from flask_smorest import Blueprint
 from . import documents
 from .answer_schemas import described
 from .problems import problem
+from .settings import value_of
 
 # The environment variable that names the file.
 SETTING = "RINGWRIGHT_SHOP_PROFILE"
@@ -28,10 +27,10 @@ class BadProfile(Exception):
     """The file that the setting names cannot be offered."""
 
 
-def read_profile(environ=os.environ):
+def read_profile(environ=None):
     """The profile as bytes, None where none is named. Raises BadProfile: better no start than a
     phone that takes over half a shop."""
-    name = environ.get(SETTING)
+    name = value_of(SETTING, environ)
     if not name:
         return None
     try:

@@ -1,0 +1,52 @@
+"""Every setting of the service by an environment variable: declared here once, read where it is
+used. A setting that is none of its kind stops the start: better none than a guess."""
+
+import os
+from collections import namedtuple
+
+# usual: taken where the environment says nothing; "" is nothing. least: of a whole number, None
+# for other kinds. A usual of "on" or "off" makes a switch.
+Setting = namedtuple("Setting", ("usual", "least", "meaning"))
+
+SETTINGS = {
+    "RINGWRIGHT_ADDRESS": Setting(
+        "", None, "address by which this service is reached, such as https://rings.example.org/"
+    ),
+    "RINGWRIGHT_FONTS": Setting(
+        "", None, "folder with faces for signs of East Asia on paper, where the system has none"
+    ),
+    "RINGWRIGHT_HEAVY_AT_ONCE": Setting("1", 1, "heavy calculations that a worker does at once"),
+    "RINGWRIGHT_HEAVY_PATIENCE": Setting("10", 1, "longest that a caller waits for his turn [s]"),
+    "RINGWRIGHT_HEAVY_QUEUE": Setting(
+        "3000", 0, "heavy work that a worker takes on beyond the first, by its cost [ms]"
+    ),
+    "RINGWRIGHT_REQUEST_LOG": Setting(
+        "off", None, "on: a line of JSON for each request on standard output, without its figures"
+    ),
+    "RINGWRIGHT_SHOP_PROFILE": Setting(
+        "", None, "file of the club's workshop, as the app saves it"
+    ),
+}
+_LARGEST = 10**6
+_SWITCH = {"on": True, "off": False}
+
+
+class BadSetting(Exception):
+    """An environment variable that is none of its kind."""
+
+
+def value_of(name, environ=None):
+    """What the environment says of a setting: an int, a bool, or text. Raises BadSetting."""
+    setting = SETTINGS[name]
+    text = (os.environ if environ is None else environ).get(name) or setting.usual
+    if setting.least is not None:
+        if not text.isascii() or not text.isdigit() or not setting.least <= int(text) <= _LARGEST:
+            raise BadSetting(
+                "%s: %r is not a whole number from %d on" % (name, text, setting.least)
+            )
+        return int(text)
+    if setting.usual in _SWITCH:
+        if text not in _SWITCH:
+            raise BadSetting("%s: %r is neither on nor off" % (name, text))
+        return _SWITCH[text]
+    return text
