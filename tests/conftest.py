@@ -103,11 +103,15 @@ class Server:
 
         A worker left alone answers on for a second, and would be taken for a server started again.
         """
-        number = self.process.pid
-        told = Path("/proc/%d/task/%d/children" % (number, number)).read_text(encoding="ascii")
-        for each in (number, *map(int, told.split())):
+        for each in (self.process.pid, *self.workers()):
             os.kill(each, signal.SIGKILL)
         self.process.wait(timeout=20)
+
+    def workers(self):
+        """The process ids of its workers."""
+        number = self.process.pid
+        told = Path("/proc/%d/task/%d/children" % (number, number)).read_text(encoding="ascii")
+        return [int(each) for each in told.split()]
 
 
 @pytest.fixture(scope="session")

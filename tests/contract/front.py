@@ -23,17 +23,22 @@ class _ByName(HTTPAdapter):
 
 
 class Front:
-    """The proxy before services on the given ports, until `stop`."""
+    """The proxy before services on the given ports, until `stop`.
 
-    def __init__(self, folder, ports):
+    more: settings besides. also: lines of a Caddyfile put before the services.
+    """
+
+    def __init__(self, folder, ports, more=(), also=""):
+        told = (ROOT / "docker" / "Caddyfile").read_text(encoding="utf-8")
+        written = folder / "Caddyfile"
+        written.write_text(told.replace("\treverse_proxy", also + "\treverse_proxy", 1))
         self.port, self.plain_port = free_port(), free_port()
         self.address = "https://127.0.0.1:%d" % self.port
         self.authority = folder / "data" / "caddy" / "pki" / "authorities" / "local" / "root.crt"
         self.log = folder / "log"
         self._said = self.log.open("wb")
         self.process = subprocess.Popen(
-            [shutil.which("caddy"), "run", "--adapter", "caddyfile"]
-            + ["--config", str(ROOT / "docker" / "Caddyfile")],
+            [shutil.which("caddy"), "run", "--adapter", "caddyfile"] + ["--config", str(written)],
             env={
                 **os.environ,
                 "HOME": str(folder),
@@ -43,6 +48,7 @@ class Front:
                 "RINGWRIGHT_SERVICES": " ".join("127.0.0.1:%d" % port for port in ports),
                 "RINGWRIGHT_HTTP_PORT": str(self.plain_port),
                 "RINGWRIGHT_HTTPS_PORT": str(self.port),
+                **dict(more),
             },
             stdout=subprocess.DEVNULL,
             stderr=self._said,

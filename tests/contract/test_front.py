@@ -17,6 +17,16 @@ from contract.test_under_attack import PROBES
 from ringwright.api.problems import KINDS as KINDS_OF_PROBLEM
 
 pytestmark = pytest.mark.slow
+# What the proxy can fail by, and the code that its document then has.
+STATUSES = {
+    404: "not-found",
+    413: "body-too-large",
+    414: "query-too-long",
+    500: "unreachable",
+    502: "unreachable",
+    503: "not-ready",
+    504: "unreachable",
+}
 
 
 @pytest.fixture(scope="module")
@@ -82,6 +92,58 @@ def test_what_is_too_large_is_a_problem_document(front):
     assert answer.status_code == 413
     assert answer.headers["Content-Type"] == "application/problem+json"
     known(answer, "body-too-large")
+
+
+@pytest.mark.parametrize(("length", "by"), [(7000, "service"), (8500, "proxy")])
+def test_a_query_too_long_is_a_problem_document(front, length, by):
+    answer = front.get("/v1/sizing?bore=" + "8" * length)
+    assert answer.status_code == 414
+    assert answer.headers["Content-Type"] == "application/problem+json"
+    assert ("Ringwright-Version" in answer.headers) == (by == "service")
+    known(answer, "query-too-long")
+
+
+def test_headers_too_large_are_refused_in_few_words(front):
+    answer = front.get("/v1/sizing?bore=80", headers={"X-Long": "a" * 40_000})
+    assert answer.status_code == 431
+    assert len(answer.content) < 2000
+
+
+def test_every_error_of_the_proxy_is_a_problem_document(services, tmp_path):
+    """Whatever it fails by: what it can know of that is said in the words of the services."""
+    given = "\t@given path_regexp given ^/given/([0-9]+)$\n\terror @given told {re.given.1}\n"
+    front = Front(tmp_path, [each.port for each in services], also=given)
+    try:
+        for status, code in STATUSES.items():
+            answer = front.get("/given/%d" % status)
+            assert answer.status_code == status
+            assert answer.headers["Content-Type"] == "application/problem+json"
+            assert answer.headers["Cache-Control"] == "no-store"
+            known(answer, code)
+    finally:
+        front.stop()
+
+
+def test_metrics_stay_inside_until_asked_for(tmp_path, monkeypatch):
+    monkeypatch.setenv("RINGWRIGHT_METRICS", "on")
+    service = Server(workers=1)
+    assert requests.get(service.address + "/metrics", timeout=20).ok
+    shut, opened = tmp_path / "shut", tmp_path / "opened"
+    shut.mkdir()
+    opened.mkdir()
+    fronts = [Front(shut, [service.port])]
+    try:
+        for path in ("/metrics", "/METRICS", "/%6detrics", "/./metrics", "/v1/../metrics"):
+            answer = fronts[0].get(path)
+            assert answer.status_code == 404, path
+            assert "ringwright_" not in answer.text
+        known(fronts[0].get("/metrics"), "not-found")
+        fronts.append(Front(opened, [service.port], more={"RINGWRIGHT_METRICS_OUTSIDE": "on"}))
+        assert "ringwright_requests_total" in fronts[1].get("/metrics").text
+    finally:
+        for each in fronts:
+            each.stop()
+        service.stop()
 
 
 def known(answer, code):
@@ -159,6 +221,6 @@ def test_with_no_service_left_it_says_so(front, services):
     answer = front.get("/v1/sizing?bore=80")
     assert answer.status_code in (502, 503)
     assert answer.headers["Content-Type"] == "application/problem+json"
-    known(answer, "unreachable")
+    known(answer, STATUSES[answer.status_code])
     for each in services:
         each.start_again()

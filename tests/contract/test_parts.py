@@ -134,7 +134,8 @@ def installed(root, tmp_path, wheels, lock, **more):
 
 
 def imported(copy, name):
-    command = [copy / ".venv" / "bin" / "python", "-c", "import " + name]
+    # Isolated: a PYTHONPATH of who runs the tests does not count.
+    command = [copy / ".venv" / "bin" / "python", "-I", "-c", "import " + name]
     return subprocess.run(command, cwd="/", capture_output=True, check=False).returncode == 0
 
 

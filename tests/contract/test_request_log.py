@@ -79,7 +79,9 @@ def test_an_answer_names_its_line(logging_client, capfd):
 def test_every_calculation_is_told_by_its_address(logging_client, capfd):
     for name in CALCULATIONS:
         logging_client.post("/v1/" + name, json={"bore": FIGURE}).close()
-    assert [line["path"] for line in lines_of(capfd)] == ["/v1/" + name for name in CALCULATIONS]
+    logging_client.get("/v1/drawings/blank.dxf?bore=80").close()
+    expected = ["/v1/" + name for name in CALCULATIONS] + ["/v1/drawings/{part}.dxf"]
+    assert [line["path"] for line in lines_of(capfd)] == expected
 
 
 def test_an_answer_without_a_body_has_no_bytes(logging_client, capfd):

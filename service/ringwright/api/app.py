@@ -21,6 +21,7 @@ from . import (
     hoist,
     lane,
     limits,
+    metrics,
     own_address,
     pages,
     problems,
@@ -108,7 +109,12 @@ def create_app(table=None, app_folder=static_app.FOLDER):
 
 def _listeners(app):
     """What is told of every request, by the settings; nothing where nobody asked."""
-    return [request_log.write] if settings.value_of(request_log.SETTING) else []
+    told = [request_log.write] if settings.value_of(request_log.SETTING) else []
+    if settings.value_of(metrics.SETTING):
+        counted = metrics.Metrics(app)
+        counted.add_to(app)
+        told.append(counted.count)
+    return told
 
 
 def _files(table, request_schemas):

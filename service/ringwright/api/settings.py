@@ -10,21 +10,44 @@ Setting = namedtuple("Setting", ("usual", "least", "meaning"))
 
 SETTINGS = {
     "RINGWRIGHT_ADDRESS": Setting(
-        "", None, "address by which this service is reached, such as https://rings.example.org/"
+        usual="",
+        least=None,
+        meaning="address by which this service is reached, such as https://rings.example.org/",
     ),
     "RINGWRIGHT_FONTS": Setting(
-        "", None, "folder with faces for signs of East Asia on paper, where the system has none"
+        usual="",
+        least=None,
+        meaning="folder with faces for signs of East Asia on paper, where the system has none",
     ),
-    "RINGWRIGHT_HEAVY_AT_ONCE": Setting("1", 1, "heavy calculations that a worker does at once"),
-    "RINGWRIGHT_HEAVY_PATIENCE": Setting("10", 1, "longest that a caller waits for his turn [s]"),
+    "RINGWRIGHT_HEAVY_AT_ONCE": Setting(
+        usual="1",
+        least=1,
+        meaning="heavy calculations that a worker does at once",
+    ),
+    "RINGWRIGHT_HEAVY_PATIENCE": Setting(
+        usual="10",
+        least=1,
+        meaning="longest that a caller waits for his turn [s]",
+    ),
     "RINGWRIGHT_HEAVY_QUEUE": Setting(
-        "3000", 0, "heavy work that a worker takes on beyond the first, by its cost [ms]"
+        usual="3000",
+        least=0,
+        meaning="heavy work that a worker takes on beyond the first, by its cost [ms]",
+    ),
+    "RINGWRIGHT_METRICS": Setting(
+        usual="off",
+        least=None,
+        meaning="on: counts and times of requests at /metrics",
     ),
     "RINGWRIGHT_REQUEST_LOG": Setting(
-        "off", None, "on: a line of JSON for each request on standard output, without its figures"
+        usual="off",
+        least=None,
+        meaning="on: a line of JSON for each request on standard output, without its figures",
     ),
     "RINGWRIGHT_SHOP_PROFILE": Setting(
-        "", None, "file of the club's workshop, as the app saves it"
+        usual="",
+        least=None,
+        meaning="file of the club's workshop, as the app saves it",
     ),
 }
 _LARGEST = 10**6

@@ -1,10 +1,11 @@
 """A layer round the application that measures every request and tells those who listen.
 
 Nothing that a caller wrote is told on: an address is told as it is declared, such as
-/v1/drawings/<part>.svg, and what is declared nowhere as NONE, so that no figure of anybody's gets
+/v1/drawings/{part}.svg, and what is declared nowhere as NONE, so that no figure of anybody's gets
 into a log or a name of a metric.
 """
 
+import re
 import secrets
 import time
 from collections import namedtuple
@@ -14,6 +15,8 @@ NONE = "-"
 METHODS = ("GET", "HEAD", "POST", "OPTIONS")
 # By which a caller can name the line of the log that is his; never taken from a caller.
 ID_HEADER = "X-Request-Id"
+
+_OPEN_PLACE = re.compile(r"<(?:[^<>]*:)?(\w+)>")
 
 # seconds: from the request's headers to the answer's end. size: of the answer's body [bytes].
 Done = namedtuple("Done", ("id", "method", "address", "status", "seconds", "size"))
@@ -25,27 +28,29 @@ def watched(app, listeners, clock=time.perf_counter):
     listeners: functions, each called with the Done of every request.
     """
     inner = app.wsgi_app
-    declared = frozenset(rule.rule for rule in app.url_map.iter_rules() if not rule.arguments)
+    names = {rule.rule: name_of(rule) for rule in app.url_map.iter_rules()}
 
     def layer(environ, start_response):
         began = clock()
         number = secrets.token_hex(8)
-        statuses = []
+        found = []
 
         def start(status, headers, exc_info=None):
-            statuses.append(int(status[:3]))
+            # Now, while Flask's request still lies in the environment.
+            found[:] = _address_of(environ, names), int(status[:3])
             headers.append((ID_HEADER, number))
             return start_response(status, headers, exc_info)
 
         def told(size):
             method = environ["REQUEST_METHOD"]
+            address, status = found
             done = Done(
-                number,
-                method if method in METHODS else NONE,
-                _address_of(environ, declared),
-                statuses[-1],
-                clock() - began,
-                size,
+                id=number,
+                method=method if method in METHODS else NONE,
+                address=address,
+                status=status,
+                seconds=clock() - began,
+                size=size,
             )
             for listener in listeners:
                 listener(done)
@@ -55,14 +60,15 @@ def watched(app, listeners, clock=time.perf_counter):
     return layer
 
 
-def _address_of(environ, declared):
-    # Flask's request lies in the environment once there is one, its rule once it was found.
+def name_of(rule):
+    """An address of the application as it is told: what may stand in a place of it left open."""
+    return _OPEN_PLACE.sub(r"{\1}", rule.rule)
+
+
+def _address_of(environ, names):
     rule = getattr(environ.get("werkzeug.request"), "url_rule", None)
-    if rule is not None:
-        return rule.rule
     # An address asked by a method that it does not take has no rule.
-    path = environ.get("PATH_INFO", "")
-    return path if path in declared else NONE
+    return names.get(rule.rule if rule is not None else environ.get("PATH_INFO"), NONE)
 
 
 class _Measured:
