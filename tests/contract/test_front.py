@@ -22,6 +22,7 @@ STATUSES = {
     404: "not-found",
     413: "body-too-large",
     414: "query-too-long",
+    429: "too-many-requests",
     500: "unreachable",
     502: "unreachable",
     503: "not-ready",
@@ -143,6 +144,30 @@ def test_metrics_stay_inside_until_asked_for(tmp_path, monkeypatch):
     finally:
         for each in fronts:
             each.stop()
+        service.stop()
+
+
+def test_requests_are_counted_by_who_came_to_the_proxy(tmp_path, monkeypatch):
+    """Whatever he writes into X-Forwarded-For, and never all callers as one."""
+    monkeypatch.setenv("RINGWRIGHT_RATE", "60")
+    monkeypatch.setenv("RINGWRIGHT_PROXIES", "1")
+    service = Server(workers=1)
+    front = Front(tmp_path, [service.port])
+    try:
+        session = front.session()
+        for at in range(60):
+            session.headers["X-Forwarded-For"] = "203.0.113.%d" % at
+            answer = session.get(front.address + "/v1/materials", timeout=30)
+            if answer.status_code != 200:
+                break
+        assert answer.status_code == 429
+        assert int(answer.headers["Retry-After"]) >= 1
+        known(answer, "too-many-requests")
+        # Another caller, as the proxy would tell him, still has his own share.
+        other = {"X-Forwarded-For": "203.0.113.200"}
+        assert requests.get(service.address + "/v1/materials", headers=other, timeout=20).ok
+    finally:
+        front.stop()
         service.stop()
 
 

@@ -13,6 +13,7 @@ from ..core import calculations as core
 from ..core.problems import CoreProblem, InputProblem
 from . import (
     calculations,
+    deprecation,
     documents,
     drawing_files,
     examples,
@@ -25,6 +26,7 @@ from . import (
     own_address,
     pages,
     problems,
+    rate_limit,
     reading,
     request_log,
     schemas,
@@ -54,11 +56,11 @@ class DocumentedApi(Api):
         self._app.register_error_handler(Exception, _refused)
 
 
-def create_app(table=None, app_folder=static_app.FOLDER):
+def create_app(table=None, app_folder=static_app.FOLDER, leaving=deprecation.LEAVING):
     """The Flask application.
 
     table: name to core Calculation; the core's own when None. app_folder: where the built phone
-    app lies; a short page stands at / while there is none.
+    app lies; a short page stands at / while there is none. leaving: addresses on their way out.
     """
     table = core.CALCULATIONS if table is None else table
     app = Flask("ringwright", static_folder=None)
@@ -91,6 +93,7 @@ def create_app(table=None, app_folder=static_app.FOLDER):
     specification = documents.without_strays(api.spec.to_dict())
     examples.put_into(specification, examples.read_all())
     hoist.hoisted(specification)
+    deprecation.mark(specification, leaving)
     app.extensions["ringwright"] = {
         "specification": orjson.dumps(specification),
         "flaw": _flaw(table),
@@ -99,6 +102,8 @@ def create_app(table=None, app_folder=static_app.FOLDER):
         "shop": shop.read_profile(),
     }
     _register_front(app, table, app_folder)
+    rate_limit.add_to(app)
+    deprecation.add_to(app, leaving)
     # Flask's own way to put a layer in front.
     app.wsgi_app = headers.on_every_answer(app.wsgi_app)  # type: ignore[method-assign]
     listeners = _listeners(app)

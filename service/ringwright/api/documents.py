@@ -223,9 +223,10 @@ HEADERS = {
     "ETag": {"schema": _TEXT, "description": "changes only with the service's code"},
     "Retry-After": {
         "schema": {"type": "integer", "minimum": 1},
-        "description": "with 503 for heavy work: seconds after which to ask again",
+        "description": "with 429, and 503 for heavy work: seconds after which to ask again",
     },
 }
+_RETRY_HEADERS = {"Retry-After": {"$ref": "#/components/headers/Retry-After"}}
 _ETAG_HEADERS = {"ETag": {"$ref": "#/components/headers/ETag"}}
 
 
@@ -236,10 +237,13 @@ def _any_of(description, lowest, highest):
 
 
 RESPONSES = {
-    "Refused": _any_of("The request cannot be answered, and why.", 400, 499),
+    "Refused": {
+        **_any_of("The request cannot be answered, and why.", 400, 499),
+        "headers": _RETRY_HEADERS,
+    },
     "Failed": {
         **_any_of("The service is at fault.", 500, 599),
-        "headers": {"Retry-After": {"$ref": "#/components/headers/Retry-After"}},
+        "headers": _RETRY_HEADERS,
     },
     "NotModified": {"description": "You hold this answer already."},
 }

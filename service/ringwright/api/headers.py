@@ -20,7 +20,8 @@ ON_EVERY_ANSWER = [
     ("Access-Control-Allow-Origin", "*"),
     (
         "Access-Control-Expose-Headers",
-        "ETag, Retry-After, Content-Disposition, Allow, X-Request-Id, " + VERSION_HEADER,
+        "ETag, Retry-After, Content-Disposition, Allow, Deprecation, Sunset, Link, X-Request-Id, "
+        + VERSION_HEADER,
     ),
     (VERSION_HEADER, __version__),
     ("Cross-Origin-Resource-Policy", "cross-origin"),

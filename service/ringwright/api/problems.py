@@ -74,6 +74,14 @@ KINDS = OrderedDict(
             ),
         ),
         (
+            "too-many-requests",
+            Kind(
+                429,
+                "There are too many requests from this address",
+                "try again after the seconds that Retry-After names",
+            ),
+        ),
+        (
             "headers-too-large",
             Kind(
                 431,
@@ -137,6 +145,7 @@ _CODE_OF_STATUS = {
     414: "query-too-long",
     415: "unsupported-media-type",
     422: "invalid-input",
+    429: "too-many-requests",
     431: "headers-too-large",
     502: "unreachable",
     503: "not-ready",

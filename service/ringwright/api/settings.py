@@ -39,6 +39,16 @@ SETTINGS = {
         least=None,
         meaning="on: counts and times of requests at /metrics",
     ),
+    "RINGWRIGHT_PROXIES": Setting(
+        usual="0",
+        least=0,
+        meaning="proxies in front whose X-Forwarded-For is believed when requests are counted",
+    ),
+    "RINGWRIGHT_RATE": Setting(
+        usual="0",
+        least=0,
+        meaning="requests a minute of /v1/ that one network address may ask; 0 is no limit",
+    ),
     "RINGWRIGHT_REQUEST_LOG": Setting(
         usual="off",
         least=None,
