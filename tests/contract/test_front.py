@@ -178,6 +178,7 @@ def known(answer, code):
     assert problem["title"] == KINDS_OF_PROBLEM[code].title
     assert problem["type"] == "/v1/problems#" + code
     assert problem["status"] == answer.status_code
+    assert answer.headers["Link"] == '</docs/problems#%s>; rel="help"; type="text/html"' % code
     assert problem["errors"][0]["remedy"] == KINDS_OF_PROBLEM[code].remedy
     assert len(answer.content) < 2000
 

@@ -96,8 +96,8 @@ def test_every_route_is_in_it(app, spec):
         (rule.rule, method.lower())
         for rule in app.url_map.iter_rules()
         for method in rule.methods - {"HEAD", "OPTIONS"}
-        # The page and the app's files are for browsers; of no drawing there is but an error.
-        if rule.endpoint != "front" and not rule.endpoint.startswith(("app-", "no-"))
+        # Pages and files of the app are for browsers; of no drawing there is but an error.
+        if rule.endpoint != "front" and not rule.endpoint.startswith(("app-", "docs-", "no-"))
     }
     told = {(path, method) for path, method, _ in operations(spec)}
     # <any(a, b):part> and <part> are both {part} there.

@@ -12,8 +12,12 @@ import sys
 from pathlib import Path
 
 _TOP = Path(__file__).parents[2]
-PAGES = (_TOP / "README.md", _TOP / "openapi" / "examples" / "worked_example.md")
-_BLOCK = re.compile(r"^```(sh|python|text)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+PAGES = (
+    _TOP / "README.md",
+    _TOP / "openapi" / "begin.md",
+    _TOP / "openapi" / "examples" / "worked_example.md",
+)
+_BLOCK = re.compile(r"^```(sh|python|js|text)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 SECONDS = 60
 
 
@@ -33,6 +37,9 @@ def ran(page, address):
             before = _output([sys.executable, "-c", "".join(python)], environment) if python else ""
             python.append(body)
             printed = _output([sys.executable, "-c", "".join(python)], environment)[len(before) :]
+        elif language == "js":
+            # The file's own kind of script: one that may await.
+            printed = _output(["node", "--input-type=module", "--eval", body], environment)
         else:
             return "```text\n%s```" % printed
         return match.group(0)

@@ -14,6 +14,7 @@ from ..core.problems import CoreProblem, InputProblem
 from . import (
     calculations,
     deprecation,
+    docs,
     documents,
     drawing_files,
     examples,
@@ -104,6 +105,7 @@ def create_app(table=None, app_folder=static_app.FOLDER, leaving=deprecation.LEA
     _register_front(app, table, app_folder)
     rate_limit.add_to(app)
     deprecation.add_to(app, leaving)
+    docs.add_to(app, table)
     # Flask's own way to put a layer in front.
     app.wsgi_app = headers.on_every_answer(app.wsgi_app)  # type: ignore[method-assign]
     listeners = _listeners(app)

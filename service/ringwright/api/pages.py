@@ -5,11 +5,11 @@ from base64 import b64encode
 from html import escape
 
 import orjson
-from flask import Response, current_app, request
+from flask import Response, current_app, redirect, request
 from flask_smorest import Blueprint
 
 from . import documents, headers, version
-from .problems import KINDS, problem
+from .problems import KINDS, PAGE, problem
 
 blueprint = Blueprint("service", __name__, description="The service itself.")
 
@@ -61,6 +61,12 @@ def openapi_json():
     responses=documents.kept(documents.ref("ProblemList")),
 )
 def problem_kinds():
+    # Who follows the "type" of a problem in a browser comes to the same place on the page.
+    if _is_for_people():
+        response = redirect(PAGE, 303)
+        response.headers["Cache-Control"] = "no-cache"
+        response.vary.add("Accept")
+        return response
     return _kept(_PROBLEM_KINDS, "application/json")
 
 
@@ -72,6 +78,12 @@ _PROBLEM_KINDS = orjson.dumps(
         ]
     }
 )
+
+
+def _is_for_people():
+    """Whether a page is wanted rather than JSON, as browsers say it."""
+    wanted = request.accept_mimetypes
+    return wanted.best_match(("application/json", "text/html")) == "text/html"
 
 
 def _kept(content, media_type):
@@ -90,7 +102,7 @@ _PAGE = """<!doctype html>
 <p>Piston rings for steam engines that match no catalogue. This is the service; the phone app is
 not built here yet.</p>
 <p>A whole ring from a bore: <a href="/v1/sizing?bore=80%%20mm">/v1/sizing?bore=80 mm</a>.
-Every call: <a href="/openapi.json">/openapi.json</a>.</p>
+Every call: <a href="/docs">/docs</a>, <a href="/openapi.json">/openapi.json</a>.</p>
 <ul>%s</ul>
 <p>Figures are design aids. They do not replace measuring the engine in front of you, and local
 rules for pressure systems come first.</p></main></body></html>
@@ -130,6 +142,7 @@ def for_programs_too(page, table):
             "specification": "/openapi.json",
             "calculations": ["/v1/" + name for name in table],
             "problems": "/v1/problems",
+            "documentation": "/docs",
             "health": "/healthz",
             "readiness": "/readyz",
         }

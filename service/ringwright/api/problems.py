@@ -16,6 +16,8 @@ from ..core.problems import Fault
 from . import limits
 
 MEDIA_TYPE = "application/problem+json"
+# The same for people; every problem has a link to its place there (RFC 8288).
+PAGE = "/docs/problems"
 
 Kind = namedtuple("Kind", ("status", "title", "remedy"))
 
@@ -34,7 +36,7 @@ KINDS = OrderedDict(
             Kind(
                 404,
                 "There is nothing at this address",
-                "ask for / with Accept: application/json to see what there is",
+                "open /docs, or ask for / with Accept: application/json, to see what there is",
             ),
         ),
         (
@@ -185,6 +187,7 @@ def problem(code, detail, faults=(), headers=None):
     }
     response = Response(orjson.dumps(content), kind.status, mimetype=MEDIA_TYPE)
     response.headers["Cache-Control"] = "no-store"
+    response.headers["Link"] = '<%s#%s>; rel="help"; type="text/html"' % (PAGE, code)
     response.headers.extend(headers or {})
     return response
 

@@ -60,6 +60,75 @@ SETTINGS = {
         meaning="file of the club's workshop, as the app saves it",
     ),
 }
+# What is read beside the service itself: by its server, by the commands of the project, by the
+# proxy in front. Each checks its own.
+BESIDE = {
+    "FORWARDED_ALLOW_IPS": Setting(
+        usual="127.0.0.1,::1",
+        least=None,
+        meaning="server: proxies whose word on http or https is believed; * is all",
+    ),
+    "GUNICORN_CMD_ARGS": Setting(
+        usual="",
+        least=None,
+        meaning="server: any of its own settings, over all others",
+    ),
+    "WEB_CONCURRENCY": Setting(
+        usual="",
+        least=None,
+        meaning="server: workers; without it processors, at most 4",
+    ),
+    "FORCE_CODE": Setting(
+        usual="",
+        least=None,
+        meaning="service/start --phone: 1 prints the code for a camera where no terminal is",
+    ),
+    "RINGWRIGHT_KEYS": Setting(
+        usual="~/.local/share/ringwright/keys",
+        least=None,
+        meaning="service/start --phone: folder of the authority",
+    ),
+    "RINGWRIGHT_LOCKED": Setting(
+        usual="",
+        least=None,
+        meaning="service/start: 1 stops it where the locked packages cannot be installed",
+    ),
+    "RINGWRIGHT_WELCOME": Setting(
+        usual="",
+        least=None,
+        meaning="service/start --phone: handed by it to its own page; not to be set by hand",
+    ),
+    "XDG_DATA_HOME": Setting(
+        usual="~/.local/share",
+        least=None,
+        meaning="service/start --phone: where RINGWRIGHT_KEYS says nothing",
+    ),
+    "RINGWRIGHT_DOMAIN": Setting(
+        usual="",
+        least=None,
+        meaning="proxy, compose.yaml: name of this server, such as rings.example.org",
+    ),
+    "RINGWRIGHT_HTTP_PORT": Setting(
+        usual="80",
+        least=None,
+        meaning="proxy: port for plain http",
+    ),
+    "RINGWRIGHT_HTTPS_PORT": Setting(
+        usual="443",
+        least=None,
+        meaning="proxy: port for https",
+    ),
+    "RINGWRIGHT_METRICS_OUTSIDE": Setting(
+        usual="off",
+        least=None,
+        meaning="proxy: on lets everybody read /metrics",
+    ),
+    "RINGWRIGHT_SERVICES": Setting(
+        usual="service:8000",
+        least=None,
+        meaning="proxy: where the services are, parted by spaces",
+    ),
+}
 _LARGEST = 10**6
 _SWITCH = {"on": True, "off": False}
 

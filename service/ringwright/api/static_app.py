@@ -103,12 +103,13 @@ def make_view(held):
     """
 
     def view(name="index.html"):
-        return _send(held[name])
+        return send(held[name])
 
     return view
 
 
-def _send(found):
+def send(found):
+    """What is held, in the best encoding that the caller takes, or 304 where he has it."""
     encoding = _best_encoding(found)
     # A cache must not hand the tag of one encoding out with the bytes of another.
     tag = found.tag if encoding == "identity" else "%s-%s" % (found.tag, encoding)

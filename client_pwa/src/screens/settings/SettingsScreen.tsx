@@ -1,6 +1,7 @@
 /** What this device's owner prefers, what stands ready, and what the app does and does not do. */
 
 import { useEffect, useState } from "preact/hooks";
+import { ForOthers } from "./ForOthers";
 import { ChoiceBar } from "../../fields/FieldEntry";
 import { handOn } from "../../book/hand_on";
 import { lookForFiles } from "../../offline/register";
@@ -64,6 +65,7 @@ export function SettingsScreen() {
           <b>This device is not a backup.</b> Save your job book as a file now and then, and keep the file somewhere else.
         </p>
       </section>
+      <ForOthers />
       <section class="card" aria-label="How to use it">
         <h2>How to use it</h2>
         <ul>

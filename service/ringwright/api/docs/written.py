@@ -1,0 +1,50 @@
+"""The pages that are written in Markdown: how to begin, the worked example, the changelog.
+
+In a checkout they lie in openapi/; in an installed package beside the examples, see pyproject.toml.
+"""
+
+from functools import cache
+from html import escape
+from pathlib import Path
+
+from markdown_it import MarkdownIt
+
+_FOLDERS = (Path(__file__).parents[1] / "examples", Path(__file__).parents[4] / "openapi")
+FILES = {
+    "/docs/begin": "begin.md",
+    "/docs/example": "examples/worked_example.md",
+    "/docs/changes": "CHANGELOG.md",
+}
+
+
+@cache
+def body_of(address):
+    """The HTML of a page of FILES; a word that it is not here where its file is not."""
+    name = FILES[address]
+    # Installed, all lie in one folder.
+    tried = [folder / part for folder in _FOLDERS for part in (name, Path(name).name)]
+    found = next((path for path in tried if path.is_file()), None)
+    if found is None:
+        return "<h1>%s</h1>\n<p>This page is not installed here.</p>\n" % escape(name)
+    return _reader().render(found.read_text(encoding="utf-8"))
+
+
+def _reader():
+    # No HTML of its own: what stands in the text is shown as text.
+    reader = MarkdownIt("commonmark", {"html": False}).enable("table")
+    reader.add_render_rule("fence", _code)
+    return reader
+
+
+def _code(_renderer, tokens, index, _options, _environment):
+    token = tokens[index]
+    kind = token.info or "text"
+    label = {"sh": "shell", "js": "JavaScript", "python": "Python"}.get(kind, "printed")
+    number = 1 + sum(each.type == "fence" for each in tokens[:index])
+    # Long lines scroll, by the keyboard too.
+    opening = '<pre class="%s" tabindex="0" role="region" aria-label="%s %d">' % (
+        escape(kind),
+        label,
+        number,
+    )
+    return "%s<code>%s</code></pre>\n" % (opening, escape(token.content))
