@@ -6,7 +6,7 @@ from flask_smorest import Blueprint
 from ..core.catalogue.inputs import fixed
 from ..core.fields import field
 from ..core.problems import Fault, InputProblem
-from . import answers, costs, documents, headers, reading, version
+from . import answers, costs, documents, headers, pick, reading, version
 from .answer_schemas import words
 from .lane import worked
 from .schemas import load
@@ -27,10 +27,15 @@ OPTIONS = (
         fixed(False),
     ),
 )
-_NO_OPTIONS = {entry.name: None for entry in OPTIONS}
+_NO_OPTIONS = {entry.name: None for entry in (*OPTIONS, pick.OPTION)}
 _LISTS = ("records", "object")
 # The core's own word, of a drawing, for what the option `units` says: a caller is asked once.
 UNITS_OF_DRAWING = "dimensions"
+
+
+def options_of(calculation):
+    """The options of a calculation: one without figures has none to pick from."""
+    return (*OPTIONS, pick.OPTION) if pick.names_of(calculation.answer) else OPTIONS
 
 
 def is_table(calculation):
@@ -111,7 +116,7 @@ def make_blueprint(table, schemas):
 
 def _add(blueprint, schemas, calculation):
     fields = tuple(calculation.fields)
-    clash = {entry.name for entry in fields} & {entry.name for entry in OPTIONS}
+    clash = {entry.name for entry in fields} & set(_NO_OPTIONS)
     if clash:
         raise ValueError("%s has inputs named like options: %s" % (calculation.name, clash))
     if is_table(calculation):
@@ -123,17 +128,17 @@ def _add(blueprint, schemas, calculation):
 
 
 def _add_post(blueprint, schemas, calculation):
-    fields = asked_fields(calculation.fields)
+    fields, option_fields = asked_fields(calculation.fields), options_of(calculation)
     body_class = request_schema(schemas, calculation)
-    option_class = schemas.schema("Options", OPTIONS)
+    option_class = schemas.schema("Options", option_fields)
     body_schema, option_schema = body_class(), option_class()
 
     def view():
         reading.refuse_other_forms(request)
         options = _NO_OPTIONS
         if request.query_string:
-            options = load(option_schema, OPTIONS, reading.query(request, OPTIONS))
-        return _answer(calculation, load(body_schema, fields, body_of(OPTIONS)), options)
+            options = load(option_schema, option_fields, reading.query(request, option_fields))
+        return _answer(calculation, load(body_schema, fields, body_of(option_fields)), options)
 
     view = blueprint.doc(**documents.post_operation(calculation, option_class, body_class))(view)
     blueprint.add_url_rule(
@@ -142,7 +147,8 @@ def _add_post(blueprint, schemas, calculation):
 
 
 def _add_get(blueprint, schemas, calculation, described):
-    fields = OPTIONS + scalar_fields(calculation.fields)
+    option_fields = options_of(calculation)
+    fields = option_fields + scalar_fields(calculation.fields)
     left_out = [entry.name for entry in calculation.fields if entry.kind in _LISTS]
     query_class = schemas.schema(words(calculation.name) + "Query", fields)
     query_schema = query_class()
@@ -153,7 +159,7 @@ def _add_get(blueprint, schemas, calculation, described):
         if headers.is_known(tag):
             return headers.keepable(Response(status=304), tag)
         values = load(query_schema, fields, query_of(fields, left_out))
-        options = {entry.name: values.pop(entry.name) for entry in OPTIONS}
+        options = {entry.name: values.pop(entry.name) for entry in option_fields}
         values.update(dict.fromkeys(left_out))
         return headers.keepable(_answer(calculation, values, options), tag)
 
@@ -162,12 +168,32 @@ def _add_get(blueprint, schemas, calculation, described):
 
 
 def _answer(calculation, values, options):
+    names = names_asked(options, pick.names_of(calculation.answer))
+    content = worked(
+        costs.of(calculation.name, values), lambda: content_of(calculation, values, options, names)
+    )
+    return Response(content, mimetype="application/json")
+
+
+def names_asked(options, known):
+    """The names of the figures that a caller asks for, None for the whole answer.
+
+    options: checked values of the options. known: names that there are. Raises InputProblem.
+    """
+    text = options.get(pick.OPTION.name)
+    return None if text is None else pick.read(text, known)
+
+
+def content_of(calculation, values, options, names):
+    """The JSON of an answer, bytes.
+
+    values: checked values of the calculation's fields. options: checked values of the options.
+    names: of figures, None for the whole answer.
+    """
     system = options["units"] or answers.METRIC
     if any(entry.name == UNITS_OF_DRAWING for entry in calculation.fields):
         values[UNITS_OF_DRAWING] = system
-
-    def work():
-        return answers.to_json(calculation.run(values), system, options["working"] or False)
-
-    content = worked(costs.of(calculation.name, values), work)
-    return Response(content, mimetype="application/json")
+    answer = calculation.run(values)
+    if names is not None:
+        answer = pick.picked(answer, names)
+    return answers.to_json(answer, system, options["working"] or False)

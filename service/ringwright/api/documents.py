@@ -33,7 +33,9 @@ refused.
 
 **Answers.** Every figure has its value, unit, symbol and the key of its method, which /v1/methods
 explains with formula, range and source. With `units=inch` in the address, of a GET or a POST,
-figures, tables, drawings and cards come back in inch units. An impossible design is an answer, not
+figures, tables, drawings and cards come back in inch units. With `figures=free_gap,closed_gap` an
+answer holds just these `figures`, `findings` that are not good, and `cautions`: it is small, and
+does not have all that the schema of a whole answer requires. An impossible design is an answer, not
 an error: its findings say what to change. What cannot be worked at all is refused with
 application/problem+json (RFC 9457). The figures are design aids; they do not replace measuring the
 engine in front of you, and local rules for pressure systems come first."""

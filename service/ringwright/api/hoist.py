@@ -35,10 +35,24 @@ def hoisted(spec):
                 _parameter(one, parameters, inputs, owner, path)
                 for one in operation.get("parameters", ())
             ]
-            if not operation["parameters"]:
-                del operation["parameters"]
+        _share_parameters(item)
     _share_responses(spec)
     return spec
+
+
+def _share_parameters(item):
+    """Says at an address what all its methods take, and drops what is empty."""
+    operations = [one for one in item.values() if isinstance(one, dict)]
+    first, *rest = operations
+    shared = [
+        one for one in first["parameters"] if rest and all(one in o["parameters"] for o in rest)
+    ]
+    for operation in operations:
+        operation["parameters"] = [one for one in operation["parameters"] if one not in shared]
+        if not operation["parameters"]:
+            del operation["parameters"]
+    if shared:
+        item["parameters"] = item.get("parameters", []) + shared
 
 
 def _about(name):
