@@ -90,7 +90,8 @@ def create_app(table=None, app_folder=static_app.FOLDER, leaving=deprecation.LEA
     api.register_blueprint(_files(table, request_schemas))
     # No address of its own but an error that helps, so it is not in the specification.
     for form in ("svg", "dxf", "pdf"):
-        app.add_url_rule("/v1/drawings/<part>." + form, "no-" + form, drawing_files.no_such_drawing)
+        rule, view = "/v1/drawings/<part>." + form, drawing_files.no_such_drawing
+        app.add_url_rule(rule, "no-" + form, view, methods=["GET", "POST"])
     specification = documents.without_strays(api.spec.to_dict())
     examples.put_into(specification, examples.read_all())
     hoist.hoisted(specification)

@@ -2,6 +2,7 @@
 
 from flask import current_app, request
 
+from ..core.calculations import CALCULATIONS
 from ..core.catalogue.inputs import fixed, nothing
 from ..core.catalogue.inputs_drawing import DRAWING
 from ..core.catalogue.inputs_ring import DOUBLE_TURN
@@ -14,7 +15,7 @@ from ..core.records import plain
 from ..core.ring import sizing
 from ..export import dxf, faces, job_link, pdf_sheet, route_pdf
 from . import answers, costs
-from .calculations import OPTIONS, UNITS_OF_DRAWING, asked_fields, scalar_fields
+from .calculations import OPTIONS, UNITS_OF_DRAWING, asked_fields
 from .own_address import address_of
 from .problems import Refused
 
@@ -49,7 +50,8 @@ _ON_CARD = tuple(
     else one
     for one in _OF_SHEET
 )
-_JOB = scalar_fields(tooling.FIELDS)
+_JOB = CALCULATIONS["tooling"]
+_CARD = CALCULATIONS["route"]
 
 
 # What each form costs [ms], as in costs.py. A drawing on paper is light work, but the libraries of
@@ -81,7 +83,8 @@ def add_drawings(files):
     files.add(
         part + ".svg",
         "drawing-svg",
-        _JOB + _OF_SHEET + (_SHEET,),
+        _JOB,
+        _OF_SHEET + (_SHEET,),
         SVG_TYPE,
         "A part of the job as a drawing to show or print",
         _svg,
@@ -90,7 +93,8 @@ def add_drawings(files):
     files.add(
         part + ".dxf",
         "drawing-dxf",
-        _JOB + _OF_SHEET + (_MODEL_UNIT,),
+        _JOB,
+        _OF_SHEET + (_MODEL_UNIT,),
         dxf.MEDIA_TYPE,
         "A part of the job at full size, on named layers, for other programs",
         _dxf,
@@ -99,7 +103,8 @@ def add_drawings(files):
     files.add(
         part + ".pdf",
         "drawing-pdf",
-        _JOB + _ON_PAPER,
+        _JOB,
+        _ON_PAPER,
         pdf_sheet.MEDIA_TYPE,
         "A part of the job on paper",
         _pdf,
@@ -108,7 +113,8 @@ def add_drawings(files):
     files.add(
         "/drawings.pdf",
         "drawings-pdf",
-        _JOB + _ON_PAPER,
+        _JOB,
+        _ON_PAPER,
         pdf_sheet.MEDIA_TYPE,
         "Every drawing of the job, one to a page",
         _all_drawings,
@@ -121,7 +127,8 @@ def add_route_card(files):
     files.add(
         "/route.pdf",
         "route-pdf",
-        scalar_fields(route.FIELDS) + _ON_CARD,
+        _CARD,
+        _ON_CARD,
         pdf_sheet.MEDIA_TYPE,
         "The route card on paper, with a place for measured sizes",
         _route,
@@ -135,7 +142,7 @@ def _letters_for_paper(values):
 
 
 def _job(values):
-    asked = {**dict.fromkeys(one.name for one in tooling.FIELDS), **values}
+    asked = {**dict.fromkeys(one.name for one in _JOB.fields), **values}
     return drawing.settled({**asked, UNITS_OF_DRAWING: values["units"]})
 
 
@@ -143,7 +150,7 @@ def _sheets(values, part):
     return drawing.sheets_of(_job(values), part)
 
 
-def _svg(values, part):
+def _svg(values, typed, part):
     sheets = _sheets(values, part)
     number = values.get("sheet") or 1
     if number > len(sheets):
@@ -160,7 +167,7 @@ def _svg(values, part):
     return svg(sheets[number - 1]).encode("utf-8", "replace"), part + ".svg"
 
 
-def _dxf(values, part):
+def _dxf(values, typed, part):
     usual = dxf.INCH if values["units"] == answers.INCH else dxf.MM
     return dxf.dxf(_sheets(values, part), values["model_unit"] or usual), part + ".dxf"
 
@@ -174,13 +181,13 @@ def no_such_drawing(part):
     )
 
 
-def _pdf(values, part):
+def _pdf(values, typed, part):
     _letters_for_paper(values)
     sheets = _sheets(values, part)
-    return _on_paper(sheets, sheets[0].title, values), part + ".pdf"
+    return _on_paper(sheets, sheets[0].title, values, typed), part + ".pdf"
 
 
-def _all_drawings(values):
+def _all_drawings(values, typed):
     _letters_for_paper(values)
     job = _job(values)
     sheets = [
@@ -189,28 +196,22 @@ def _all_drawings(values):
         if part.group != catalogue.CHART
         for sheet in catalogue.sheets(job, part.key)
     ]
-    return _on_paper(sheets, "Drawings", values), "drawings.pdf"
+    return _on_paper(sheets, "Drawings", values, typed), "drawings.pdf"
 
 
-def _on_paper(sheets, title, values):
+def _on_paper(sheets, title, values, typed):
     name = values["job_name"] or "Ring"
-    carried = job_link.job_of(name, _JOB, _typed(), values)
+    carried = job_link.job_of(name, _JOB.fields, typed, values)
     return pdf_sheet.pdf(sheets, _named(title, values), values["owner"] or "", carried)
-
-
-def _typed():
-    """What the caller wrote, name to text."""
-    return {name: texts[0] for name, texts in request.args.lists()}
 
 
 def _named(title, values):
     return "%s: %s" % (title, values["job_name"]) if values["job_name"] else title
 
 
-def _route(values):
+def _route(values, typed):
     _letters_for_paper(values)
-    lists = dict.fromkeys(one.name for one in route.FIELDS)
-    asked = {**lists, **{one.name: values[one.name] for one in scalar_fields(route.FIELDS)}}
+    asked = {one.name: values.get(one.name) for one in _CARD.fields}
     design, tools, _ = tooling.settle_tooling(asked)
     job = drawing.job_of(
         design, tools, {**values, "paper": "card", UNITS_OF_DRAWING: values["units"]}
@@ -230,9 +231,7 @@ def _route(values):
         "bore": design.bore,
         "rings": design.rings,
     }
-    carried = job_link.job_of(
-        heading["job"] or heading["kind"], scalar_fields(route.FIELDS), _typed(), values
-    )
+    carried = job_link.job_of(heading["job"] or heading["kind"], _CARD.fields, typed, values)
     address = address_of(request, current_app.extensions["ringwright"]["address"])
     link = job_link.link(address, carried)
     content = route_pdf.route_pdf(

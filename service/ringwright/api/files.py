@@ -9,6 +9,14 @@ from werkzeug.datastructures import MIMEAccept
 from werkzeug.http import parse_accept_header
 
 from . import documents, headers, reading, version
+from .calculations import (
+    asked_fields,
+    body_of,
+    has_address,
+    query_of,
+    request_schema,
+    scalar_fields,
+)
 from .lane import worked
 from .problems import Refused
 from .schemas import load
@@ -24,40 +32,78 @@ class Files:
             "files", __name__, url_prefix="/v1", description="Drawings, cards and tables as files."
         )
 
-    def add(self, rule, name, fields, media_type, summary, view, cost):
-        """Adds one GET address.
+    def add(self, rule, name, calculation, options, media_type, summary, view, cost, posted=""):
+        """Adds one address: GET where the inputs fit into it, POST where there are any.
 
-        view: function of the checked values and the parts of the address, giving
-        (bytes, file name). cost: function of the checked values giving what that costs [ms].
+        calculation: core Calculation whose inputs it takes. options: sequence of Field, of the
+        query for both. view: function of the checked values, of what the caller wrote (name to
+        text) and of the parts of the address, giving (bytes, file name). cost: function of the
+        checked values giving what that costs [ms]. posted: operation id of the POST.
         """
-        query_class = self.schemas.schema(name.title().replace("-", "") + "Query", fields)
-        schema = query_class()
+        if has_address(calculation.fields):
+            fields = tuple(options) + scalar_fields(calculation.fields)
+            query_class = self.schemas.schema(name.title().replace("-", "") + "Query", fields)
+            lists = [one.name for one in asked_fields(calculation.fields) if one not in fields]
+            get = _getter(query_class(), fields, lists, media_type, view, cost)
+            described = _described(summary, "file_" + name, query_class, media_type, documents.kept)
+            self._add_rule(rule, name, get, described, "GET")
+        if calculation.fields:
+            option_class = self.schemas.schema(name.title().replace("-", "") + "Options", options)
+            body_class = request_schema(self.schemas, calculation)
+            fields = asked_fields(calculation.fields)
+            post = _poster(option_class(), options, body_class(), fields, media_type, view, cost)
+            operation = posted or "work_" + name
+            described = _described(summary, operation, option_class, media_type, documents.told)
+            content = {"application/json": {"schema": body_class}}
+            described["requestBody"] = {"required": True, "content": content}
+            self._add_rule(rule, name + "-posted", post, described, "POST")
 
-        def get(**address):
-            refuse_other_forms(media_type)
-            tag = version.tag_of(request)
-            if headers.is_known(tag):
-                return headers.keepable(Response(status=304), tag)
-            given = load(schema, fields, reading.query(request, fields))
-            content, file_name = worked(cost(given), lambda: view(given, **address))
-            return headers.keepable(file_response(content, file_name, media_type), tag)
-
-        plain_type = media_type.split(";")[0]
-        described = {
-            "summary": summary,
-            "operationId": "file_" + name.replace("-", "_"),
-            "parameters": [{"in": "query", "schema": query_class}],
-            "responses": {
-                **documents.kept(documents.file_schema(plain_type), plain_type),
-                **documents.PROBLEMS,
-            },
-        }
-        self.blueprint.add_url_rule(
-            rule, name, self.blueprint.doc(**described)(get), methods=["GET"]
-        )
+    def _add_rule(self, rule, name, view, described, method):
+        view = self.blueprint.doc(**described)(view)
+        self.blueprint.add_url_rule(rule, name, view, methods=[method])
 
 
-def file_response(content, file_name, media_type):
+def _getter(schema, fields, lists, media_type, view, cost):
+    def get(**address):
+        refuse_other_forms(media_type)
+        tag = version.tag_of(request)
+        if headers.is_known(tag):
+            return headers.keepable(Response(status=304), tag)
+        values = load(schema, fields, query_of(fields, lists))
+        typed = {name: texts[0] for name, texts in request.args.lists()}
+        content, file_name = worked(cost(values), lambda: view(values, typed, **address))
+        return headers.keepable(_file_response(content, file_name, media_type), tag)
+
+    return get
+
+
+def _poster(option_schema, options, body_schema, fields, media_type, view, cost):
+    def post(**address):
+        refuse_other_forms(media_type)
+        values = load(option_schema, options, reading.query(request, options))
+        given = body_of(options)
+        values.update(load(body_schema, fields, given))
+        typed = {name: text for name, text in given.items() if isinstance(text, str)}
+        content, file_name = worked(cost(values), lambda: view(values, typed, **address))
+        return _file_response(content, file_name, media_type)
+
+    return post
+
+
+def _described(summary, operation, query_class, media_type, responses):
+    plain_type = media_type.split(";")[0]
+    return {
+        "summary": summary,
+        "operationId": operation.replace("-", "_"),
+        "parameters": [{"in": "query", "schema": query_class}],
+        "responses": {
+            **responses(documents.file_schema(plain_type), plain_type),
+            **documents.PROBLEMS,
+        },
+    }
+
+
+def _file_response(content, file_name, media_type):
     """A response that a browser shows or keeps under that name."""
     response = Response(content, content_type=media_type)
     response.headers["Content-Disposition"] = 'inline; filename="%s"' % file_name
