@@ -313,7 +313,10 @@ def test_everything_is_described(spec):
         for key, one in schema.get("properties", {}).items():
             if not (one.get("description") or _found(spec)(one).get("description")):
                 missing.append("%s.%s" % (name, key))
-    for group in ("parameters", "responses", "headers"):
+    for name, one in found["parameters"].items():
+        if not (one.get("description") or _found(spec)(one["schema"]).get("description")):
+            missing.append(name)
+    for group in ("responses", "headers"):
         missing += [name for name, one in found[group].items() if not one.get("description")]
     assert missing == []
     assert spec["security"] == []

@@ -87,8 +87,8 @@ def _parameter(one, parameters, inputs, owner, path):
     name = one["name"]
     about = one.get("description") or "which one of %s" % path.rpartition("/")[0]
     schema = {**one["schema"], "description": about}
-    # In short: the schema has it whole, with unit and default.
-    kept = {**one, "description": re.split(r"[,;:.(\[]", about)[0].strip()}
+    # The schema says what it is, once for the address and the body.
+    kept = {key: value for key, value in one.items() if key != "description"}
     kept["schema"] = inputs.put(name, schema, owner)
     if not kept.get("required"):
         kept.pop("required", None)
