@@ -7,6 +7,7 @@ import pytest
 
 from ringwright.core import calculations
 from ringwright.core.catalogue.inputs_expander import METALS
+from ringwright.core.catalogue.inputs_expander import STRIP as STRIP_INPUTS
 from ringwright.core.running.expander import wave
 
 STRIP = {
@@ -134,3 +135,55 @@ def test_every_strip_offered_serves():
         tried = asked(groove_depth=6.0, strip_waves=row["strip_waves"], **chosen)
         assert outcome(tried, "strip-stress")["outcome"] == "good"
         assert outcome(tried, "strip-room")["outcome"] == "good"
+
+
+def ring_of(**more):
+    return {"bore": 80.0, "ring_type": "plain", "ring_material": "filled-ptfe-carbon", **more}
+
+
+def test_an_expander_clears_what_the_ring_lacks():
+    """The strip that the expander's calculation sizes, behind the ring that sizing stops."""
+    bare = calculations.run("sizing", ring_of())
+    slack = outcome(bare, "too-slack")
+    assert slack["outcome"] == "stop" and "expander" in slack["remedy"]
+    strip = calculations.run("expander", ring_of())
+    added = next(c["value"] for c in strip["chosen"] if c["input"] == "expander_pressure")
+    fitted = calculations.run("sizing", ring_of(expander_pressure=added))
+    pressed = outcome(fitted, "wall-pressure")
+    # 6 to 8 lbf/in2 is practice (Walshaw): 0.041 to 0.055 N/mm2.
+    assert pressed["outcome"] == "good" and 0.041 <= pressed["value"]["value"] <= 0.055
+    own = fitted["figures"]["wall_pressure"]["value"]
+    assert own == bare["figures"]["wall_pressure"]["value"]
+    total = fitted["figures"]["total_wall_pressure"]["value"]
+    assert total == pytest.approx(own + added, rel=1e-12)
+    assert total == strip["figures"]["total_wall_pressure"]["value"]
+    assert "total_wall_pressure" not in bare["figures"]
+    strong = calculations.run("sizing", ring_of(expander_pressure=0.25))
+    assert outcome(strong, "too-stiff")["outcome"] == "stop"
+
+
+def test_the_expander_rubs_as_well():
+    """mu (n p + share dp) pi d1 h1 v: by p_x more each ring takes mu pi d1 h1 v p_x more."""
+    engine = ring_of(stroke=90.0, speed=300.0, ring_width=4.0, rings_on_piston=2)
+    engine["friction_coefficient"] = 0.1
+    power = [
+        calculations.run("running", {**engine, **more})["figures"]["friction_power"]["value"]
+        for more in ({}, {"expander_pressure": 0.04})
+    ]
+    speed = 2.0 * 90.0 * 300.0 / 60000.0
+    assert power[1] - power[0] == pytest.approx(
+        0.1 * 2 * 0.04 * math.pi * 80.0 * 4.0 * speed, rel=1e-9
+    )
+
+
+def test_waves_have_one_pair_of_bounds():
+    """As many waves as may be entered may be taken, and no others."""
+    field = STRIP_INPUTS["strip_waves"]
+    thin = {"strip_thickness": 0.05, "groove_depth": 7.0}
+    taken = set()
+    for pressure in (0.001, 0.005, 0.01, 0.02, 0.03, 0.05, 0.08, 0.12):
+        answer = asked(expander_pressure=pressure, **thin)
+        taken.add(next(c["value"] for c in answer["chosen"] if c["input"] == "strip_waves"))
+        for row in answer["strips"]:
+            assert field.lowest <= row["strip_waves"] <= field.highest
+    assert min(taken) < 60 < max(taken) <= field.highest

@@ -2,6 +2,7 @@
 
 from . import Check, answer, table
 from .lists import column
+from .ring import FIGURES
 
 _BEHIND = "Behind the ring"
 _SYMBOLS = {"p_x": "pressure", "h1": "length", "D": "length", "N": "ratio", "b": "length",
@@ -13,7 +14,6 @@ ANSWER = answer(
         table(
             (
                 ("expander_room", "length", "R", "Room behind the ring", "expander", "", _BEHIND),
-                ("total_wall_pressure", "pressure", "p_t", "Pressure with the expander", "expander", "", _BEHIND),
                 ("wave_force", "force", "F", "Force of a wave", "expander", "p_x, h1, D, N", _BEHIND),
                 ("strip_stress", "pressure", "sigma", "Stress in the strip", "expander", _ALL, _BEHIND),
                 ("wave_height", "length", "H", "Height of the waves, free", "expander", _ALL + ", E", _BEHIND, "over the strip's thickness"),
@@ -21,6 +21,7 @@ ANSWER = answer(
             ),
             _SYMBOLS,
         ),
+        FIGURES,
     ),
     lists=(
         column(

@@ -16,15 +16,6 @@ METALS = OrderedDict(
 
 STRIP = table(
     field(
-        "expander_pressure",
-        "pressure",
-        "mean pressure on the wall that a spring behind the ring is to add",
-        worked("what the ring's own lacks to practice's"),
-        lowest=0.001,
-        highest=0.5,
-        symbol="p_x",
-    ),
-    field(
         "strip_material",
         "choice",
         "metal of the expander's strip",

@@ -20,11 +20,12 @@ FINISHINGS = (CLOSING_RING, FORCED_ROUND, BAND)
 GREY_IRON = "grey-iron"
 
 # Cases of a default: the ring of a piston valve; a groove that is there; a metal that carries less
-# than practice asks; a bore that was surveyed.
+# than practice asks; a bore that was surveyed; a spring behind the ring that is being sized.
 VALVE = "in a piston valve"
 IN_GROOVE = "in a groove that is there"
 WEAK_METAL = "where the metal carries less"
 SURVEYED = "after a survey"
+EXPANDER = "where a strip is sized"
 
 # What practice asks of a ring: 6 to 8 lbf/in2 in model, stationary, marine and road engines
 # (Walshaw) [MPa].
@@ -236,6 +237,18 @@ RING = table(
         lowest=0.002,
         highest=1.0,
         symbol="p",
+    ),
+    field(
+        "expander_pressure",
+        "pressure",
+        "mean pressure on the wall that a spring behind the ring adds to its own",
+        cases(
+            ("", nothing("no spring behind it")),
+            (EXPANDER, worked("what the ring's own lacks to practice's")),
+        ),
+        lowest=0.001,
+        highest=0.5,
+        symbol="p_x",
     ),
     field(
         "free_gap",

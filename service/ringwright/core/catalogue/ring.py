@@ -10,6 +10,7 @@ SYMBOLS = {
     "E": "modulus",
     "nu": "ratio",
     "p": "pressure",
+    "p_x": "pressure",
     "m": "length",
     "s1": "length",
     "g": "length",
@@ -63,6 +64,7 @@ FIGURES = table(
         ("closed_gap_thumb_rule", "length", "s1 book", "Closed gap by the book", "thumb-rule-gap", "d1", SIZES, "what the usual rule of thumb gives"),
         ("former_ratio", "ratio", "Df/(d1 - 2 a1)", "Former to ring bore", "former-size", "Df, d1 - 2 a1", SIZES, "diameter of the former over the inside diameter of the ring"),
         ("wall_pressure", "pressure", "p", "Mean wall pressure", _PRESSURES + ", pressure-together, wall-contact, spread-sample", " | ".join([_BEAM] * 3) + " | d1, a1, E | d1, a1, E | ", BEARING, "of the ring's own spring, the mean all round"),
+        ("total_wall_pressure", "pressure", "p_t", "Pressure with the expander", "expander", "p, p_x", BEARING, "of the ring's own spring and the one behind it"),
         ("contact_pressure", "pressure", "p0", "Contact pressure", _PRESSURES + ", wall-contact", " | ".join([_BEAM] * 3) + " | d1, a1, E, q", BEARING, "where the ring bears"),
         ("widest_light", "length", "w", "Widest light", "round-set-light, wall-contact", "d1, a1, kappa0 | d1, a1, E, q", BEARING, "between ring and bore"),
         ("slack_angle", "angle", "psi0", "Slack length behind an end", "round-set-light, wall-contact", " | d1, a1, E, q", BEARING, "that bears nothing"),
@@ -98,7 +100,7 @@ FIGURES = table(
 
 SIZING = answer(
     "radial_thickness ring_width turn_width inside_diameter free_gap closed_gap"
-    " closed_gap_thumb_rule wall_pressure contact_pressure closed_stress closed_stress_nominal"
+    " closed_gap_thumb_rule wall_pressure total_wall_pressure? contact_pressure closed_stress closed_stress_nominal"
     " closed_compression sprung_on_opening? sprung_on_stress wound_on_stress"
     " turning_through_stress? turning_through_force? grip_force? forming_stress tangential_force"
     " diametral_force diametral_force_to_bore? widest_light slack_angle former_ratio?"

@@ -2,9 +2,9 @@
 
 from .. import clearances
 from ..records import GOOD, STOP, WATCH, Quantity, finding
-from ..ring import blank, heat_set, ring_findings, soak
+from ..ring import blank, heat_set, soak
 from ..ring.allowances import CUT_ANGLES
-from ..ring.fit_findings import judge_gap, side_left
+from ..ring.judging import judge_gap, judge_light, judge_pressure, side_left
 from ..walk.finished import PRESSURE_SHARE, THICKNESS_STOP, finished_limits
 from ..wording import decimal, fine_length, length, percent, temperature, wall_pressure
 from .ring_witness import gap_by_feeler
@@ -64,7 +64,7 @@ def _pressure(rows, found):
         why = "The ring presses with %s; %s was intended." % (said, wall_pressure(wanted))
         rows.append(finding("pressure", GOOD, why, "", value, Quantity(wanted, "MPa")))
         return
-    useful = ring_findings.SLACK_WATCH <= found.pressure <= ring_findings.STIFF_WATCH
+    useful = judge_pressure(found.pressure + found.intended.expander_pressure).outcome == GOOD
     if found.pressure < low:
         why = "The ring presses with only %s; %s was intended." % (said, wall_pressure(wanted))
         remedy = "Set it again on a larger former, or hotter."
@@ -201,17 +201,17 @@ def _light(rows, values, found):
     if light is None:
         return
     value = Quantity(light, "mm")
-    limit = Quantity(ring_findings.LIGHT_WATCH, "mm")
-    if light <= ring_findings.LIGHT_WATCH:
+    judged = judge_light(light)
+    limit = Quantity(judged.limit, "mm")
+    if judged.outcome == GOOD:
         why = "Light-tight." if light == 0.0 else "Light of %s will bed in." % fine_length(light)
         rows.append(finding("light", GOOD, why, "", value, limit))
         return
-    stop = light > ring_findings.LIGHT_STOP
     due = "; a ring set and turned this way shows some" if found.made.bearing.light else ""
     rows.append(
         finding(
             "light",
-            STOP if stop else WATCH,
+            judged.outcome,
             "Light of %s shows%s." % (fine_length(light), due),
             "Turn the outside true with the ring held closed in a round closing ring.",
             value,

@@ -20,7 +20,7 @@ from ..cautions import cautions
 from ..problems import InputProblem, unworkable
 from ..records import GOOD, STOP, WATCH, Method, Quantity, finding
 from ..ring.design import settle
-from ..ring.fit_findings import gap_left
+from ..ring.judging import gap_left
 from ..wording import in_a_sentence, percent
 from .ring_sample import Limits, outcome, sample
 

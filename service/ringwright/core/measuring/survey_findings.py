@@ -5,7 +5,7 @@ from collections import namedtuple
 
 from .. import clearances
 from ..records import GOOD, STOP, WATCH, Method, Quantity, finding
-from ..ring import fit_findings, ring_findings
+from ..ring.judging import WIDE_GAP, judge_gap, judge_light
 from ..wording import angle, fine_length, length, percent, wall_pressure
 
 RUN = "run"
@@ -151,8 +151,8 @@ def _follow_row(rows, design, trial, judged):
         )
     )
     remedy = "True the bore, or make the ring thinner or press harder so that it follows."
-    stop = worst.widest_light > ring_findings.LIGHT_STOP
-    rows.append(finding("ring-follows", STOP if stop else WATCH, why, remedy, value, limit))
+    outcome = STOP if judge_light(worst.widest_light).outcome == STOP else WATCH
+    rows.append(finding("ring-follows", outcome, why, remedy, value, limit))
 
 
 def gap_for(seen, design):
@@ -160,7 +160,7 @@ def gap_for(seen, design):
 
     seen: Seen. design: a Design of the ring tried, for its heat and its turns.
     """
-    usual = fit_findings.judge_gap(design, 0.0, seen.tight).need
+    usual = judge_gap(design, 0.0, seen.tight).need
     return max(usual, clearances.running_gap(seen.tight)) + math.pi * (seen.size - seen.tight)
 
 
@@ -175,8 +175,8 @@ def _breathing_row(rows, seen, design, judged, asked):
     breathing = math.pi * (seen.slack - seen.tight)
     least = design.closed_gap - math.pi * (design.bore - seen.tight)
     most = design.closed_gap + math.pi * (seen.slack - design.bore)
-    tight = fit_findings.judge_gap(design, least, seen.tight)
-    slack = fit_findings.judge_gap(design, most, seen.slack)
+    tight = judge_gap(design, least, seen.tight)
+    slack = judge_gap(design, most, seen.slack)
     said = "The gap opens and closes by %s along the stroke" % fine_length(breathing)
     value, limit = Quantity(tight.hot, "mm"), Quantity(tight.margin, "mm")
     wanted = "Give the rings a closed gap of %s." % fine_length(gap_for(seen, design))
@@ -196,12 +196,12 @@ def _breathing_row(rows, seen, design, judged, asked):
                 why,
                 "True the bore, or make a double-turn ring.",
                 Quantity(slack.hot, "mm"),
-                Quantity(fit_findings.WIDE_GAP * seen.slack, "mm"),
+                Quantity(WIDE_GAP * seen.slack, "mm"),
             )
         )
     else:
-        usual = least + fit_findings.judge_gap(design, design.closed_gap).need - design.closed_gap
-        usual = fit_findings.judge_gap(design, usual, seen.tight)
+        usual = least + judge_gap(design, design.closed_gap).need - design.closed_gap
+        usual = judge_gap(design, usual, seen.tight)
         why = "%s: with a closed gap of %s, %s is left in the tightest place, started hot." % (
             said,
             fine_length(design.closed_gap),

@@ -29,6 +29,8 @@ Design = namedtuple(
         # the finished ring
         "radial_thickness", "ring_width", "turn_width", "inside_diameter", "closed_gap",
         "gap_change", "curvature_change", "wall_pressure", "contact_pressure", "window",
+        # what a spring behind it adds [MPa]
+        "expander_pressure",
         # groove and piston
         "side_clearance", "groove_width", "groove_depth", "piston_diameter",
         # the blank and its setting
@@ -135,6 +137,7 @@ def settle(values):
         wall_pressure=spring.wall_pressure,
         contact_pressure=spring.contact_pressure,
         window=section.window,
+        expander_pressure=values.get("expander_pressure") or 0.0,
         side_clearance=groove - width,
         groove_width=groove,
         groove_depth=depth,

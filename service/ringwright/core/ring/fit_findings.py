@@ -1,93 +1,14 @@
 """Whether the ring suits its cylinder, groove, piston and steam, cold and hot, in words."""
 
-from collections import namedtuple
-
 from .. import clearances
 from ..properties.materials import pairing
 from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..wording import fine_length, in_a_sentence, length, steam_pressure, temperature
+from .judging import WIDE_GAP, gap_left, judge_gap, judge_side, least_piston_clearance
 
-# Gap of a plain ring over its bore, hot: twice the most of 0.002 to 0.004 (Khurmi and Gupta) is
-# wide; three times that most is past use.
-WIDE_GAP = 0.008
-LOST_GAP = 0.012
-# Short of the gap that practice leaves by no more than this, no feeler tells [mm]; common practice,
-# no source.
-FEELER_READING = 0.005
 # More than reciprocating engines are built for, flash steam apart [MPa]; common practice, no
 # source. Most who ask for it meant another unit: 8 is 8 MPa and not 8 bar.
 MOST_PRESSURE = 3.0
-
-
-# A gap, judged. outcome: GOOD, WATCH, STOP. short, wide: whether it is too little or too much.
-# hot: what is left in the case that the gap is filed for; margin: what practice leaves there; need:
-# the cold gap that leaves it; most: the cold gap beyond which it is wide, None for a double-turn
-# ring [mm].
-JudgedGap = namedtuple("JudgedGap", ("outcome", "short", "wide", "hot", "margin", "need", "most"))
-
-
-def judge_gap(design, gap, bore=None):
-    """The JudgedGap of a ring: the one rule by which survey, sizing, inspection and spread go.
-
-    Ends that butt in a half-warm cylinder stop it; less than practice leaves is to be watched; so
-    is a plain ring's gap over 0.008 of the bore, hot, and over 0.012 stops it. design: a Design.
-    gap: cold, along the circumference [mm]. bore: where the ring stands [mm], the design's when
-    None.
-    """
-    d = design
-    if bore is None:
-        bore = d.bore
-    hot = gap_left(d, gap, d.wall_temperature, bore)
-    margin = clearances.running_gap(bore)
-    need = gap - hot + margin
-    outcome = GOOD
-    short = wide = False
-    most = gap - hot + WIDE_GAP * bore if d.turns == 1 else None
-    if gap_left(d, gap, d.warming_wall_temperature, bore) <= 0.0:
-        outcome, short = STOP, True
-    elif hot < margin - FEELER_READING:
-        outcome, short = WATCH, True
-    elif d.turns == 1 and hot > WIDE_GAP * bore:
-        outcome, wide = STOP if hot > LOST_GAP * bore else WATCH, True
-    return JudgedGap(
-        outcome=outcome, short=short, wide=wide, hot=hot, margin=margin, need=need, most=most
-    )
-
-
-def gap_left(design, gap, wall_temperature, bore=None):
-    """What a cold gap becomes with the ring at steam heat [mm]; nought or less: the ends butt.
-
-    design: a Design. gap: cold, in the bore [mm]. wall_temperature: of the cylinder [degC]. bore:
-    where the ring stands [mm], the design's when None.
-    """
-    return clearances.hot_closed_gap(
-        bore=design.bore if bore is None else bore,
-        gap=gap,
-        ring_expansion=design.ring_material.expansion,
-        cylinder_expansion=design.cylinder_material.expansion,
-        ring_temperature=design.steam_temperature,
-        cylinder_temperature=wall_temperature,
-        shop_temperature=design.shop_temperature,
-    )
-
-
-def side_left(design, width):
-    """Clearance of a ring at the sides of its groove, cold or hot, whichever is less [mm].
-
-    design: a Design, which has groove and heat. width: of the ring as made [mm].
-    """
-    d = design
-    cold = d.groove_width - width
-    hot = clearances.hot_side_clearance(
-        ring_width=width,
-        clearance=cold,
-        ring_expansion=d.ring_material.expansion,
-        piston_expansion=d.piston_material.expansion,
-        ring_temperature=d.steam_temperature,
-        piston_temperature=d.steam_temperature,
-        shop_temperature=d.shop_temperature,
-    )
-    return min(cold, hot)
 
 
 def findings(design):
@@ -221,8 +142,7 @@ def _end_gap(rows, d):
 
 def _clearances(rows, d):
     _, least, greatest = clearances.running_side_clearance(d.bore)
-    side = side_left(d, d.ring_width)
-    outcome = STOP if side <= 0.0 else GOOD if least <= side <= greatest * 1.5 else WATCH
+    outcome, side, limit = judge_side(d, d.ring_width)
     rows.append(
         finding(
             "side-clearance",
@@ -242,7 +162,7 @@ def _clearances(rows, d):
             if side < least
             else "True up the groove, and make the ring wider to suit.",
             Quantity(side, "mm"),
-            Quantity(least if side < least else greatest, "mm"),
+            Quantity(limit, "mm"),
         )
     )
     back = d.groove_depth - d.radial_thickness
@@ -273,15 +193,7 @@ def _clearances(rows, d):
                 Quantity(limit, "mm"),
             )
         )
-    least_piston = clearances.piston_clearance(
-        bore=d.bore,
-        piston_expansion=d.piston_material.expansion,
-        cylinder_expansion=d.cylinder_material.expansion,
-        piston_temperature=d.steam_temperature,
-        cylinder_temperature=d.warming_wall_temperature,
-        shop_temperature=d.shop_temperature,
-        margin=0.0,
-    )
+    least_piston = least_piston_clearance(d)
     if clearance < least_piston:
         rows.append(
             finding(

@@ -1,6 +1,6 @@
 """What a careful machinist would ask of a ring before cutting metal, as findings in words."""
 
-from ..catalogue.inputs_ring import PLAIN
+from ..catalogue.inputs_ring import PLAIN, PRACTICE_PRESSURE
 from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..wording import (
     angle,
@@ -14,15 +14,8 @@ from ..wording import (
     wall_pressure,
 )
 from . import fit_findings, heat_set, section, spring
+from .judging import LIGHT_WATCH, judge_light, judge_pressure, pressing
 
-# Wall pressure [MPa]: practice is 0.041 to 0.055 (Walshaw), locomotives slightly higher.
-SLACK_STOP = 0.015
-SLACK_WATCH = 0.034
-STIFF_WATCH = 0.085
-STIFF_STOP = 0.2
-# Light that bedding-in removes [mm].
-LIGHT_WATCH = 0.05
-LIGHT_STOP = 0.25
 LARGEST_WIDTH_RATIO = 1.5
 THIN_RING = 40.0
 THICK_RING = 15.0
@@ -41,50 +34,39 @@ def findings(design, acts):
 
 
 def _pressure(rows, d):
-    value = Quantity(d.wall_pressure, "MPa")
-    said = wall_pressure(d.wall_pressure)
-    if d.wall_pressure > STIFF_WATCH:
-        stop = d.wall_pressure > STIFF_STOP
-        limit = STIFF_STOP if stop else STIFF_WATCH
-        rows.append(
-            finding(
-                "too-stiff",
-                STOP if stop else WATCH,
-                "The ring presses with %s; above %s it wears the bore and takes power."
-                % (said, wall_pressure(limit)),
-                "Ask for less wall pressure, or make the ring thinner.",
-                value,
-                Quantity(limit, "MPa"),
-            )
+    total = pressing(d)
+    judged = judge_pressure(total)
+    said = wall_pressure(total)
+    if d.expander_pressure:
+        said += " with the expander behind it"
+    value, limit = Quantity(total, "MPa"), Quantity(judged.limit, "MPa")
+    bound = wall_pressure(judged.limit)
+    if judged.outcome == GOOD:
+        why = "The ring presses with %s, within what practice uses." % said
+        rows.append(finding("wall-pressure", GOOD, why, "", value, limit))
+    elif total > judged.limit:
+        why = "The ring presses with %s; above %s it wears the bore and takes power." % (
+            said,
+            bound,
         )
-    elif d.wall_pressure < SLACK_WATCH:
-        stop = d.wall_pressure < SLACK_STOP
-        limit = SLACK_STOP if stop else SLACK_WATCH
-        rows.append(
-            finding(
-                "too-slack",
-                STOP if stop else WATCH,
-                "The ring presses with only %s; below %s it lifts off the wall and leaks."
-                % (said, wall_pressure(limit)),
-                "Ask for more wall pressure or a larger free gap, or make the ring thicker."
-                if d.ring_material.family == "iron"
-                else "Fit a spring expander behind it (the calculation of that name sizes one), or "
-                "take a stronger material: this one gives way before it presses much harder.",
-                value,
-                Quantity(limit, "MPa"),
-            )
-        )
+        remedy = "Ask for less wall pressure, or make the ring thinner."
+        if d.expander_pressure:
+            remedy = "Fit a weaker expander, or ask for less wall pressure."
+        rows.append(finding("too-stiff", judged.outcome, why, remedy, value, limit))
     else:
-        rows.append(
-            finding(
-                "wall-pressure",
-                GOOD,
-                "The ring presses with %s, within what practice uses." % said,
-                "",
-                value,
-                Quantity(STIFF_WATCH, "MPa"),
-            )
+        why = "The ring presses with only %s; below %s it lifts off the wall and leaks." % (
+            said,
+            bound,
         )
+        if d.ring_material.family == "iron":
+            remedy = "Ask for more wall pressure or a larger free gap, or make the ring thicker."
+        else:
+            remedy = (
+                "Fit a spring expander behind it, sized by the calculation of that name, that adds "
+                "%s; or take a stronger material: this one gives way before it presses much "
+                "harder."
+            ) % wall_pressure(PRACTICE_PRESSURE - d.wall_pressure)
+        rows.append(finding("too-slack", judged.outcome, why, remedy, value, limit))
 
 
 def _sawn_open(rows, d):
@@ -203,7 +185,7 @@ def _stress(rows, check, value, strength, watch, stop, doing, word, remedy):
 
 def _bearing(rows, d, acts):
     if acts.light > 0.0:
-        outcome = GOOD if acts.light <= LIGHT_WATCH else WATCH if acts.light <= LIGHT_STOP else STOP
+        outcome = judge_light(acts.light).outcome
         rows.append(
             finding(
                 "light",

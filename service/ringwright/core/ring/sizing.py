@@ -11,7 +11,7 @@ from ..catalogue.ring import SIZING
 from ..cautions import cautions
 from . import heat_set, ring_findings, section, spring, winding
 from .design import settle
-from .fit_findings import gap_left
+from .judging import gap_left, pressing
 
 FIELDS = tuple(RING.values()) + tuple(BLANK.values())
 
@@ -164,6 +164,7 @@ def _given(d, acts):
         "E": d.modulus,
         "nu": d.ring_material.poisson,
         "p": d.wall_pressure,
+        "p_x": d.expander_pressure,
         "m": d.gap_change,
         "s1": d.closed_gap,
         "g": acts.opening,
@@ -204,6 +205,7 @@ def _ring_values(d, acts):
         "closed_gap": d.closed_gap,
         "closed_gap_thumb_rule": clearances.thumb_rule_gap(d.bore),
         "wall_pressure": d.wall_pressure,
+        "total_wall_pressure": pressing(d) if d.expander_pressure else None,
         "contact_pressure": d.contact_pressure,
         "closed_stress": acts.closed_tension,
         "closed_stress_nominal": acts.closed_nominal,

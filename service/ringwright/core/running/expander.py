@@ -7,7 +7,7 @@ from ..catalogue import figures_of
 from ..catalogue import inputs as declare
 from ..catalogue.expander import ANSWER
 from ..catalogue.inputs_expander import METALS, STRIP
-from ..catalogue.inputs_ring import PRACTICE_PRESSURE, RING
+from ..catalogue.inputs_ring import EXPANDER, PRACTICE_PRESSURE, RING
 from ..cautions import cautions
 from ..clearances.groove import back_clearance
 from ..records import GOOD, STOP, Method, Quantity, finding
@@ -21,15 +21,16 @@ THICKNESSES = tuple(
         + [25.4e-3 * thou for thou in (4, 6, 8, 10, 12, 15, 20, 25, 32)]
     )
 )
-# Room left beside the strip pressed flat [mm], waves, gap at its ends, width; common practice.
+# Room left beside the strip pressed flat, and the gap at its ends [mm]; common practice.
 PLAY = 0.1
-FEWEST, MOST = 4, 60
 ENDS = 2.0
+# Waves that may be entered are those that may be taken.
+FEWEST, MOST = int(STRIP["strip_waves"].lowest), int(STRIP["strip_waves"].highest)
 LEAST_ADDED = 0.005
 
 _RING = (
     "bore", "ring_type", "radial_thickness", "ring_width", "ring_material", "wall_pressure",
-    "groove_depth", "piston_diameter", "steam_pressure", "steam_temperature",
+    "expander_pressure", "groove_depth", "piston_diameter", "steam_pressure", "steam_temperature",
 )  # fmt: skip
 FIELDS = declare.listed((RING,), *_RING) + tuple(STRIP.values())
 
@@ -75,7 +76,7 @@ def calculate(values):
     values: checked values of FIELDS, a plain dict in core units. Raises InputProblem.
     """
     design, ring_chosen = settle(values)
-    choose = declare.Chooser(values, STRIP)
+    choose = declare.Chooser(values, STRIP, RING)
     room = back_clearance(
         bore=design.bore,
         piston_diameter=design.piston_diameter,
@@ -83,7 +84,8 @@ def calculate(values):
         depth=design.groove_depth,
     )
     modulus, bears, hottest = METALS[choose("strip_material")]
-    added = choose("expander_pressure", max(LEAST_ADDED, PRACTICE_PRESSURE - design.wall_pressure))
+    lacking = max(LEAST_ADDED, PRACTICE_PRESSURE - design.wall_pressure)
+    added = choose("expander_pressure", lacking, case=EXPANDER)
     sizes = {
         "bore": design.bore,
         "ring_width": design.ring_width,
@@ -115,8 +117,7 @@ def calculate(values):
         )
     sizes["thickness"] = choose("strip_thickness", fits)
     least = fewest_waves(sizes, bears)
-    most = STRIP["strip_waves"].highest
-    waves = choose("strip_waves", min(least, int(most)))
+    waves = choose("strip_waves", min(least, MOST))
     force, bent, low = wave(waves=waves, **sizes)
     needed = sizes["thickness"] + PLAY
     figures = {
@@ -127,7 +128,7 @@ def calculate(values):
         "wave_height": max(room - sizes["thickness"], 0.0) + low,
         "strip_length": math.pi * sizes["diameter"] - ENDS,
     }
-    given = {"p_x": added, "h1": design.ring_width, "D": sizes["diameter"], "N": waves,
+    given = {"p": design.wall_pressure, "p_x": added, "h1": design.ring_width, "D": sizes["diameter"], "N": waves,
              "b": sizes["width"], "t": sizes["thickness"], "E": modulus}  # fmt: skip
     findings = [
         _judged(
@@ -150,7 +151,7 @@ def calculate(values):
             "Pressing with %s, the strip sees %s; it bears %s."
             % (wall_pressure(added), stress(bent), stress(bears)),
             "Give it at least %d waves, or ask less of it." % least
-            if least <= most
+            if least <= MOST
             else "Take a thicker or a wider strip, or ask less of it.",
         ),
         _judged(

@@ -37,7 +37,8 @@ FIELDS = listed(
     "steam_measured", "ring_type", "end_cut", "rings_on_piston", "radial_thickness", "ring_width",
     "worn_gap", "closed_gap", "piston_diameter", "side_clearance", "groove_wear", "new_groove",
     "light", "light_length", "ring_material", "piston_material", "cylinder_material",
-    "shop_temperature", "wall_pressure", "friction_coefficient", "largest_leak_share",
+    "shop_temperature", "wall_pressure", "expander_pressure", "friction_coefficient",
+    "largest_leak_share",
     "gap_readings", "hours_per_season", "boiler_efficiency", "fuel_heat", "feed_temperature",
 )  # fmt: skip
 

@@ -111,11 +111,12 @@ def friction_values(given, engine, shown):
     given, engine, shown: as in engine_values.
     """
     speed = friction.mean_piston_speed(given["stroke"], given["speed"])
+    pressed = given["wall_pressure"] + (given["expander_pressure"] or 0.0)
     difference = engine.duty.mean_difference
     power = [
         friction.friction_power(
             coefficient=given["friction_spread"][level],
-            wall_pressure=given["wall_pressure"],
+            wall_pressure=pressed,
             difference=difference,
             rings=given["rings_on_piston"],
             share=friction.STEAM_SHARE[level],
@@ -126,10 +127,10 @@ def friction_values(given, engine, shown):
         for level in LEVELS
     ]
     wall = [
-        friction.wall_load(given["wall_pressure"], difference, given["rings_on_piston"], share)
+        friction.wall_load(pressed, difference, given["rings_on_piston"], share)
         for share in friction.STEAM_SHARE
     ]
-    shown["p"] = given["wall_pressure"]
+    shown["p"] = pressed
     shown["dp"] = difference
     shown["n"] = given["rings_on_piston"]
     shown["mu"] = given["friction_spread"][1]

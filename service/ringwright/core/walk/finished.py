@@ -3,7 +3,7 @@
 from collections import namedtuple
 
 from .. import clearances
-from ..ring.fit_findings import judge_gap, side_left
+from ..ring.judging import SLACK_SIDE, judge_gap, side_left
 
 # Thickness may be out by this share of itself, and by so much at least, which a lathe can hold
 # [mm]: the pressure goes with its cube and the spring with it. Common practice, no source.
@@ -18,8 +18,6 @@ GAP_BEYOND = 0.02
 LEAST_GAP_BEYOND = 0.10
 # Share of the intended wall pressure within which a ring is accepted; common practice, no source.
 PRESSURE_SHARE = 0.25
-# Side clearance may be so much more than the greatest of practice before a ring is called slack.
-SLACK_SIDE = 1.5
 
 # Each (lower, upper): thickness, width, closed gap along the circumference [mm], pressure [MPa].
 Finished = namedtuple("Finished", ("thickness", "width", "closed_gap", "wall_pressure"))

@@ -9,10 +9,9 @@ import math
 from collections import OrderedDict, namedtuple
 
 from ..problems import OutOfRange
-from ..records import STOP
+from ..records import GOOD, STOP
 from ..ring import heat_set
-from ..ring.fit_findings import judge_gap
-from ..ring.ring_findings import SLACK_WATCH, STIFF_WATCH
+from ..ring.judging import judge_gap, judge_pressure
 from . import states
 from .finished import THICKNESS_STOP, finished_limits
 from .limits import card_limits
@@ -243,7 +242,8 @@ class Ring:
             elif fault in ("gap", "gap-short"):
                 stops = judge_gap(self.design, made.closed_gap).outcome == STOP
             elif fault == "pressure":
-                stops = not SLACK_WATCH <= made.wall_pressure <= STIFF_WATCH
+                pressed = made.wall_pressure + self.design.expander_pressure
+                stops = judge_pressure(pressed).outcome != GOOD
             else:
                 stops = fault != "relief"
             if stops:

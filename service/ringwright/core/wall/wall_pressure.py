@@ -11,8 +11,9 @@ from ..catalogue.wall import WALL_PRESSURE
 from ..cautions import cautions
 from ..problems import unworkable
 from ..records import GOOD, STOP, WATCH, Quantity, Series, finding
-from ..ring import ring_findings, section, spring
+from ..ring import section, spring
 from ..ring.design import settle
+from ..ring.judging import judge_light
 from ..wording import angle, decimal, fine_length, percent, stress, wall_pressure
 from . import bore_shape, free_shape, wall_contact
 
@@ -291,12 +292,12 @@ def _sealed(rows, design, borne, shape):
 def _light(rows, borne, shape):
     widest = borne.widest_light
     said = fine_length(widest)
-    value, limit = Quantity(widest, "mm"), Quantity(ring_findings.LIGHT_WATCH, "mm")
-    if widest <= ring_findings.LIGHT_WATCH:
+    judged = judge_light(widest)
+    value, limit = Quantity(widest, "mm"), Quantity(judged.limit, "mm")
+    if judged.outcome == GOOD:
         why = "Light-tight." if widest < LIGHT_TIGHT else "Light of %s will bed in." % said
         rows.append(finding("light", GOOD, why, "", value, limit))
         return
-    stop = widest > ring_findings.LIGHT_STOP
     why = (
         "Light of %s stands %s from the gap; a light of 0.1 mm is about what bedding-in removes."
         % (
@@ -310,7 +311,7 @@ def _light(rows, borne, shape):
         remedy = (
             "Finish-turn the ring held closed in a round closing ring, which makes it light-tight."
         )
-    rows.append(finding("light", STOP if stop else WATCH, why, remedy, value, limit))
+    rows.append(finding("light", judged.outcome, why, remedy, value, limit))
 
 
 def _stress(rows, design, borne):
