@@ -15,11 +15,13 @@ from ..records import Quantity
 from ..ring.design import settle
 from ..wall import bore_shape
 from ..wall.wall_pressure import on_wall, spring_moment
-from . import bore_fit, survey_findings
+from . import bore_fit, survey_findings, survey_places
 
 _FROM_RING = (
-    "ring_type", "radial_thickness", "ring_width", "ring_material", "modulus", "setting",
-    "finishing", "relief", "wall_pressure", "free_gap", "former_ratio", "closed_gap",
+    "ring_type", "radial_thickness", "ring_width", "groove_width", "groove_depth",
+    "piston_diameter", "ring_material", "modulus", "cylinder_material", "piston_material",
+    "steam_pressure", "steam_temperature", "shop_temperature", "setting", "finishing", "relief",
+    "wall_pressure", "expander_pressure", "free_gap", "former_ratio", "closed_gap",
 )  # fmt: skip
 # Steps of the strip when the ring is tried in the bore; light to a micrometre, in a fraction of
 # the time.
@@ -74,32 +76,49 @@ def calculate(values):
     )
     ring_values = dict(values)
     ring_values["bore"] = size
-    # The ring is only tried: how it would be sawn and closed does not enter.
-    ring_values["end_kerf"] = SAW_OF_TRIAL
-    ring_values["clamped_gap"] = 0.0
     asked = values.get("closed_gap") is not None
-    design, ring_chosen = settle(ring_values)
+    design, ring_chosen = _settled(ring_values)
     chosen = take.chosen
     chosen.extend([choice for choice in ring_chosen if choice.input in _FROM_RING])
     if not asked:
-        gap = ring_values["closed_gap"] = survey_findings.gap_for(seen, design)
-        design, _ = settle(ring_values)
-        take.chosen = [choice for choice in chosen if choice.input != "closed_gap"]
-        take.note("closed_gap", gap, take.why("closed_gap", SURVEYED))
-        chosen = take.chosen
+        ring_values["closed_gap"] = survey_findings.gap_for(seen, design)
+        design, _ = _settled(ring_values)
     trial = _trial(design, worst, size)
     verdict = survey_findings.verdict(seen, trial, values.get("largest_bore"))
+    made = design
+    if verdict.ring_diameter != size:
+        # The bore will be true: its ring needs no room for taper.
+        ring_values["bore"] = verdict.ring_diameter
+        ring_values["closed_gap"] = values.get("closed_gap")
+        made, _ = _settled(ring_values)
+    if not asked:
+        take.chosen = [choice for choice in chosen if choice.input != "closed_gap"]
+        case = SURVEYED if made is design else made.ring_type
+        take.note("closed_gap", made.closed_gap, take.why("closed_gap", case))
+        chosen = take.chosen
+    rows = survey_findings.findings(seen, design, trial, verdict, asked)
+    running = verdict.word == survey_findings.RUN
     return OrderedDict(
         (
             ("verdict", verdict.word),
-            ("figures", _figures(seen, design, trial, verdict)),
-            ("findings", survey_findings.findings(seen, design, trial, verdict, asked)),
+            ("figures", _figures(seen, made, trial, verdict)),
+            ("findings", rows + survey_places.stopped(seen, made, ring_values, running)),
             ("sections", _section_rows(found)),
             ("bore_shape", _shape_rows(worst)),
             ("chosen", chosen),
             ("cautions", cautions("figures", "pressure-system", "isolate")),
         )
     )
+
+
+def _settled(values):
+    """As `settle`; where the usual saw takes too much, sawn with a fine one, for it is a trial."""
+    try:
+        return settle(values)
+    except InputProblem:
+        values["end_kerf"] = SAW_OF_TRIAL
+        values["clamped_gap"] = 0.0
+        return settle(values)
 
 
 def _check_wild(readings):

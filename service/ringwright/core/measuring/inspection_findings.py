@@ -5,6 +5,7 @@ from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..ring import blank, heat_set, soak
 from ..ring.allowances import CUT_ANGLES
 from ..ring.judging import judge_gap, judge_light, judge_pressure, side_left
+from ..ring.sizing import stops
 from ..walk.finished import PRESSURE_SHARE, THICKNESS_STOP, finished_limits
 from ..wording import decimal, fine_length, length, percent, temperature, wall_pressure
 from .ring_witness import gap_by_feeler
@@ -17,6 +18,17 @@ SCRAP = "scrap"
 OVALITY_OFF = 0.08
 # Relief worth having: below, the metal never got hot enough.
 LEAST_RELIEF = 0.5
+
+# Checks of sizing: of the blank; of a measure that inspection judges itself; of a pressure that
+# was found; of the ring as made.
+_BLANK = ("sawn-open", "forming", "turning-through", "setting")
+_JUDGED = (
+    ("measured_closed_gap", ("end-gap", "gap-wide")),
+    ("measured_width", ("side-clearance",)),
+    ("measured_light", ("light",)),
+)
+_PRESSURE = ("too-slack", "too-stiff")
+_MADE = ("closed-stress", "sprung-on", "wound-on", "light")
 
 # Checks that no more work on the ring can mend.
 _PAST_MENDING = ("thickness", "width-lost", "closed-gap-wide")
@@ -50,7 +62,23 @@ def findings(values, found):
     _light(rows, values, found)
     _shape(rows, found)
     _relief(rows, found)
-    return rows
+    return rows + _stopped(values, found)
+
+
+def _stopped(values, found):
+    """List of Finding: what sizing stops of the ring as made, or of its groove, piston and steam.
+
+    What was measured is judged above; what the blank went through is past.
+    """
+    judged = list(_BLANK)
+    for measured, checks in _JUDGED:
+        if values.get(measured) is not None:
+            judged.extend(checks)
+    if found.pressure is not None:
+        judged.extend(_PRESSURE)
+    rows = [row for row in stops(found.made) if row.check in _MADE]
+    rows += [row for row in stops(found.intended) if row.check not in _MADE]
+    return [row for row in rows if row.check not in judged]
 
 
 def _pressure(rows, found):
@@ -60,19 +88,20 @@ def _pressure(rows, found):
     low, high = (1.0 - PRESSURE_SHARE) * wanted, (1.0 + PRESSURE_SHARE) * wanted
     said = wall_pressure(found.pressure)
     value = Quantity(found.pressure, "MPa")
-    if low <= found.pressure <= high:
+    judged = judge_pressure(found.pressure + found.intended.expander_pressure)
+    if low <= found.pressure <= high and judged.outcome != STOP:
         why = "The ring presses with %s; %s was intended." % (said, wall_pressure(wanted))
         rows.append(finding("pressure", GOOD, why, "", value, Quantity(wanted, "MPa")))
         return
-    useful = judge_pressure(found.pressure + found.intended.expander_pressure).outcome == GOOD
-    if found.pressure < low:
+    useful = judged.outcome == GOOD
+    if found.pressure < low or found.pressure < judged.limit <= high:
         why = "The ring presses with only %s; %s was intended." % (said, wall_pressure(wanted))
         remedy = "Set it again on a larger former, or hotter."
-        limit = low
+        limit = max(low, judged.limit) if judged.outcome == STOP else low
     else:
         why = "The ring presses with %s; %s was intended." % (said, wall_pressure(wanted))
         remedy = "Set it again on a smaller former, or take a little off its inside."
-        limit = high
+        limit = min(high, judged.limit) if judged.outcome == STOP else high
     if found.intended.setting == heat_set.SPREAD:
         remedy = remedy.replace("on a larger former", "with a wider spacer")
         remedy = remedy.replace("on a smaller former", "with a narrower spacer")

@@ -20,7 +20,16 @@ from ..cautions import cautions
 from ..problems import InputProblem, unworkable
 from ..records import GOOD, STOP, WATCH, Method, Quantity, finding
 from ..ring.design import settle
-from ..ring.judging import gap_left
+from ..ring.judging import (
+    SLACK_STOP,
+    STIFF_STOP,
+    judge_gap,
+    judge_pressure,
+    least_gap,
+    pressing,
+)
+from ..ring.sizing import stops
+from ..walk.finished import PRESSURE_SHARE
 from ..wording import in_a_sentence, percent
 from .ring_sample import Limits, outcome, sample
 
@@ -80,7 +89,7 @@ def calculate(values):
     return OrderedDict(
         (
             ("figures", _figures(design, rankings, tool, tried, limits)),
-            ("findings", _findings(tried, rankings)),
+            ("findings", _findings(tried, rankings) + stops(design)),
             ("rankings", [_ranking_row(name, parts) for name, parts in rankings.items()]),
             ("chosen", chosen + take.chosen),
             ("cautions", cautions("figures")),
@@ -113,14 +122,20 @@ def _spreads(values, design, take):
 
 
 def _limits(design, take):
-    hot = gap_left(design, design.closed_gap, design.warming_wall_temperature)
-    found = (
-        take("lowest_pressure", design.wall_pressure),
-        take("highest_pressure", design.wall_pressure),
-        take("lowest_closed_gap", max(design.closed_gap - hot, 0.0)),
-        take("highest_closed_gap", design.closed_gap),
+    aim, added = design.wall_pressure, design.expander_pressure
+    low, high = (1.0 - PRESSURE_SHARE) * aim, (1.0 + PRESSURE_SHARE) * aim
+    if judge_pressure(pressing(design)).outcome != STOP:
+        low, high = max(low, SLACK_STOP - added), min(high, STIFF_STOP - added)
+    widest = 2.0 * design.closed_gap + 0.1
+    wide = judge_gap(design, design.closed_gap).most
+    if wide is not None:
+        widest = min(widest, wide)
+    limits = Limits(
+        lowest_pressure=take("lowest_pressure", low),
+        highest_pressure=take("highest_pressure", high),
+        lowest_closed_gap=take("lowest_closed_gap", least_gap(design)),
+        highest_closed_gap=take("highest_closed_gap", widest),
     )
-    limits = Limits(*found)
     for low, high in (
         ("lowest_pressure", "highest_pressure"),
         ("lowest_closed_gap", "highest_closed_gap"),

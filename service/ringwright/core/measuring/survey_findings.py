@@ -179,39 +179,43 @@ def _breathing_row(rows, seen, design, judged, asked):
     slack = judge_gap(design, most, seen.slack)
     said = "The gap opens and closes by %s along the stroke" % fine_length(breathing)
     value, limit = Quantity(tight.hot, "mm"), Quantity(tight.margin, "mm")
-    wanted = "Give the rings a closed gap of %s." % fine_length(gap_for(seen, design))
+    serves = gap_for(seen, design)
+    wanted = "Give the rings a closed gap of %s." % fine_length(serves)
     if tight.short:
         left = "the ends butt" if tight.hot <= 0.0 else "only %s is left" % fine_length(tight.hot)
         why = "%s: started hot in the tightest place, %s." % (said, left)
         rows.append(finding("gap-breathes", tight.outcome, why, wanted, value, limit))
-    elif slack.wide:
+    if slack.wide:
         why = "%s: in the widest place %s is left hot, and a plain ring leaks through it." % (
             said,
             fine_length(slack.hot),
         )
+        there = serves + math.pi * (seen.slack - design.bore)
+        clears = not judge_gap(design, there, seen.slack).wide
         rows.append(
             finding(
                 "gap-breathes-wide",
                 slack.outcome,
                 why,
-                "True the bore, or make a double-turn ring.",
+                wanted if clears else "True the bore, or make a double-turn ring.",
                 Quantity(slack.hot, "mm"),
                 Quantity(WIDE_GAP * seen.slack, "mm"),
             )
         )
+    if tight.short or slack.wide:
+        return
+    usual = least + judge_gap(design, design.closed_gap).need - design.closed_gap
+    usual = judge_gap(design, usual, seen.tight)
+    why = "%s: with a closed gap of %s, %s is left in the tightest place, started hot." % (
+        said,
+        fine_length(design.closed_gap),
+        fine_length(tight.hot),
+    )
+    if usual.outcome == STOP and not asked:
+        why += " The usual gap for a bore this size would butt there."
+        rows.append(finding("gap-breathes", WATCH, why, wanted, value, limit))
     else:
-        usual = least + judge_gap(design, design.closed_gap).need - design.closed_gap
-        usual = judge_gap(design, usual, seen.tight)
-        why = "%s: with a closed gap of %s, %s is left in the tightest place, started hot." % (
-            said,
-            fine_length(design.closed_gap),
-            fine_length(tight.hot),
-        )
-        if usual.outcome == STOP and not asked:
-            why += " The usual gap for a bore this size would butt there."
-            rows.append(finding("gap-breathes", WATCH, why, wanted, value, limit))
-        else:
-            rows.append(finding("gap-breathes", GOOD, why, "", value, limit))
+        rows.append(finding("gap-breathes", GOOD, why, "", value, limit))
 
 
 def _gauge_rows(rows, seen, judged):

@@ -165,8 +165,8 @@ def _clearances(rows, d):
             Quantity(limit, "mm"),
         )
     )
-    back = d.groove_depth - d.radial_thickness
-    if back < clearances.LEAST_DEPTH_ALLOWANCE:
+    back = None if d.groove_depth is None else d.groove_depth - d.radial_thickness
+    if back is not None and back < clearances.LEAST_DEPTH_ALLOWANCE:
         rows.append(
             finding(
                 "groove-depth",

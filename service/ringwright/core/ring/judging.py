@@ -50,10 +50,12 @@ def judge_gap(design, gap, bore=None):
         bore = d.bore
     hot = gap_left(d, gap, d.wall_temperature, bore)
     margin = clearances.running_gap(bore)
-    need = gap - hot + margin
+    # The gap itself grows with the ring.
+    grown = clearances.growth(d.ring_material.expansion, d.steam_temperature, d.shop_temperature)
+    need = gap + (margin - hot) / grown
     outcome = GOOD
     short = wide = False
-    most = gap - hot + WIDE_GAP * bore if d.turns == 1 else None
+    most = gap + (WIDE_GAP * bore - hot) / grown if d.turns == 1 else None
     if gap_left(d, gap, d.warming_wall_temperature, bore) <= 0.0:
         outcome, short = STOP, True
     elif hot < margin - FEELER_READING:
@@ -62,6 +64,22 @@ def judge_gap(design, gap, bore=None):
         outcome, wide = STOP if hot > LOST_GAP * bore else WATCH, True
     return JudgedGap(
         outcome=outcome, short=short, wide=wide, hot=hot, margin=margin, need=need, most=most
+    )
+
+
+def least_gap(design):
+    """Cold gap of a ring whose ends just meet, started in a half-warm cylinder [mm]: less stops it.
+
+    design: a Design.
+    """
+    return clearances.closed_gap(
+        bore=design.bore,
+        ring_expansion=design.ring_material.expansion,
+        cylinder_expansion=design.cylinder_material.expansion,
+        ring_temperature=design.steam_temperature,
+        cylinder_temperature=design.warming_wall_temperature,
+        shop_temperature=design.shop_temperature,
+        margin=0.0,
     )
 
 

@@ -24,8 +24,7 @@ LEAST_GRIP = 0.5
 
 def findings(design, acts):
     """List of Finding for a Design and its sizing.Behaviour, in the order of the work."""
-    rows = []
-    _pressure(rows, design)
+    rows = pressure(design)
     _sawn_open(rows, design)
     _stresses(rows, design, acts)
     _bearing(rows, design, acts)
@@ -33,7 +32,12 @@ def findings(design, acts):
     return rows + fit_findings.findings(design)
 
 
-def _pressure(rows, d):
+def pressure(design):
+    """List of one Finding for the pressure on the wall, the expander's included.
+
+    design: a Design, or a record with those of its fields.
+    """
+    d = design
     total = pressing(d)
     judged = judge_pressure(total)
     said = wall_pressure(total)
@@ -43,8 +47,8 @@ def _pressure(rows, d):
     bound = wall_pressure(judged.limit)
     if judged.outcome == GOOD:
         why = "The ring presses with %s, within what practice uses." % said
-        rows.append(finding("wall-pressure", GOOD, why, "", value, limit))
-    elif total > judged.limit:
+        return [finding("wall-pressure", GOOD, why, "", value, limit)]
+    if total > judged.limit:
         why = "The ring presses with %s; above %s it wears the bore and takes power." % (
             said,
             bound,
@@ -52,21 +56,19 @@ def _pressure(rows, d):
         remedy = "Ask for less wall pressure, or make the ring thinner."
         if d.expander_pressure:
             remedy = "Fit a weaker expander, or ask for less wall pressure."
-        rows.append(finding("too-stiff", judged.outcome, why, remedy, value, limit))
+        return [finding("too-stiff", judged.outcome, why, remedy, value, limit)]
+    why = "The ring presses with only %s; below %s it lifts off the wall and leaks." % (
+        said,
+        bound,
+    )
+    if d.ring_material.family == "iron":
+        remedy = "Ask for more wall pressure or a larger free gap, or make the ring thicker."
     else:
-        why = "The ring presses with only %s; below %s it lifts off the wall and leaks." % (
-            said,
-            bound,
-        )
-        if d.ring_material.family == "iron":
-            remedy = "Ask for more wall pressure or a larger free gap, or make the ring thicker."
-        else:
-            remedy = (
-                "Fit a spring expander behind it, sized by the calculation of that name, that adds "
-                "%s; or take a stronger material: this one gives way before it presses much "
-                "harder."
-            ) % wall_pressure(PRACTICE_PRESSURE - d.wall_pressure)
-        rows.append(finding("too-slack", judged.outcome, why, remedy, value, limit))
+        remedy = (
+            "Fit a spring expander behind it, sized by the calculation of that name, that adds "
+            "%s; or take a stronger material: this one gives way before it presses much harder."
+        ) % wall_pressure(PRACTICE_PRESSURE - d.wall_pressure)
+    return [finding("too-slack", judged.outcome, why, remedy, value, limit)]
 
 
 def _sawn_open(rows, d):

@@ -9,6 +9,7 @@ from ..catalogue.inputs_blank import BLANK
 from ..catalogue.inputs_ring import RING
 from ..catalogue.ring import SIZING
 from ..cautions import cautions
+from ..records import STOP
 from . import heat_set, ring_findings, section, spring, winding
 from .design import settle
 from .judging import gap_left, pressing
@@ -128,6 +129,12 @@ def answer(design, chosen):
             ("cautions", cautions("figures", "pressure-system", "stored-spring")),
         )
     )
+
+
+def stops(design):
+    """List of Finding: what stops the ring of a Design, by every check of sizing."""
+    rows = ring_findings.findings(design, behaviour(design))
+    return [row for row in rows if row.outcome == STOP]
 
 
 def figures(design, acts):

@@ -128,8 +128,9 @@ def calculate(values):
         "wave_height": max(room - sizes["thickness"], 0.0) + low,
         "strip_length": math.pi * sizes["diameter"] - ENDS,
     }
-    given = {"p": design.wall_pressure, "p_x": added, "h1": design.ring_width, "D": sizes["diameter"], "N": waves,
-             "b": sizes["width"], "t": sizes["thickness"], "E": modulus}  # fmt: skip
+    given = {"p": design.wall_pressure, "p_x": added, "h1": design.ring_width, "N": waves,
+             "D": sizes["diameter"], "b": sizes["width"], "t": sizes["thickness"],
+             "E": modulus}  # fmt: skip
     findings = [
         _judged(
             "strip-room",

@@ -2,10 +2,10 @@
 
 from ..catalogue.inputs_engine import MISSING_QUANTITY
 from ..catalogue.inputs_ring import DOUBLE_TURN
-from ..properties.materials import material, pairing
+from ..properties.materials import material
 from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..wording import KG_PER_LB, decimal, length, mass, percent, steam_pressure, temperature
-from . import steam_cycle
+from . import ring_at_hand, steam_cycle
 from .wear import hours_to
 
 WORN_GROOVE = 0.05  # [mm] out of flat: about the least that a feeler finds; common practice
@@ -25,6 +25,7 @@ def findings(given, engine, losses, rubbing, left, grown, largest):
         found.append(_round_the_back(losses["double-turn"]))
     found.extend(_steam(given, engine, losses))
     found.extend(_ring(given))
+    found.extend(ring_at_hand.findings(given))
     if rubbing > FRICTION_WATCH:
         found.append(
             finding(
@@ -234,9 +235,6 @@ def _ring(given):
                 Quantity(entry.hottest, "degC"),
             )
         )
-    outcome, why, remedy = pairing(given["ring_material"], given["cylinder_material"])
-    if outcome != GOOD:
-        found.append(finding("pairing", outcome, why, remedy))
     return found
 
 

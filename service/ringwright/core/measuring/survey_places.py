@@ -1,0 +1,59 @@
+"""The ring of a survey, judged by the checks of sizing: as drawn, and where the bore is tightest
+and slackest."""
+
+import math
+
+from ..records import STOP, finding
+from ..ring.design import settle
+from ..ring.sizing import stops
+from ..wording import length
+
+# Said by gap-breathes of every place along the bore.
+OF_THE_GAP = ("end-gap", "gap-wide")
+# Of the blank, wherever the ring is to stand.
+_OF_THE_BLANK = ("sawn-open", "forming", "turning-through", "grip")
+_SETTLED = ("radial_thickness", "ring_width", "groove_width", "groove_depth", "end_kerf")
+# The piston goes into the bore, if only just [mm].
+_BARELY = 1e-6
+
+
+def stopped(seen, design, values, running):
+    """List of Finding: what sizing stops of the ring, each check where it first does.
+
+    seen: survey_findings.Seen. design: a Design. values: checked values it was settled from.
+    running: True where the ring is to run in the bore as it is, all along it.
+    """
+    rows = stops(design)
+    if not running:
+        return rows
+    found = [row for row in rows if len(seen.sections) < 2 or row.check not in OF_THE_GAP]
+    known = [row.check for row in rows]
+    for place, bore in (("tightest", seen.tight), ("widest", seen.slack)):
+        if bore == design.bore:
+            continue
+        for row in stops(standing(design, bore, values)):
+            if row.check in known or row.check in OF_THE_GAP or row.check in _OF_THE_BLANK:
+                continue
+            known.append(row.check)
+            why = "In the %s place, %s: %s" % (place, length(bore), row.why)
+            found.append(finding(row.check, STOP, why, row.remedy, row.value, row.limit))
+    return found
+
+
+def standing(design, bore, values):
+    """The Design of a made ring that stands in another bore: its sections and free gap stay.
+
+    design: a Design. bore: where it stands [mm]. values: checked values it was settled from.
+    Raises InputProblem where it would not press there at all.
+    """
+    asked = dict(values)
+    for name in ("wall_pressure", "former_ratio", "shelf_former"):
+        asked[name] = None
+    for name in _SETTLED:
+        asked[name] = getattr(design, name)
+    asked["clamped_gap"] = 0.0
+    asked["bore"] = bore
+    asked["closed_gap"] = max(design.closed_gap + math.pi * (bore - design.bore), 0.0)
+    asked["free_gap"] = design.closed_gap + design.gap_change
+    asked["piston_diameter"] = min(design.piston_diameter, bore - _BARELY)
+    return settle(asked)[0]
