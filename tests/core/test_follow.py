@@ -10,6 +10,7 @@ import pytest
 from core.test_card_limits import jobs, made_by_hand, trial_of, within
 from ringwright.core import calculations
 from ringwright.core.catalogue.inputs_rings import NAMES, RINGS
+from ringwright.core.ring.design import settle
 from ringwright.core.walk import finished, follow, limits
 from ringwright.core.walk import plan as planned
 
@@ -221,3 +222,15 @@ def test_the_rings_stand_in_every_answer_that_takes_them(calculation):
     said = {row["check"]: row for row in answer["findings"]}
     assert said["size-out"]["outcome"] == "watch" and said["ring-made"]["outcome"] == "watch"
     assert "Take more off the ends" in said["ring-made"]["remedy"]
+
+
+def test_what_a_size_outside_its_limits_costs_stands_at_that_size():
+    """Only there: not at sizes within their limits, nor at those still to be made."""
+    measured = [{"ring": 2, "end_kerf": 1.3, "ring_width": 4.99, "bored_inside_diameter": 74.9}]
+    ring = calculations.run("route", {**LAUNCH, "measured": measured})["rings"][0]
+    found = {size["name"]: size.get("cost") for size in ring["sizes"]}
+    assert [name for name, cost in found.items() if cost] == ["end_kerf"]
+    nominal = planned.plan_of(settle(LAUNCH)[0])
+    alone = planned.walk(planned.changed(nominal, kerf=1.3))
+    assert "ring %.3f mm" % alone.thickness in found["end_kerf"]
+    assert "gap %.3f mm" % alone.closed_gap in found["end_kerf"]

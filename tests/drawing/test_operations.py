@@ -1,6 +1,8 @@
 """A picture of every operation of the route card: none is missing, its sizes are the card's, and
 its words can be read."""
 
+import math
+
 import pytest
 
 from drawing import reading
@@ -65,6 +67,41 @@ def test_what_a_picture_measures_is_what_the_card_says(job):
                     found += 1
                     assert entity["measures"] == pytest.approx(sizes[entity["figure"]], abs=1e-9)
     assert found >= 10
+
+
+def test_a_picture_has_the_sizes_of_the_ring_that_was_measured():
+    """Two rings sawn differently: each picture's dimensions are those of that ring's own card."""
+    job = {
+        "bore": 80.0,
+        "machine": "rigid",
+        "measured": [
+            {"ring": 1, "end_kerf": 1.2},
+            {"ring": 2, "end_kerf": 1.05, "bored_inside_diameter": 75.5},
+        ],
+    }
+    card = run("route", job)
+    shown = {}
+    for ring in card["rings"]:
+        own = {(size["operation"], size["name"]): size["value"] for size in ring["sizes"]}
+        for key in ("put-on-former", "face-step", "clamp", "turn-finish"):
+            sheet = _picture(job, key, paper="screen", geometry=True, drawn_ring=ring["ring"])
+            for view in sheet["views"]:
+                for entity in view["entities"]:
+                    if entity["kind"] == "dimension" and (key, entity["figure"]) in own:
+                        wanted = own[key, entity["figure"]]
+                        assert entity["measures"] == pytest.approx(wanted, abs=1e-9)
+                        shown[ring["ring"], entity["figure"]] = wanted
+    assert shown[1, "closing_ring_bore"] != shown[2, "closing_ring_bore"]
+    # A ring that was not measured has the card's own sizes.
+    plain = _picture({"bore": 80.0, "machine": "rigid"}, "clamp")
+    assert _picture(job, "clamp", drawn_ring=3)["svg"] == plain["svg"]
+
+
+def test_limits_at_a_picture_are_those_of_the_card_for_that_lathe():
+    job = {"bore": 80.0, "machine": "rigid"}
+    size = next(row for row in _operations(job) if row["key"] == "bore")["sizes"][0]
+    svg = _picture(job, "bore")["svg"]
+    assert "%.3f" % (math.floor(size["limits"]["upper"]["value"] * 1000 + 1e-6) / 1000) in svg
 
 
 def test_operation_that_the_card_does_not_have_is_refused_by_name():

@@ -44,7 +44,7 @@ function Drawn({ part }: { part: string }) {
   );
 }
 
-/** The drawing itself. part: of the core's catalogue, or "operation:" and the key of an operation. */
+/** The drawing itself. part: of the core's catalogue, or "operation:", the key of an operation, and which ring's sizes. */
 export function Picture({ part, children }: { part: string; children?: ComponentChildren }) {
   const key: Key = `drawing@${part}`;
   useEffect(() => alsoWant(key), [key]);

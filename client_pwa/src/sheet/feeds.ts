@@ -54,17 +54,17 @@ const VARIANTS: Readonly<Partial<Record<Key, Variant>>> = {
   },
 };
 
-/** What stands behind a key such as "wall-pressure@steam", "bars@bronze", "drawing@former@A4" or "drawing@operation:slit". */
+/** What stands behind a key such as "wall-pressure@steam", "bars@bronze", "drawing@former@A4" or "drawing@operation:slit:2", of the second ring. */
 export function variantOf(key: string): Variant | undefined {
   const known = VARIANTS[key as Key];
   if (known) return known;
   const [calculation, part, paper] = key.split("@");
   if (!calculation || !part || !isKnown(calculation)) return undefined;
   if (calculation === "bars") return { calculation, with: () => ({ metal: part, sizes: system.value }) };
-  const [named, operation] = part.split(":");
+  const [named, operation, ring] = part.split(":");
   return {
     calculation,
-    with: (inputs) => ({ ...inputs, part: named!, ...(operation ? { operation } : {}), paper: paper ?? "screen", dimensions: system.value }),
+    with: (inputs) => ({ ...inputs, part: named!, ...(operation ? { operation } : {}), ...(ring ? { drawn_ring: ring } : {}), paper: paper ?? "screen", dimensions: system.value }),
   };
 }
 

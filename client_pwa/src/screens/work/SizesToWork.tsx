@@ -1,6 +1,6 @@
 /** The sizes of one operation, large, each with the place for what was measured and its verdict at once. */
 
-import type { Finding, Operation, Outcome, Quantity, Size } from "../../engine/answers";
+import type { Operation, Outcome, Quantity, Size } from "../../engine/answers";
 import { sentence } from "../../engine/labels";
 import { NumberEntry } from "../../fields/NumberEntry";
 import { Mark, WORD } from "../../figures/Findings";
@@ -21,7 +21,7 @@ export interface RingSoFar {
   sizes: WorkedSize[];
 }
 
-type WorkedSize = Size & { operation: string; name: string; measured?: Quantity; outcome?: Outcome };
+type WorkedSize = Size & { operation: string; name: string; measured?: Quantity; outcome?: Outcome; cost?: string };
 
 /** The core's word for what is set and not measured. */
 const SET = "set, not measured";
@@ -30,17 +30,15 @@ interface Props {
   operation: Operation;
   ring: number;
   rings: unknown;
-  findings: readonly Finding[];
 }
 
-export function SizesToWork({ operation, ring, rings, findings }: Props) {
+export function SizesToWork({ operation, ring, rings }: Props) {
   const soFar = (Array.isArray(rings) ? (rings as RingSoFar[]) : []).find((each) => each.ring === ring);
   return (
     <>
       <ul class="work-sizes">
         {operation.sizes.map((size) => {
           const worked = soFar?.sizes.find((each) => each.operation === operation.key && each.name === size.name);
-          const cost = worked?.outcome === "watch" ? costOf(findings, ring, worked) : undefined;
           return (
             <OneSize
               key={`${size.name}/${ring}`}
@@ -48,7 +46,7 @@ export function SizesToWork({ operation, ring, rings, findings }: Props) {
               size={worked ? { ...size, ...worked, label: size.label } : size}
               changed={worked !== undefined && worked.measured === undefined && differs(worked, size)}
               outcome={worked?.outcome === "watch" && soFar?.outcome === "stop" ? undefined : worked?.outcome}
-              cost={cost}
+              cost={worked?.cost}
               ring={ring}
             />
           );
@@ -66,11 +64,6 @@ export function SizesToWork({ operation, ring, rings, findings }: Props) {
   );
 }
 
-/** What a size outside its limits costs, as the core found it. */
-function costOf(findings: readonly Finding[], ring: number, { measured }: WorkedSize): Finding | undefined {
-  return findings.find((each) => each.check === "size-out" && each.why.startsWith(`Ring ${ring}:`) && each.value?.value === measured?.value);
-}
-
 /** Whether this ring's size is another, as read, than the card's for all rings. */
 function differs(own: Size, card: Size): boolean {
   const read = (size: Size): string => shown(aim(size), size.unit, system.value, "limit").text;
@@ -83,7 +76,7 @@ interface OneSizeProps {
   ring: number;
   changed: boolean;
   outcome: Outcome | undefined;
-  cost: Finding | undefined;
+  cost: string | undefined;
 }
 
 function OneSize({ operation, size, ring, changed, outcome, cost }: OneSizeProps) {
@@ -124,7 +117,7 @@ function OneSize({ operation, size, ring, changed, outcome, cost }: OneSizeProps
         <p class={`work-verdict finding-${verdict.outcome}`} role="status">
           <Mark outcome={verdict.outcome} />
           <span>
-            <b>{WORD[verdict.outcome]}:</b> {verdict.words} {cost && sentence(cost.why)}
+            <b>{WORD[verdict.outcome]}:</b> {verdict.words} {cost && sentence(cost)}
           </span>
         </p>
       )}

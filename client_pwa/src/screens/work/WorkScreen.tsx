@@ -46,6 +46,7 @@ export function WorkScreen() {
   if (!operation) return <Status result={view.result} calculation="route" />;
   const isDone = done.includes(operation.key);
   const last = at === operations.length - 1;
+  const ring = operation.each_ring ? Math.min(left.ring, rings) : 1;
   const soak = operation.sizes.find((size) => size.name === "soak_time");
   return (
     <article class={view.stale ? "work stale" : "work"}>
@@ -60,7 +61,7 @@ export function WorkScreen() {
       <h2 ref={top} tabIndex={-1}>
         {operation.title}
       </h2>
-      <Picture part={`operation:${operation.key}`} />
+      <Picture part={`operation:${operation.key}:${ring}`} />
       {operation.each_ring && rings > 1 && (
         <div class="work-rings" role="group" aria-label="Which ring">
           {Array.from({ length: rings }, (_each, index) => (
@@ -72,9 +73,8 @@ export function WorkScreen() {
       )}
       <SizesToWork
         operation={operation}
-        ring={operation.each_ring ? Math.min(left.ring, rings) : 1}
+        ring={ring}
         rings={view.answer?.rings}
-        findings={view.answer?.findings ?? []}
       />
       {soak && <SoakTimer hours={soak.value} />}
       <Facts operation={operation} />

@@ -81,6 +81,14 @@ DRAWING = table(
         choices=OPERATIONS,
     ),
     field(
+        "drawn_ring",
+        "count",
+        "which of the rings measured has the sizes that a picture of an operation shows",
+        fixed(1),
+        lowest=1,
+        highest=200,
+    ),
+    field(
         "paper",
         "choice",
         "what it is drawn for: paper with border and title block, or a narrow screen",

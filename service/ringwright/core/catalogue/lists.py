@@ -51,6 +51,7 @@ _RINGS = column(
                 column("limits?", "object", "between which it is right", _LIMITS),
                 column("measured?", "length", "what was measured"),
                 column("outcome?", "text", "good or watch: whether that is within the limits"),
+                column("cost?", "text", "what a size outside them makes of the ring by itself"),
             ),
         ),
     ),

@@ -7,17 +7,18 @@ from collections import OrderedDict
 from ..catalogue.inputs import Chooser
 from ..catalogue.inputs_drawing import DRAWING
 from ..making import route, tool_list, tooling
+from ..making.part_sizes import Size
+from ..making.route_rows import changed
 from ..problems import Fault, InputProblem
 from ..ring import sizing
+from ..walk import rings
 from . import catalogue, words
 from .job import Job
 from .paper import Title
 from .plain import entity_list
 from .svg import svg
 
-FIELDS = tuple(
-    [entry for entry in tooling.FIELDS if entry.name != "measured"] + list(DRAWING.values())
-)
+FIELDS = route.FIELDS + tuple(DRAWING.values())
 
 
 def settled(values):
@@ -34,11 +35,15 @@ def job_of(design, tools, values):
     """
     take = Chooser(values, DRAWING)
     system = take("dimensions")
+    part = take("part")
+    own = {}
+    if part == catalogue.OPERATION:
+        own = rings.sizes_of(design, values, take("drawn_ring"))
     listing = tool_list.tools(design, tools)
     sizes = OrderedDict()
     materials = OrderedDict()
     for tool in listing:
-        sizes[tool.tool] = OrderedDict([(size.name, size) for size in tool.sizes])
+        sizes[tool.tool] = OrderedDict([(size.name, _own(size, own)) for size in tool.sizes])
         materials[tool.tool] = tool.material
     title = Title(
         job=values.get("job_name") or "",
@@ -50,7 +55,8 @@ def job_of(design, tools, values):
     )
     worked = {}
     operations = OrderedDict()
-    for operation in route.operations(design, tools, values):
+    for row in route.operations(design, tools, values):
+        operation = changed(row, [_own(size, own) for size in row.sizes])
         operations[operation.key] = operation
         for size in operation.sizes:
             if size.lower is not None and size.name not in worked:
@@ -67,6 +73,22 @@ def job_of(design, tools, values):
         worked=worked,
         operations=operations,
         operation=take("operation"),
+    )
+
+
+def _own(size, own):
+    """A Size as it is for one ring that was measured. own: as rings.sizes_of tells it."""
+    step = own.get(size.name)
+    if step is None:
+        return size
+    return Size(
+        name=size.name,
+        label=size.label,
+        value=step.value,
+        unit=size.unit,
+        lower=step.lower,
+        upper=step.upper,
+        reading=size.reading,
     )
 
 

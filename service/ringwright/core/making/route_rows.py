@@ -10,6 +10,20 @@ from . import machining
 # for one ring, handling included, or None. together: for all rings, or None. each: done per ring.
 Operation = namedtuple("Operation", ("key", "sizes", "cut", "minutes", "together", "each"))
 
+
+
+def changed(row, sizes):
+    """An Operation with other sizes. row: an Operation. sizes: list of part_sizes.Size."""
+    return Operation(
+        key=row.key,
+        sizes=sizes,
+        cut=row.cut,
+        minutes=row.minutes,
+        together=row.together,
+        each=row.each,
+    )
+
+
 # Hand work and waiting [min a ring]; common practice, no source.
 HAND_MINUTES = {
     "mark-out": 5.0,

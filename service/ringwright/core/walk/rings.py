@@ -73,14 +73,24 @@ def answer(design, values):
                     ("outcome", outcome),
                     ("why", found[-1].why),
                     ("remedy", found[-1].remedy),
-                    ("sizes", [_size(design, step) for step in followed.steps]),
+                    ("sizes", [_size(design, followed, step) for step in followed.steps]),
                 )
             )
         )
     return listing, said
 
 
-def _size(design, step):
+def sizes_of(design, values, number):
+    """Dict: name of a size -> follow.Step of the ring of that number; empty where it was not
+    measured. design: a Design. values: as of `answer`.
+    """
+    for followed in follow(design, values.get("measured"), values.get("machine") or "light"):
+        if followed.ring == number:
+            return dict([(step.name, step) for step in followed.steps])
+    return {}
+
+
+def _size(design, followed, step):
     label, operation = WORDS[step.name]
     other = _OTHER.get((design.turns, step.name))
     if other is not None:
@@ -106,7 +116,22 @@ def _size(design, step):
         row["measured"] = Quantity(step.measured, "mm")
     if step.within is not None:
         row["outcome"] = GOOD if step.within else WATCH
+    cost = _cost(followed, step)
+    if cost:
+        row["cost"] = cost
     return row
+
+
+def _cost(followed, step):
+    """What a size outside its limits makes of the ring by itself, in words; empty within them."""
+    made = followed.cost.get(step.name)
+    if step.within is not False or made is None:
+        return ""
+    return "By itself it makes the ring %s thick, its gap %s along the ring, pressing %s." % (
+        fine_length(made.thickness),
+        fine_length(made.closed_gap),
+        wall_pressure(made.wall_pressure),
+    )
 
 
 def findings(design, followed):
@@ -134,13 +159,9 @@ def _out(design, followed, step):
         fine_length(abs(step.measured - limit)),
         "over" if over else "under",
     )
-    made = followed.cost.get(step.name)
-    if made is not None:
-        why += " By itself it makes the ring %s thick, its gap %s along the ring, pressing %s." % (
-            fine_length(made.thickness),
-            fine_length(made.closed_gap),
-            wall_pressure(made.wall_pressure),
-        )
+    cost = _cost(followed, step)
+    if cost:
+        why += " " + cost
     remedy = "Work on to the sizes that this ring's card now gives."
     if followed.faults:
         remedy = _remedy(followed)
