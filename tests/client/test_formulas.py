@@ -30,3 +30,20 @@ def test_the_working_of_a_figure_shows_its_fraction(sheet):
         "e => [...e.children].map(part => part.getBoundingClientRect().top)"
     )
     assert below > top
+
+
+def test_the_working_of_a_figure_ends_with_the_numbers_put_in(sheet):
+    """Ft = p_c h1 d1/2: three numbers and a two make the force."""
+    for system in ("metric", "inch"):
+        force = sheet.page.locator("[data-figure=tangential_force]").first
+        force.evaluate("e => { e.closest('details').open = true }")
+        force.click()
+        lines = sheet.page.locator("dialog[open] .put-in .formula")
+        lines.first.wait_for()
+        numbers = [float(one) for one in lines.nth(1).locator("mn").all_text_contents()]
+        assert len(numbers) == 4 and numbers[3] == 2.0
+        result, unit = lines.nth(2).inner_text().lstrip("= ").split()
+        assert unit == {"metric": "N", "inch": "lbf"}[system]
+        assert abs(numbers[0] * numbers[1] * numbers[2] / 2.0 / float(result) - 1.0) < 1e-3
+        sheet.page.keyboard.press("Escape")
+        sheet.page.locator(".head-units").click()

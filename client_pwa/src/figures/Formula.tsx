@@ -2,15 +2,20 @@
 
 import { createElement } from "preact";
 import type { ComponentChild } from "preact";
-import { formulaPieces } from "./formula";
+import { formulaNodes, formulaPieces } from "./formula";
 import type { MathNode } from "./formula";
 
 export function Formula({ text }: { text: string }) {
   return (
     <p class="formula">
-      {formulaPieces(text).map((piece, at) => [at > 0 && piece !== "," && piece !== ";" && " ", drawn(piece)])}
+      <Nodes nodes={formulaNodes(text)} />
     </p>
   );
+}
+
+/** Part of a formula, formed already. */
+export function Nodes({ nodes }: { nodes: readonly MathNode[] }) {
+  return <>{formulaPieces(nodes).map((piece, at) => [at > 0 && piece !== "," && piece !== ";" && " ", drawn(piece)])}</>;
 }
 
 function drawn(piece: MathNode | string): ComponentChild {

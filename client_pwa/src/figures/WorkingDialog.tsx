@@ -5,6 +5,7 @@ import { Dialog } from "../base/Dialog";
 import { system } from "../base/settings";
 import { fractionWords, inFull, shown, thouWords } from "../units/show";
 import { Formula } from "./Formula";
+import { WithNumbers } from "./WithNumbers";
 import { MethodGrounds } from "./MethodGrounds";
 import { needReference, reference } from "./reference";
 import { Symbol } from "./Symbol";
@@ -60,6 +61,7 @@ function Working({ name, figure }: OpenFigure) {
         <>
           <p>{method.title}</p>
           <Formula text={method.formula} />
+          <WithNumbers formula={method.formula} name={name} figure={figure} />
         </>
       ) : (
         <p>{figure.method ? figure.method.replace(/-/g, " ") : "taken as given"}</p>

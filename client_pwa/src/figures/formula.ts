@@ -14,16 +14,20 @@ const CLOSES: Readonly<Record<string, string>> = { "(": ")", "[": "]" };
 /** Before these a long formula may go on in a new line. */
 const BREAKS = new Set(["=", "+", "-", "<=", ">="]);
 
+/** All that a formula says, in a row. */
+export function formulaNodes(formula: string): MathNode[] {
+  return new Reader(tokens(formula)).sequence("");
+}
+
 /** What stands in the line: prose, and pieces of mathematics between which the line may break. */
-export function formulaPieces(formula: string): (MathNode | string)[] {
-  const reader = new Reader(tokens(formula));
+export function formulaPieces(nodes: readonly MathNode[]): (MathNode | string)[] {
   const pieces: (MathNode | string)[] = [];
   let piece: MathNode[] = [];
   const end = (): void => {
     if (piece.length > 0) pieces.push(node("math", ...piece));
     piece = [];
   };
-  for (const each of reader.sequence("")) {
+  for (const each of nodes) {
     const [text] = each.kids;
     if (typeof text === "string" && (each.tag === "mtext" || text === ";" || text === ",")) {
       end();
@@ -151,7 +155,7 @@ function bare(nodes: readonly MathNode[]): MathNode[] {
   return inBrackets ? (only!.kids.slice(1, -1) as MathNode[]) : [...nodes];
 }
 
-function numberNode(text: string): MathNode {
+export function numberNode(text: string): MathNode {
   const [digits, power] = text.split("e");
   if (power === undefined) return node("mn", text);
   return node("mrow", node("mn", digits!), node("mo", "·"), node("msup", node("mn", "10"), node("mn", power.replace("-", "−"))));

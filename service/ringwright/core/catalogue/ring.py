@@ -36,6 +36,10 @@ SYMBOLS = {
     "c": "length",
     "depth": "length",
     "d_p": "length",
+    "r": "length",
+    "r_o": "length",
+    "c_hot": "length",
+    "p_c": "pressure",
 }
 
 SIZES = "Sizes"
@@ -46,7 +50,9 @@ HEAT = "Steam and heat"
 
 _PRESSURES = "uniform-pressure, round-set-pressure, band-pressure"
 _BEAM = "d1, a1, E, m"
+_ROUND = "E, a1, kappa0, r, r_o"
 _CLOSED = "closed-stress, round-set-stress"
+_CLOSED_OF = "d1, a1, p | d1, a1, E, kappa0"
 _RING_HEAT = "alpha_r, alpha_c, T_r, T_c, T_0"
 _GROOVE_HEAT = "alpha_r, alpha_p, T_r, T_p, T_0"
 _PISTON_HEAT = "d1, alpha_p, alpha_c, T_p, T_w, T_0"
@@ -62,20 +68,20 @@ FIGURES = table(
         ("free_gap", "length", "m + s1", "Free gap", "uniform-gap, round-set-gap, spread-sample", "d1, a1, E, p, s1 | d1, a1, E, p, s1 | ", SIZES, "between the ends of the ring lying free, along its neutral line"),
         ("closed_gap", "length", "s1", "Closed gap", "closed-gap, gap-breathing, spread-sample", "d1, " + _RING_HEAT + " | D_tight, d1 | ", SIZES, "between the ends in the bore, cold"),
         ("closed_gap_thumb_rule", "length", "s1 book", "Closed gap by the book", "thumb-rule-gap", "d1", SIZES, "what the usual rule of thumb gives"),
-        ("former_ratio", "ratio", "Df/(d1 - 2 a1)", "Former to ring bore", "former-size", "Df, d1 - 2 a1", SIZES, "diameter of the former over the inside diameter of the ring"),
-        ("wall_pressure", "pressure", "p", "Mean wall pressure", _PRESSURES + ", pressure-together, wall-contact, spread-sample", " | ".join([_BEAM] * 3) + " | d1, a1, E | d1, a1, E | ", BEARING, "of the ring's own spring, the mean all round"),
+        ("former_ratio", "ratio", "Df/(d1 - 2 a1)", "Former to ring bore", "former-size", "Df, d1, a1", SIZES, "diameter of the former over the inside diameter of the ring"),
+        ("wall_pressure", "pressure", "p", "Mean wall pressure", _PRESSURES + ", pressure-together, wall-contact, spread-sample", " | ".join([_BEAM, _ROUND, _ROUND]) + " | d1, a1, E | d1, a1, E | ", BEARING, "of the ring's own spring, the mean all round"),
         ("total_wall_pressure", "pressure", "p_t", "Pressure with the expander", "expander", "p, p_x", BEARING, "of the ring's own spring and the one behind it"),
-        ("contact_pressure", "pressure", "p0", "Contact pressure", _PRESSURES + ", wall-contact", " | ".join([_BEAM] * 3) + " | d1, a1, E, q", BEARING, "where the ring bears"),
-        ("widest_light", "length", "w", "Widest light", "round-set-light, wall-contact", "d1, a1, kappa0 | d1, a1, E, q", BEARING, "between ring and bore"),
+        ("contact_pressure", "pressure", "p0", "Contact pressure", _PRESSURES + ", wall-contact", " | ".join([_BEAM, _ROUND, _ROUND]) + " | d1, a1, E, q", BEARING, "where the ring bears"),
+        ("widest_light", "length", "w", "Widest light", "round-set-light, wall-contact", "r, kappa0 | d1, a1, E, q", BEARING, "between ring and bore"),
         ("slack_angle", "angle", "psi0", "Slack length behind an end", "round-set-light, wall-contact", " | d1, a1, E, q", BEARING, "that bears nothing"),
-        ("tangential_force", "force", "Ft", "Tangential force", "tangential-force", "m, h1, d1, a1, E", BEARING, "at the ends, to close the gap with a band"),
+        ("tangential_force", "force", "Ft", "Tangential force", "tangential-force", "p_c, h1, d1", BEARING, "at the ends, to close the gap with a band"),
         ("diametral_force", "force", "Fd", "Diametral force", "diametral-force", "Ft", BEARING, "across the ring, to close the gap between two plates"),
         ("diametral_force_to_bore", "force", "Fd bore", "Diametral force to the bore", "diametral-force", "Ft", BEARING, "across the ring, to bring that diameter to the bore"),
         ("grip_force", "force", "P_g", "Grip of the turns", "grip-force", _BLANK + ", eta, k", BEARING, "with which the two turns press on one another"),
-        ("closed_stress", "pressure", "sigma_t", "Stress in the bore", _CLOSED, "d1, a1, p", STRAIN, "greatest tension of the ring closed"),
-        ("closed_stress_nominal", "pressure", "sigma", "Stress in the bore, nominal", _CLOSED, "d1, a1, p", STRAIN, "as a straight bar would carry it"),
-        ("closed_compression", "pressure", "sigma_c", "Compression in the bore", _CLOSED, "d1, a1, p", STRAIN, "greatest, at the inside"),
-        ("sprung_on_opening", "length", "g", "Opening to go over the piston", "opening-to-clear", "d1, a1, E, m", STRAIN, "between the ends"),
+        ("closed_stress", "pressure", "sigma_t", "Stress in the bore", _CLOSED, _CLOSED_OF, STRAIN, "greatest tension of the ring closed"),
+        ("closed_stress_nominal", "pressure", "sigma", "Stress in the bore, nominal", _CLOSED, _CLOSED_OF, STRAIN, "as a straight bar would carry it"),
+        ("closed_compression", "pressure", "sigma_c", "Compression in the bore", _CLOSED, _CLOSED_OF, STRAIN, "greatest, at the inside"),
+        ("sprung_on_opening", "length", "g", "Opening to go over the piston", "opening-to-clear", "d1, a1, d_p, m", STRAIN, "between the ends"),
         ("sprung_on_stress", "pressure", "sigma_g", "Stress when sprung on", "opening-stress, plug-stress", "d1, a1, E, m, g | d1, a1, E, p", STRAIN, "opened over the piston or a plug of its size"),
         ("wound_on_stress", "pressure", "sigma_w", "Stress when wound on", "wound-on-stress", "d1, a1, E", STRAIN, "the crossing spread over a third of a turn"),
         ("turning_through_stress", "pressure", "sigma_v", "Stress when turned through itself", "turning-through", _BLANK, STRAIN, "bending and twist together"),
@@ -83,13 +89,13 @@ FIGURES = table(
         ("forming_stress", "pressure", "sigma_f", "Stress on the former or spacer", "forming-stress, opening-stress", "r_b, a, E", STRAIN, "cold, before the heat"),
         ("groove_width", "length", "h1 + c", "Groove width", "side-clearance", "h1, c", GROOVE),
         ("groove_depth", "length", "depth", "Groove depth", "groove-depth", "a1, " + _GROOVE_HEAT, GROOVE),
-        ("side_clearance", "length", "c", "Side clearance", "side-clearance", "h1, " + _GROOVE_HEAT, GROOVE, "of the ring in its groove, cold"),
+        ("side_clearance", "length", "c", "Side clearance", "side-clearance", "h1, c_hot, " + _GROOVE_HEAT, GROOVE, "of the ring in its groove, cold"),
         ("side_clearance_hot", "length", "c_hot", "Side clearance, hot", "hot-side-clearance", "h1, c, " + _GROOVE_HEAT, GROOVE),
         ("back_clearance", "length", "c_b", "Back clearance", "back-clearance", "d1, d_p, a1, depth", GROOVE, "behind the ring, cold"),
         ("back_clearance_hot", "length", "c_b hot", "Back clearance, hot", "back-clearance", "d1, d_p, a1, depth, " + _GROOVE_HEAT, GROOVE),
         ("piston_diameter", "length", "d_p", "Piston diameter", "piston-clearance", _PISTON_HEAT, GROOVE, "over its lands, cold"),
         ("piston_diameter_hot", "length", "d_p hot", "Piston diameter, hot", "hot-piston-clearance", "d_p, alpha_p, T_p, T_0", GROOVE),
-        ("piston_clearance", "length", "d1 - d_p", "Piston clearance", "piston-clearance", _PISTON_HEAT, GROOVE, "on the diameter, cold"),
+        ("piston_clearance", "length", "d1 - d_p", "Piston clearance", "piston-clearance", _PISTON_HEAT + ", d_p", GROOVE, "on the diameter, cold"),
         ("piston_clearance_hot", "length", "d1 - d_p hot", "Piston clearance, hot", "hot-piston-clearance", _PISTON_HEAT + ", d_p", GROOVE),
         ("saturation_temperature", "temperature", "T_s", "Steam as it boils", "saturation-temperature", "p_s", HEAT, "saturation at the steam pressure"),
         ("steam_temperature", "temperature", "T", "Steam temperature", "steam-temperature, saturation-temperature", " | p_s", HEAT),

@@ -36,7 +36,7 @@ METHODS = (
         "groove-depth",
         "Depth of the groove below the piston's surface",
         "depth = (a1 (1 + alpha_r (T_r - T_0)) + allowance)/(1 + alpha_p (T_p - T_0)), "
-        "not less than a1 + allowance; allowance 0.4 mm",
+        "not less than a1 + allowance; allowance = 0.4 mm",
         "so that a piston resting on the bore never rides on its ring",
         ("khurmi", "ring-groove-sheet", "expansion"),
     ),

@@ -33,7 +33,8 @@ METHODS = (
     Method(
         "hot-piston-clearance",
         "Diametral clearance of the piston, hot",
-        "d1 (1 + alpha_c (T_w - T_0)) - d_p (1 + alpha_p (T_p - T_0))",
+        "piston d_p (1 + alpha_p (T_p - T_0)); clearance d1 (1 + alpha_c (T_w - T_0)) - "
+        "d_p (1 + alpha_p (T_p - T_0))",
         "piston at one temperature, cylinder at one temperature; nought or less means it seizes",
         ("expansion",),
     ),

@@ -37,7 +37,7 @@ METHODS = (
     Method(
         "thumb-rule-gap",
         "Closed gap by the thumb rule",
-        "s1 = 0.002 d1 (a book gives 0.002 to 0.004)",
+        "s1 = 0.002 d1; a book gives 0.002 to 0.004",
         "iron rings in iron cylinders, saturated steam",
         ("memory", "khurmi"),
     ),

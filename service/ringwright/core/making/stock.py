@@ -34,7 +34,8 @@ METHODS = (
     Method(
         "stock-mass",
         "Mass of the bar and share turned to swarf",
-        "mass = rho pi/4 (D^2 - d^2) L_bar; swarf = 1 - m_r/mass, m_r the blanks wanted",
+        "mass = rho pi/4 (D^2 - d^2) L_bar; swarf = 1 - m_r/mass, m_r the blanks wanted; "
+        "cost = mass price",
         "bar as cast, spares counted as swarf",
         ("practice",),
     ),

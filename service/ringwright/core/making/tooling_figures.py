@@ -5,7 +5,7 @@ from ..catalogue.making import TOOLING
 from ..ring import blank, heat_set
 from ..ring.allowances import CUT_ANGLES
 from ..walk.plan import clamped_reading
-from .slitting import BREAKTHROUGH
+from .slitting import BREAKTHROUGH, BRIDGE_MARGIN
 
 
 def figures(design, tooling):
@@ -69,6 +69,8 @@ def figures(design, tooling):
         given["Dc"] = t.cutter_diameter
         given["e"] = BREAKTHROUGH
         given["bridge angle"] = t.bridge_angle
+        given["half angle"] = t.slit.outside_half_angle
+        given["margin"] = BRIDGE_MARGIN
         values["bridge_length"] = t.bridge_length
         values["cutter_diameter"] = t.cutter_diameter
         values["cutter_centre_distance"] = t.slit.centre_distance

@@ -80,7 +80,7 @@ METHODS = (
         "slit",
         "Slit round a tube by a round cutter",
         "C = ri - e + Dc/2; cos(half angle) = (C^2 + rho^2 - Dc^2/4)/(2*C*rho); "
-        "travel = 360 - bridge - 2*(half angle at ro)",
+        "travel = 360 - bridge angle - 2*half angle, both at ro",
         "cutter fed radially from outside until it breaks through by e",
         ("slit-geometry", "iso2296"),
     ),
@@ -122,7 +122,7 @@ METHODS = (
     Method(
         "edge-gap",
         "Gap at the outer edge of ends sawn parallel and then closed",
-        "gap - a1*(s - gap)/(2*r)",
+        "e = s1 - a1*(s - s1)/(2*r); square to the cut e*sin(A)",
         "ends sawn square before the ring is closed, and not dressed since",
         ("neutral-line",),
     ),

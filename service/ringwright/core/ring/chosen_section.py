@@ -22,7 +22,7 @@ METHODS = (
     Method(
         "ring-width",
         "Width of the ring and of a turn",
-        "plain 1.25 a1; double-turn 2 a1, each turn as wide as thick",
+        "plain 1.25 a1; double-turn 2 a1, each turn h1/2",
         "width of a turn at most 1.5 thicknesses (Blake)",
         ("practice", "blake"),
     ),

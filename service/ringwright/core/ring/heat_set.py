@@ -290,23 +290,24 @@ METHODS = (
     Method(
         "round-set-pressure",
         "How a ring set on a round former bears",
-        "p0 = E a1^3 kappa0/(12 r r_o), kappa0 = 1/r - 1/R; mean 0.900 p0 (one turn), "
-        "0.950 p0 (double-turn)",
+        "p0 = E a1^3 kappa0/(12 r r_o), kappa0 = 1/r - 1/R; mean of one turn 0.900 p0, of a "
+        "double-turn 0.950 p0",
         "thin ring, small displacement; 0.6 % of nonlinear solid finite elements at d1/a1 = 25",
         ("contact",),
     ),
     Method(
         "round-set-stress",
         "Stress in the bore of a ring set on a round former",
-        "1.187 E a1 kappa0/2 at 90 deg behind each tip; outside times (d1/a1 - 2)/(d1/a1 - 1), "
-        "inside times (d1/a1)/(d1/a1 - 1)",
+        "nominal S = 1.187 E a1 kappa0/2 at 90 deg behind each tip; outside S (d1/a1 - 2)/"
+        "(d1/a1 - 1), inside S (d1/a1)/(d1/a1 - 1)",
         "thin ring; 0.5 % of nonlinear solid finite elements at d1/a1 = 25",
         ("contact",),
     ),
     Method(
         "band-pressure",
         "Pressure of a ring turned while a band held it",
-        "2/3 p0 (one turn, bound), 0.689 p0 (sprung); double-turn 0.878 and 0.894 p0",
+        "p0 = E a1^3 kappa0/(12 r r_o); mean of one turn, bound, 2/3 p0, sprung 0.689 p0; of a "
+        "double-turn, bound, 0.878 p0, sprung 0.894 p0",
         "outside and bore both turned; both turns together",
         ("contact",),
     ),
@@ -334,7 +335,7 @@ METHODS = (
     Method(
         "spacer-size",
         "Spacer from the wanted spring",
-        "spacer = kerf + (m - (kerf - s1))/eta",
+        "spacer = s + (m - (s - s1))/eta, s the gap as sawn",
         "gap held open by a spacer, no former",
         ("beam",),
     ),

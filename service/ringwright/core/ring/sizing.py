@@ -157,17 +157,16 @@ def figures(design, acts):
         "sprung_on_stress": "opening-stress" if d.turns == 1 else "plug-stress",
         "forming_stress": "opening-stress" if d.former_diameter is None else "forming-stress",
     }
-    return figures_of(SIZING, values, _given(d, acts), methods)
+    return figures_of(SIZING, values, _given(d, acts, values), methods)
 
 
-def _given(d, acts):
-    """symbol -> number, for the workings."""
+def _given(d, acts, placed):
+    """symbol -> number, for the workings. placed: name -> number of the clearances."""
     steam = d.steam_temperature
     return {
         "d1": d.bore,
         "a1": d.radial_thickness,
         "h1": d.ring_width,
-        "d1 - 2 a1": d.inside_diameter,
         "E": d.modulus,
         "nu": d.ring_material.poisson,
         "p": d.wall_pressure,
@@ -196,6 +195,10 @@ def _given(d, acts):
         "c": d.side_clearance,
         "depth": d.groove_depth,
         "d_p": d.piston_diameter,
+        "r": 0.5 * (d.bore - d.radial_thickness),
+        "r_o": 0.5 * d.bore,
+        "p_c": 2.0 * acts.tangential / (d.ring_width * d.bore),
+        "c_hot": placed["side_clearance_hot"],
     }
 
 

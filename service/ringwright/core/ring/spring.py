@@ -265,8 +265,8 @@ METHODS = (
     Method(
         "tangential-force",
         "Tangential force",
-        "Ft = p h1 d1/2",
-        "p the even pressure of a flexible band that closes the ring",
+        "Ft = p_c h1 d1/2, p_c the even pressure of a flexible band that closes the ring",
+        "a band without friction",
         ("beam",),
     ),
     Method(
@@ -288,7 +288,7 @@ METHODS = (
         "opening-to-clear",
         "Opening that clears the piston",
         "g = (3 pi - 14.1 D^-0.729)(a1 - c)(1 + 1.17 D^-0.7 c/a1)(1 + 0.021 sqrt(D) m/d1), "
-        "D = d1/a1",
+        "D = d1/a1, c = (d1 - d_p)/2",
         "d1/a1 from 15 to 50, within 0.5 % of a large-deflection beam",
         ("beam",),
     ),

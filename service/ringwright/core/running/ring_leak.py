@@ -17,7 +17,7 @@ METHODS = (
     Method(
         "leak-rate",
         "Steam that passes the rings",
-        "gap + side face + light, each the mean over a turn of the crank",
+        "W = W_gap + W_side + W_light, each the mean over a turn of the crank",
         "rings alike; one path beside another",
         ("orifice", "film", "leak-paths"),
     ),

@@ -53,6 +53,8 @@ def engine_values(given, engine, shown):
         "heat_carried_away": heat.carried_away,
         "thermal_efficiency": heat.efficiency,
     }
+    shown["Q"] = heat.supplied
+    shown["IP"] = engine.power[1]
     if given["steam_measured"] is not None:
         values["missing_quantity"] = 1.0 - engine.indicated / given["steam_measured"]
     return values
