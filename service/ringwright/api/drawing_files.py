@@ -36,7 +36,9 @@ _MODEL_UNIT = field(
 )
 _UNITS = next(one for one in OPTIONS if one.name == "units")
 _OF_SHEET = (_UNITS,) + tuple(
-    one for one in asked_fields(tuple(DRAWING.values())) if one.name not in ("part", "geometry", "drawn_ring")
+    one
+    for one in asked_fields(tuple(DRAWING.values()))
+    if one.name not in ("part", "geometry", "drawn_ring")
 )
 _ON_PAPER = tuple(
     field("paper", "choice", one.meaning, fixed(PAGES[0]), choices=PAGES)

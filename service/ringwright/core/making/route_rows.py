@@ -11,7 +11,6 @@ from . import machining
 Operation = namedtuple("Operation", ("key", "sizes", "cut", "minutes", "together", "each"))
 
 
-
 def changed(row, sizes):
     """An Operation with other sizes. row: an Operation. sizes: list of part_sizes.Size."""
     return Operation(
