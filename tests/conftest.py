@@ -57,17 +57,29 @@ def free_port():
 class Server:
     """A gunicorn that serves `application` on 127.0.0.1 until `stop`.
 
-    service: the folder of the package, the project's own when None.
+    service: the folder of the package, the project's own when None. front: a command that the
+    server is started by. before: function called in the new process before it starts.
     """
 
     def __init__(
-        self, application="ringwright.wsgi:app", workers=1, folder=None, more=(), service=None
+        self,
+        application="ringwright.wsgi:app",
+        workers=1,
+        folder=None,
+        more=(),
+        service=None,
+        front=(),
+        before=None,
+        stdout=None,
+        stderr=None,
     ):
+        self.started = {"preexec_fn": before, "stdout": stdout, "stderr": stderr}
         self.port = free_port()
         self.address = "http://127.0.0.1:%d" % self.port
         paths = [str(service or ROOT / "service"), *([str(folder)] if folder else [])]
         self.environment = {**os.environ, "PYTHONPATH": os.pathsep.join(paths)}
         self.command = [
+            *front,
             sys.executable,
             *("-m", "gunicorn"),
             *("--config", str(ROOT / "docker" / "gunicorn.conf.py")),
@@ -81,7 +93,7 @@ class Server:
 
     def start_again(self):
         """Starts it, the first time or once it has ended, on the same port."""
-        self.process = subprocess.Popen(self.command, env=self.environment)
+        self.process = subprocess.Popen(self.command, env=self.environment, **self.started)
         for _ in range(300):
             try:
                 socket.create_connection(("127.0.0.1", self.port), timeout=1).close()

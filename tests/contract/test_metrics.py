@@ -134,6 +134,7 @@ def told_over_the_wire(server, expected):
         time.sleep(0.1)
 
 
+@pytest.mark.slow
 def test_all_workers_are_counted_and_a_killed_one_s_count_stays(monkeypatch):
     monkeypatch.setenv(SETTING, "on")
     server = Server(workers=3)
