@@ -45,6 +45,7 @@ def test_cold_start_without_network_from_a_deep_link(
         *stages,
         "valve",
         "expander",
+        "thumb",
         "tables",
         "shop",
         "cut",

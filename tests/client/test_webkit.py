@@ -18,6 +18,7 @@ SCREENS = {
     "run": ".two",
     "valve": ".card",
     "expander": ".card",
+    "thumb": ".card",
     "shop": ".card",
     "cut": ".card",
     "tables": ".card",

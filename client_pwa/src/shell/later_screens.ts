@@ -5,4 +5,5 @@ export { CutScreen } from "../screens/cut/CutScreen";
 export { SettingsScreen } from "../screens/settings/SettingsScreen";
 export { ShopScreen } from "../screens/shop/ShopScreen";
 export { TablesScreen } from "../screens/tables/TablesScreen";
+export { ThumbScreen } from "../screens/thumb/ThumbScreen";
 export { WorkScreen } from "../screens/work/WorkScreen";

@@ -109,6 +109,13 @@ _ROWS = (
         "catalogue.expander.ANSWER",
     ),
     (
+        "thumb-rules",
+        "What the thumb rules would do",
+        "ring.thumb_rules.calculate",
+        "ring.thumb_rules",
+        "catalogue.thumb_rules.ANSWER",
+    ),
+    (
         "materials",
         "Materials and their properties",
         "properties.materials.calculate_materials",
