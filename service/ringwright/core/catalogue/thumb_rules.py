@@ -51,7 +51,15 @@ ANSWER = answer(
                 column("worked_size?", "figure", "in its place", _OWN["worked_size"]),
             )
             + tuple(
-                [column(name + "?", "figure", "with the rule", FIGURES[name]) for name in GIVES]
+                [
+                    column(
+                        name + "?",
+                        "figure",
+                        "with the rule, low and high over its sizes",
+                        FIGURES[name],
+                    )
+                    for name in GIVES
+                ]
             )
             + (
                 column("verdict", "text", "whether it holds here"),
