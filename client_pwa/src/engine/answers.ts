@@ -53,6 +53,7 @@ export interface Size {
 }
 
 export interface Tool {
+  hold: string;
   tool: string;
   title: string;
   material: string;

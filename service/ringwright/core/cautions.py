@@ -15,11 +15,19 @@ CAUTIONS = OrderedDict(
         ("isolate", "Drain and isolate the cylinder, and let it cool, before you open it."),
         (
             "hot-work",
-            "Hot work: clear the area of anything that burns, keep an extinguisher at hand, ventilate, wear heat-proof gloves and eye protection. Black iron may still burn.",
+            "Hot work: clear the area of anything that burns, keep an extinguisher at hand, ventilate, wear heat-proof gloves and eye protection. Metal that glows no longer may still burn.",
         ),
         (
             "iron-dust",
-            "Dust and swarf: eye protection, no loose clothing, brush chips away, never by hand; keep dust, iron, bronze or filled plastic, out of your lungs.",
+            "Iron dust and swarf: eye protection, no loose clothing, brush chips away, never by hand; keep the dust out of your lungs.",
+        ),
+        (
+            "bronze-dust",
+            "Bronze swarf flies like needles: eye protection, no loose clothing, brush chips away, never by hand; keep the dust out of your lungs.",
+        ),
+        (
+            "plastic-dust",
+            "Filled PTFE: stop the lathe before you clear its strings; keep the dust out of your lungs. Never burn it, and do not smoke near it: hot, it gives off poisonous fumes.",
         ),
         (
             "sharp-edges",
@@ -43,6 +51,9 @@ CAUTIONS = OrderedDict(
         ),
     )
 )
+
+# Family of a metal -> the caution of its dust.
+DUST_OF = {"iron": "iron-dust", "bronze": "bronze-dust", "plastic": "plastic-dust"}
 
 
 def cautions(*keys):

@@ -3,11 +3,14 @@
 from reportlab.lib.units import mm
 from reportlab.platypus import PageBreak, Spacer, TableStyle
 
-from . import values
+from ..core.catalogue.inputs_rings import NAMES
+from . import faces, values
 from .card_style import CELL, HEADING, SIZE, SMALL, Laid, Marked, paragraph
 
 # Up to here every ring has its box beside the size; beyond, a sheet at the end has them all.
 MOST_ON_THE_CARD = 12
+# Operations in which every size is measured.
+_TO_MEASURE = ("survey", "soak", "inspect")
 # A box for a figure written with a pencil.
 _BOX = 13 * mm
 _MAKE = 30 * mm
@@ -83,17 +86,39 @@ def make(size, system):
     return Marked("%s %s<br/>%s" % (upper, unit, lower), SIZE)
 
 
-def sheet_of_rings(operations, rings, system, wide):
+def in_line(size, system):
+    """A size in a line of text with marks: its label, and its limits or itself."""
+    label = faces.marked(size["label"])
+    if "limits" not in size:
+        return "%s <b>%s</b>" % (label, values.shown(size["value"], size["unit"], system))
+    low, high = size["limits"]["lower"]["value"], size["limits"]["upper"]["value"]
+    upper, lower, unit = values.limits(low, high, system)
+    return "%s <b>%s to %s %s</b>" % (label, lower, upper, unit)
+
+
+def has_box(operation, size, tools):
+    """Whether there is a box for what is measured: for sizes of the ring that have limits, and for
+    all of an operation that is there to measure; not for what is only set or marked, nor for tools.
+
+    operation, size: as the route answers them. tools: names of the sizes of the tools.
+    """
+    if size["name"] in NAMES or operation["key"] in _TO_MEASURE:
+        return True
+    return "limits" in size and size["name"] not in tools
+
+
+def sheet_of_rings(operations, tools, rings, system, wide):
     """Flowables of a sheet with a row for every ring and a column for every size that each has.
 
-    operations: as the route answers them. rings: how many. system: metric or inch. wide: width of
-    the page [pt].
+    operations: as the route answers them. tools: names of the sizes of tools. rings: how many.
+    system: metric or inch. wide: width of the page [pt].
     """
     columns = [
         (operation["number"], size)
         for operation in operations
         if operation["each_ring"]
         for size in operation["sizes"]
+        if has_box(operation, size, tools)
     ]
     per_sheet = max(1, int((wide - _RING) / _COLUMN))
     story = []

@@ -78,10 +78,13 @@ def route_pdf(worked, drawn, heading, paper, system, link, carried):
     story += _cautions(card["cautions"], wide)
     story += _findings(_not_good(worked), wide)
     said = set()
+    tools = {size["name"] for tool in worked["tooling"]["tools"] for size in tool["sizes"]}
     for operation in card["operations"]:
-        story.append(_operation(operation, drawn, heading["rings"], system, wide, said))
+        story.append(_operation(operation, tools, drawn, heading["rings"], system, wide, said))
     if heading["rings"] > card_sizes.MOST_ON_THE_CARD:
-        story += card_sizes.sheet_of_rings(card["operations"], heading["rings"], system, wide)
+        story += card_sizes.sheet_of_rings(
+            card["operations"], tools, heading["rings"], system, wide
+        )
     out = io.BytesIO()
     document = BaseDocTemplate(
         out,
@@ -215,26 +218,33 @@ def _findings(findings, wide):
     return [_boxed(lines, wide), Spacer(1, 3 * mm)]
 
 
-def _operation(operation, drawn, rings, system, wide, said):
-    """One operation, kept on one page. said: keys of the cautions that earlier ones gave in
-    full.
+def _operation(operation, tools, drawn, rings, system, wide, said):
+    """One operation, kept on one page. tools: names of the sizes of tools. said: keys of the
+    cautions that earlier ones gave in full.
     """
     sheet = drawn(DRAWINGS[operation["key"]]) if operation["key"] in DRAWINGS else None
     words = [paragraph(operation["text"])]
+    boxed = []
+    told = []
+    for size in operation["sizes"]:
+        (boxed if card_sizes.has_box(operation, size, tools) else told).append(size)
     facts = _facts(operation, system)
+    if told:
+        lines = [card_sizes.in_line(size, system) for size in told]
+        facts += "%s<b>Sizes:</b> %s" % (". " if facts else "", "; ".join(lines))
     if facts:
-        words.append(Spacer(1, 1 * mm))
+        words.append(Spacer(1, 0.4 * mm))
         words.append(Marked(facts, BODY))
     if operation["check"]:
-        words.append(Spacer(1, 1 * mm))
+        words.append(Spacer(1, 0.4 * mm))
         words.append(Marked("<b>Check:</b> %s" % faces.marked(operation["check"]), BODY))
     words += _operation_cautions(operation["cautions"], said)
     count = rings if operation["each_ring"] else 1
 
     def sizes(room):
-        if not operation["sizes"]:
+        if not boxed:
             return []
-        return [card_sizes.sizes(operation["sizes"], count, system, room), Spacer(1, 1 * mm)]
+        return [card_sizes.sizes(boxed, count, system, room), Spacer(1, 1 * mm)]
 
     head = Laid(
         [
@@ -257,7 +267,7 @@ def _operation(operation, drawn, rings, system, wide, said):
             ]
         ),
     )
-    return KeepTogether([head, *_lowest(words, sizes, sheet, wide), Spacer(1, 2 * mm)])
+    return KeepTogether([head, *_lowest(words, sizes, sheet, wide), Spacer(1, 1.5 * mm)])
 
 
 def _lowest(words, sizes, sheet, wide):
@@ -306,10 +316,11 @@ def _operation_cautions(cautions, said):
 
 
 def _facts(operation, system):
-    """Tool, speed, feed and time in one line of text with marks."""
+    """How it is held, tool, speed, feed, passes and time in one line of text with marks."""
     parts = []
-    if operation.get("tool"):
-        parts.append("<b>Tool:</b> %s" % faces.marked(operation["tool"]))
+    for name, label in (("hold", "Hold"), ("tool", "Tool")):
+        if operation.get(name):
+            parts.append("<b>%s:</b> %s" % (label, faces.marked(operation[name].rstrip("."))))
     if operation.get("speed"):
         speed = values.shown(operation["speed"]["value"], operation["speed"]["unit"], system)
         surface = operation.get("surface_speed")
@@ -319,6 +330,8 @@ def _facts(operation, system):
         feed = operation["feed"]
         per = " a %s" % operation["feed_per"] if operation.get("feed_per") else ""
         parts.append("<b>Feed:</b> %s%s" % (values.shown(feed["value"], feed["unit"], system), per))
+    if (operation.get("passes") or 1) > 1:
+        parts.append("<b>Passes:</b> %d" % operation["passes"])
     if operation.get("time"):
         parts.append("<b>About</b> %s" % values.shown(operation["time"]["value"], "min", system, 0))
     return ". ".join(parts)

@@ -75,6 +75,7 @@ function OneOperation({ operation, done, said }: { operation: Operation; done: b
       <p>{operation.text}</p>
       <SizeTable sizes={operation.sizes} place={`route/${operation.key}`} caption={`Sizes for operation ${operation.number}`} />
       <dl class="operation-facts">
+        {operation.hold && <Fact name="Hold">{operation.hold}</Fact>}
         {operation.tool && <Fact name="Tool">{operation.tool}</Fact>}
         <QuantityFact name="Speed" quantity={operation.speed} and={operation.surface_speed} />
         <QuantityFact name="Feed" quantity={operation.feed} {...(operation.feed_per ? { per: operation.feed_per } : {})} />

@@ -1,4 +1,4 @@
-/** Tool, speed, feed, what to do and what to look for, of one operation. */
+/** How the work is held, tool, speed, feed, what to do and what to look for, of one operation. */
 
 import type { Operation, Quantity } from "../../engine/answers";
 import { system } from "../../base/settings";
@@ -9,6 +9,7 @@ export function Facts({ operation }: { operation: Operation }) {
   return (
     <>
       <dl class="work-facts">
+        <Fact name="Hold">{operation.hold}</Fact>
         <Fact name="Tool">{operation.tool}</Fact>
         <Fact name="Speed">{speed && words(speed, "Speed") + (surface ? ` (${words(surface, "Speed")})` : "")}</Fact>
         <Fact name="Feed">{feed && words(feed, "Feed") + (per ? ` each ${per}` : "")}</Fact>

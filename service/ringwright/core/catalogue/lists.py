@@ -83,6 +83,7 @@ ROUTE = (
             column("number", "count", "place in the order"),
             column("key", "text", "which operation"),
             column("title", "text", "what it is called"),
+            column("hold", "text", "how the work is held"),
             column("tool", "text", "with which tool"),
             column("tools", "texts", "which of those to make"),
             column("text", "text", "how it is done"),

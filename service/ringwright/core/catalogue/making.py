@@ -81,7 +81,7 @@ TOOLING_FIGURES = table(
         ("start_offset", "angle", "half angle", "Start from the cut's end", "slit", _CUT, SAWING, "half the angle that the saw spans at the outside"),
         ("slit_mandrel_diameter", "length", "2 ri", "Slitting mandrel", "tool-size", "ri", SAWING),
         ("hand_wedge", "angle", "wedge", "Wedge left for the hand saw", "slit", _CUT, SAWING, "at the outside, at each end of the slit"),
-        ("hand_wedge_length", "length", "wedge length", "Wedge, along the outside", "slit", _CUT, SAWING),
+        ("hand_wedge_length", "length", "wedge length", "Wedge, along the inside", "slit", _CUT, SAWING),
         ("step", "length", "k", "Step to face away", "blank-width", "h1, f", SAWING, "that the slit leaves at the bridge"),
         ("scarf_length", "length", "b/tan A", "Scarf length", "scarf", "b, A", SAWING),
         ("tongue_length", "length", "lt", "Tongue length", "stepped-joint", "h1, saw, s1", SAWING),

@@ -4,6 +4,7 @@ from collections import OrderedDict, namedtuple
 
 from ..making.route_text import TEXT
 from ..ring.heat_set import BAND
+from ..ring.soak import can_be_set
 from . import (
     blank_views,
     charts,
@@ -40,7 +41,7 @@ def _double(design):
 
 
 def _on_former(design):
-    return design.former_diameter is not None
+    return design.former_diameter is not None and can_be_set(design.ring_material.family)
 
 
 def _in_closing_ring(design):
@@ -56,7 +57,7 @@ def _bored_clamped(design):
 
 
 def _spread(design):
-    return design.former_diameter is None
+    return design.former_diameter is None and can_be_set(design.ring_material.family)
 
 
 def _operation(job):

@@ -7,8 +7,9 @@ from ..catalogue.inputs import listed
 from ..catalogue.inputs_stock import SHOP
 from ..catalogue.inputs_tools import LATHE
 from ..catalogue.making import ROUTE
-from ..cautions import CAUTIONS, cautions
+from ..cautions import CAUTIONS, DUST_OF, cautions
 from ..records import Quantity
+from ..ring.soak import can_be_set
 from ..walk import rings
 from ..walk.limits import card_limits
 from . import route_findings, route_tube
@@ -16,11 +17,16 @@ from .part_sizes import tree as size_tree
 from .route_ring import Work
 from .route_rows import Bench
 from .route_text import TEXT
+from .route_words import marks_of, told
 from .tool_list import NAMED_BY
 from .tooling import FIELDS as TOOLING_FIELDS
 from .tooling import settle_tooling
 
-FIELDS = TOOLING_FIELDS + tuple(LATHE.values()) + listed((SHOP,), "bar_form", "bar_sizes")
+FIELDS = (
+    TOOLING_FIELDS
+    + tuple(LATHE.values())
+    + listed((SHOP,), "bar_form", "bar_sizes", "chucking_piece", "parting_width")
+)
 
 
 def calculate(values):
@@ -35,11 +41,15 @@ def calculate(values):
 def answer(design, tooling, chosen, values):
     """As `calculate`, for a Design and Tooling already settled."""
     rows = operations(design, tooling, values)
+    bar = route_tube.bar_of(design, values)
+    marks = marks_of(design, bar, "drill" in [row.key for row in rows])
+    dust = DUST_OF[design.ring_material.family]
     used = []
     listing = []
     for number, row in enumerate(rows, 1):
-        listing.append(_tree(number, row))
-        for key in TEXT[row.key].cautions:
+        words = told(TEXT[row.key], marks, dust)
+        listing.append(_tree(number, row, words))
+        for key in words.cautions:
             if key not in used:
                 used.append(key)
     one = all_rings = 0.0
@@ -73,18 +83,19 @@ def operations(design, tooling, values):
     work = Work(design, tooling, bench, held)
     rows = route_tube.rows(bench, design, values, held)
     rows += work.sawing() if design.turns == 2 else work.plain_sawing()
-    rows += work.setting()
+    if can_be_set(design.ring_material.family):
+        rows += work.setting()
     rows += work.finishing()
     return rows
 
 
-def _tree(number, row):
-    text = TEXT[row.key]
+def _tree(number, row, text):
     entry = OrderedDict(
         (
             ("number", number),
             ("key", row.key),
             ("title", text.title),
+            ("hold", text.hold),
             ("tool", text.tool),
             ("tools", list(NAMED_BY.get(row.key, ()))),
             ("text", text.text),

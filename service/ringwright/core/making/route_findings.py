@@ -1,6 +1,7 @@
 """What to know before the card is followed, as findings in words."""
 
 from ..records import GOOD, WATCH, Quantity, finding
+from ..ring.soak import can_be_set
 from ..walk.limits import card_limits
 from ..wording import decimal, fine_length, percent
 
@@ -46,7 +47,8 @@ def findings(design, tooling, rows, values):
                 "time.",
             )
         )
-    if tooling.former_diameter is None and design.rings > 4:
+    spread = tooling.former_diameter is None and can_be_set(design.ring_material.family)
+    if spread and design.rings > 4:
         found.append(
             finding(
                 "batch",
@@ -68,6 +70,11 @@ def _limits(d, machine):
         "of the aim for all that its sizes do"
         % (fine_length(thin), fine_length(thick), percent(off))
     )
+    if not can_be_set(d.ring_material.family):
+        said = "Whoever keeps every limit gets a ring %s to %s thick, its gap right" % (
+            fine_length(thin),
+            fine_length(thick),
+        )
     value, limit = Quantity(held.share, "1"), Quantity(CLOSE_SHARE, "1")
     if held.share >= CLOSE_SHARE:
         return finding("limits", GOOD, said + ".", "", value, limit)

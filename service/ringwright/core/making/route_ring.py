@@ -1,18 +1,25 @@
 """From the faced blank to the ring on its piston: sawing, setting and finishing on a route card."""
 
 from ..catalogue.inputs_tools import HSS
+from ..ring import sizing
 from ..ring.allowances import CUT_ANGLES
 from ..ring.blank import feeler_reading
-from ..walk.finished import finished_limits
+from ..ring.soak import can_be_set, soak_range
+from ..walk.finished import finished_limits, free_gap_limits
 from ..walk.plan import clamped_reading
-from . import machining
+from . import machining, tool_list
 from .part_sizes import (
     ACROSS_CUT,
     ALONG,
+    DEPTH,
     FEELER,
+    FITTED,
     INSIDE,
     MICROMETER,
     RULE,
+    RULE_ENDWISE,
+    RULE_INSIDE,
+    SCALE,
     SET,
     bare,
     between,
@@ -23,6 +30,9 @@ from .route_rows import FACE_RUN_OUT, TURN_RUN_OUT
 # What the last two light cuts take together, on the radius [mm].
 LAST_CUTS = 0.15
 HEAT_UP_HOURS = 0.5
+AT_RING = "pyrometer or crayon at the ring"
+# Weight of a kilogram [N]; by definition.
+GRAVITY = 9.80665
 
 
 class Work:
@@ -50,8 +60,9 @@ class Work:
             bare("bridge_length", "bridge along the outside", t.bridge_length, reading=RULE),
             bare("band_width", "band", d.band_width),
             self.end_angle(),
-            bare("scarf_length", "run of each end", t.scarf_length, reading=RULE),
         ]
+        if t.scarf_length > 0.0:
+            mark.append(bare("scarf_length", "run of each end", t.scarf_length, reading=RULE))
         saw = [
             limited("slit_mandrel_diameter", "mandrel", t.slit_mandrel_diameter, "g6"),
             bare("cutter_diameter", "saw diameter", t.cutter_diameter),
@@ -83,7 +94,12 @@ class Work:
         )
         wedge = [
             bare("hand_wedge", "left at each end", t.slit.hand_wedge, "deg", SET),
-            bare("hand_wedge_length", "along the inside", t.slit.hand_wedge_length, reading=RULE),
+            bare(
+                "hand_wedge_length",
+                "along the inside",
+                t.slit.hand_wedge_length,
+                reading=RULE_INSIDE,
+            ),
         ]
         return [
             self.bench.hand("mark-out", mark),
@@ -116,6 +132,10 @@ class Work:
             self.bench.hand("deburr", []),
         ]
 
+    def moves(self):
+        length = self.d.blank_length
+        return bare("blank_length", "each free end moves", length, reading=RULE_ENDWISE)
+
     def setting(self):
         d, t = self.d, self.t
         rows = []
@@ -123,7 +143,7 @@ class Work:
             rows.append(
                 self.bench.hand(
                     "turn-through",
-                    [bare("blank_length", "each free end moves", d.blank_length, reading=RULE)],
+                    [self.moves()],
                 )
             )
         if t.former_diameter is not None:
@@ -131,39 +151,48 @@ class Work:
             key = "put-on-former-bound" if d.setting == "bound" else "put-on-former"
             rows.append(self.bench.hand(key, former, "put-on-former"))
         else:
-            spacer = [
-                between(
-                    "spacer_width", "opening, along the ring", t.spacer_width, self.held.spacer
-                ),
-                bare(
-                    "spacer_across",
-                    "spacer, square to its faces",
-                    t.spacer_across,
-                    reading=MICROMETER,
-                ),
-            ]
-            rows.append(self.bench.hand("spread", spacer))
+            rows.append(self.bench.hand("spread", tool_list.spacer_sizes(d, t)))
         soak = [
-            bare(
-                "soak_temperature", "ring at", d.soak_temperature, "degC", "pyrometer at the ring"
-            ),
+            bare("soak_temperature", "ring at", d.soak_temperature, "degC", AT_RING),
             bare("soak_time", "held", d.soak_time, "h", "clock, from when the ring is at heat"),
         ]
+        hottest = soak_range(d.ring_material.family).hottest
+        if d.soak_temperature <= hottest:
+            soak.append(bare("soak_hottest", "never above", hottest, "degC", AT_RING))
         heat = 60.0 * (d.soak_time + HEAT_UP_HOURS)
         rows.append(self.bench.waited("soak", soak, heat))
         off = "turn-back" if d.turns == 2 else "take-off"
         rows.append(self.bench.hand(off, [], "take-off"))
         # The gap on the bench before turning is along the neutral line of the rough ring.
-        free = d.gap_change + d.closed_gap
-        rows.append(
-            self.bench.hand("measure-free-gap", [bare("free_gap", "free gap", free, reading=ALONG)])
-        )
+        rows.append(self.bench.hand("measure-free-gap", [self.free_gap()]))
         return rows
+
+    def free_gap(self):
+        d = self.d
+        label = each("free gap", d)
+        return between("free_gap", label, d.gap_change + d.closed_gap, free_gap_limits(d), ALONG)
+
+    def seat(self):
+        """Strips that carry a ring with a step, lying free, so that its axis stands square.
+
+        From the bridge its side climbs by the slit's width in a turn: opposite the bridge half of
+        it is missing under the ring, at the free end beside the bridge all of it.
+        """
+        slit = self.d.slit_width
+        return [
+            bare("thick_strip", "strip under the free end", slit, reading=MICROMETER),
+            bare("thin_strip", "strip opposite the bridge", 0.5 * slit, reading=MICROMETER),
+        ]
+
+    def scale(self):
+        """What a kitchen scale shows when the ring is pressed shut across [kg]."""
+        force = sizing.behaviour(self.d).to_close_gap
+        return bare("scale_reading", "on the scale, gap just closed", force / GRAVITY, "kg", SCALE)
 
     def finishing(self):
         d, t = self.d, self.t
-        # Two sides; the step that the slit leaves is shared between them.
-        stock = d.facing_allowance + (0.0 if d.turns == 1 else 0.5 * d.slit_width)
+        # At the bridge each side stands a slit's width above its lowest place.
+        stock = d.facing_allowance + (0.0 if d.turns == 1 else d.slit_width)
         run = 0.5 * (d.rough_outside - d.bored_inside) + FACE_RUN_OUT
         times = 2 * self.bench.passes(stock, "face")
         faced = self.bench.cut("face", d.rough_outside, run, times)
@@ -171,6 +200,8 @@ class Work:
             limited("pot_bore", "pot", t.pot_bore, "H8", INSIDE),
             self.width("finished width"),
         ]
+        if d.turns == 2:
+            width[1:1] = self.seat()
         outside = [
             between(
                 "finish_outside_diameter", "outside, clamped", d.finish_outside, self.held.finish
@@ -184,7 +215,7 @@ class Work:
             ),
             between(
                 "clamped_gap_reading",
-                "gap while closed",
+                each("gap while closed", d),
                 clamped_reading(d),
                 self.held.clamped_gap,
                 FEELER,
@@ -195,7 +226,7 @@ class Work:
         gap = [
             between(
                 "closed_gap_reading",
-                "gap in the bore",
+                each("gap in the bore", d),
                 feeler_reading(gap=d.closed_gap, angle=CUT_ANGLES[d.end_cut]),
                 self.held.closed_gap,
                 FEELER,
@@ -203,14 +234,23 @@ class Work:
             bare("feeler_gap", "at the outer edge, before dressing", t.feeler_gap, reading=FEELER),
         ]
         inspect = [
-            bare("free_gap", "free gap", d.gap_change + d.closed_gap, reading=ALONG),
             between("radial_thickness", "thickness", d.radial_thickness, self.own.thickness),
             self.width("width"),
             gap[0],
         ]
+        if can_be_set(d.ring_material.family):
+            inspect[:0] = [self.free_gap()]
+            inspect.append(self.scale())
+        narrow, wide = self.own.width
         groove = [
-            bare("side_clearance", "side clearance", d.side_clearance),
-            bare("groove_depth", "groove depth", d.groove_depth),
+            between(
+                "side_clearance",
+                "side clearance",
+                d.side_clearance,
+                (d.groove_width - wide, d.groove_width - narrow),
+                FITTED,
+            ),
+            bare("groove_depth", "groove depth", d.groove_depth, reading=DEPTH),
         ]
         clamp_key = {"closing-ring": "clamp", "forced-round": "clamp-forced", "band": "clamp-band"}[
             d.finishing
@@ -241,3 +281,8 @@ class Work:
 
     def width(self, label):
         return between("ring_width", label, self.d.ring_width, self.held.width)
+
+
+def each(label, design):
+    """The label of a gap: a double-turn ring has two. design: a Design."""
+    return label + ", of each turn" if design.turns == 2 else label

@@ -7,7 +7,7 @@ from ..catalogue.inputs_stock import SHOP
 from ..ring import blank
 from .bar_choice import best_bar, most_on_a_stick
 from .bars import SOLID
-from .part_sizes import INSIDE, bare, between, limited
+from .part_sizes import DRILLED, INSIDE, RULE_ENDWISE, bare, between, limited
 from .route_rows import FACE_RUN_OUT, TURN_RUN_OUT
 
 # Where no bar is made so large: metal to take off a casting, on the radius, outside and in [mm];
@@ -31,13 +31,7 @@ def rows(bench, design, values, held):
     """
     d = design
     outside, inside = d.rough_outside, d.bored_inside
-    bar = best_bar(
-        outside=outside,
-        inside=inside,
-        family=d.ring_material.family,
-        form=values.get("bar_form"),
-        system=values.get("bar_sizes"),
-    )
+    bar = bar_of(design, values)
     if bar is None:
         skin, hole = outside + 2.0 * CASTING_STOCK, max(inside - 2.0 * CASTING_STOCK, 0.0)
     else:
@@ -45,19 +39,22 @@ def rows(bench, design, values, held):
     solid = hole == 0.0 if bar is None else bar.form == SOLID
     length = d.blank_length
     part = blank.part_length(length, d.facing_allowance)
-    parting = Chooser(values, SHOP)("parting_width", outside)
+    take = Chooser(values, SHOP)
+    parting = take("parting_width", outside)
     sticks = -(-d.rings // most_on_a_stick(outside, part + parting))
     run = length + TURN_RUN_OUT
     wall = 0.5 * (outside - inside)
     across = 0.5 * (skin - hole) + FACE_RUN_OUT
+    grip = take("chucking_piece", outside)
+    gripped = [bare("chucking_piece", "in the chuck, at least", grip, reading=RULE_ENDWISE)]
     found = [
         bench.waited("survey", [bare("bore", "bore", d.bore, reading=INSIDE)], None),
-        bench.once("face-bar", [], bench.cut("face", skin, across), sticks),
+        bench.once("face-bar", gripped, bench.cut("face", skin, across), sticks),
     ]
     if solid:
         hole = drill_for(inside)
         drilled = bench.cut("drill", hole, part + DRILL_POINT * hole)
-        sizes = [bare("drill_diameter", "drill", hole)]
+        sizes = [bare("drill_diameter", "drill", hole, reading=DRILLED)]
         found.append(bench.on_sticks("drill", sizes, drilled, sticks))
     times = bench.passes(0.5 * (skin - outside), "turn-rough")
     rough = between("rough_outside_diameter", "rough outside", outside, held.rough)
@@ -84,6 +81,20 @@ def rows(bench, design, values, held):
     ]
     found.append(bench.turned("face-blank", sizes, faced))
     return found
+
+
+def bar_of(design, values):
+    """The bars.BarSize that the blanks come out of, None where they come out of a casting.
+
+    design: a Design. values: as of `rows`.
+    """
+    return best_bar(
+        outside=design.rough_outside,
+        inside=design.bored_inside,
+        family=design.ring_material.family,
+        form=values.get("bar_form"),
+        system=values.get("bar_sizes"),
+    )
 
 
 def drill_for(inside):

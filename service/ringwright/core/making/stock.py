@@ -13,7 +13,7 @@ from ..catalogue import figures_of
 from ..catalogue.inputs import Chooser
 from ..catalogue.inputs_stock import SET_ENTRY, SETS, SHOP
 from ..catalogue.making import STOCK
-from ..cautions import cautions
+from ..cautions import DUST_OF, cautions
 from ..fields import with_usual
 from ..problems import Fault, InputProblem
 from ..properties.materials import material
@@ -101,9 +101,19 @@ def calculate(values):
             ("to_order", stock_bars.to_order(sets, done, saw)),
             ("findings", stock_findings.findings(sets, have, offered, done, values)),
             ("chosen", chosen),
-            ("cautions", cautions("figures", "rotating-work", "iron-dust", "sharp-edges")),
+            ("cautions", cautions(*["figures", "rotating-work", "sharp-edges"] + _dusts(sets))),
         )
     )
+
+
+def _dusts(sets):
+    """Keys of the cautions of the dust of every metal that is cut."""
+    found = []
+    for one in sets:
+        key = DUST_OF[one.material.family]
+        if key not in found:
+            found.append(key)
+    return found
 
 
 def _set(at, entry, take):

@@ -11,6 +11,8 @@ from ..catalogue.inputs_ring import GREY_IRON
 from ..properties import fits
 from ..records import Quantity
 from ..ring.allowances import CUT_ANGLES
+from ..ring.blank import feeler_reading
+from ..ring.soak import can_be_set
 from ..walk.limits import card_limits
 from .part_sizes import (
     INSIDE,
@@ -62,7 +64,8 @@ def tools(design, tooling):
     listing = [_blank_jaws(d, t)]
     if d.turns == 2:
         listing.append(_slitting_mandrel(d, t))
-    listing.append(_former(d, t) if t.former_diameter is not None else _spacer(d, t))
+    if can_be_set(d.ring_material.family):
+        listing.append(_former(d, t) if t.former_diameter is not None else _spacer(d, t))
     listing.append(_pot(d, t))
     listing.append(_closing_ring(d, t) if t.band_length is None else _closing_band(d, t))
     listing.append(_clamp_mandrel(d, t))
@@ -154,16 +157,30 @@ def _former(d, t):
     )
 
 
+def spacer_sizes(d, t):
+    """List of Size that settle how far a spacer holds the ends open.
+
+    d: a Design. t: its Tooling. At an angle the opening along the ring cannot be taken with a
+    micrometer; square across the faces it can, and that carries the limits as well.
+    """
+    held = card_limits(d).spacer
+    angle = CUT_ANGLES[d.end_cut]
+    along = MICROMETER if angle == 90.0 else "caliper, along a cheek"
+    sizes = [between("spacer_width", "opening, along the ring", t.spacer_width, held, along)]
+    if angle < 90.0:
+        across = [feeler_reading(gap=one, angle=angle) for one in held]
+        sizes.append(between("spacer_across", "square across its faces", t.spacer_across, across))
+    return sizes
+
+
 def _spacer(d, t):
-    sizes = [
-        between("spacer_width", "opening, along the ring", t.spacer_width, card_limits(d).spacer),
+    sizes = spacer_sizes(d, t) + [
         bare("spacer_taper", "its faces open outwards by", t.spacer_taper, "deg", SET),
         bare("spacer_seat", "between its cheeks", t.spacer_seat),
     ]
     angle = CUT_ANGLES[d.end_cut]
     if angle < 90.0:
-        sizes[1:1] = [
-            bare("spacer_across", "square across its faces", t.spacer_across, "mm", MICROMETER),
+        sizes[2:2] = [
             bare("spacer_angle", "faces to the cheeks", angle, "deg", "bevel protractor"),
         ]
     return Tool(

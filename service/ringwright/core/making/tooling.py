@@ -14,6 +14,7 @@ from ..records import Method
 from ..ring import blank, heat_set
 from ..ring.allowances import CUT_ANGLES
 from ..ring.design import settle
+from ..ring.soak import can_be_set
 from ..walk import rings
 from ..wording import length
 from . import slitting, stepped_end, tool_list, tooling_findings
@@ -241,14 +242,12 @@ def answer(design, tooling, chosen, values):
         found["rings"] = made
     found["findings"] = said + of_rings
     found["chosen"] = chosen
-    found["cautions"] = cautions(
-        "figures",
-        "hot-work",
-        "slitting-saw",
-        "sharp-edges",
-        "stored-spring",
-        "rotating-work",
-    )
+    keys = ["figures"]
+    if can_be_set(design.ring_material.family):
+        keys.append("hot-work")
+    if design.turns == 2:
+        keys.append("slitting-saw")
+    found["cautions"] = cautions(*keys + ["sharp-edges", "stored-spring", "rotating-work"])
     return found
 
 

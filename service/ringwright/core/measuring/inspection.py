@@ -9,10 +9,11 @@ from ..catalogue.inputs_measuring import MEASURED
 from ..catalogue.inputs_ring import RING
 from ..catalogue.inputs_rings import RINGS
 from ..catalogue.measuring import INSPECTION
-from ..cautions import cautions
+from ..cautions import DUST_OF, cautions
 from ..problems import Fault, InputProblem
 from ..records import Choice, Method
 from ..ring.design import settle
+from ..ring.soak import can_be_set
 from ..walk import rings
 from . import inspection_findings
 from .ring_witness import inspect
@@ -67,7 +68,9 @@ def calculate(values):
         answer["rings"] = made
     answer["findings"] = rows + of_rings
     answer["chosen"] = chosen
-    answer["cautions"] = cautions("figures", "stored-spring", "hot-work", "iron-dust")
+    family = intended.ring_material.family
+    keys = ["figures", "stored-spring"] + (["hot-work"] if can_be_set(family) else [])
+    answer["cautions"] = cautions(*keys + [DUST_OF[family]])
     return answer
 
 

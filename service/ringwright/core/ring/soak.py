@@ -61,6 +61,11 @@ def soak_range(family):
     return RANGES.get(family)
 
 
+def can_be_set(family):
+    """Whether heat sets rings of a family of metals. family: as of soak_range."""
+    return family in RANGES
+
+
 def expected_relief(family, temperature, hours):
     """Relief of the moment to expect of a soak, with its spread (shares of 1).
 

@@ -23,6 +23,18 @@ PRESSURE_SHARE = 0.25
 Finished = namedtuple("Finished", ("thickness", "width", "closed_gap", "wall_pressure"))
 
 
+def free_gap_limits(design):
+    """(lower, upper) of the free gap that presses within the limits, by the proportion of gap and
+    pressure [mm]. design: a Design.
+    """
+    d = design
+    low, high = finished_limits(d).wall_pressure
+    return (
+        d.closed_gap + d.gap_change * low / d.wall_pressure,
+        d.closed_gap + d.gap_change * high / d.wall_pressure,
+    )
+
+
 def finished_limits(design):
     """The Finished limits of the ring of a Design."""
     d = design

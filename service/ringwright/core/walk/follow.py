@@ -13,7 +13,7 @@ from ..records import GOOD, STOP
 from ..ring import heat_set
 from ..ring.judging import judge_gap, judge_pressure
 from . import states
-from .finished import THICKNESS_STOP, finished_limits
+from .finished import THICKNESS_STOP, finished_limits, free_gap_limits
 from .limits import card_limits
 from .plan import changed, lean, plan_of, set_open, walk
 from .resetting import former_for, relief_shown, spacer_for
@@ -324,7 +324,7 @@ class Ring:
             ("end_kerf", self.nominal.kerf, held.kerf),
             ("former_diameter",) + self.tool_limits("former_diameter", plan.former, held.former),
             ("spacer_width",) + self.tool_limits("spacer_width", plan.spacer, held.spacer),
-            ("free_gap", d.gap_change + d.closed_gap, self.free_gap_limits()),
+            ("free_gap", d.gap_change + d.closed_gap, free_gap_limits(d)),
             ("ring_width", self.nominal.width, held.width),
             ("closing_ring_bore", None if d.finishing == heat_set.BAND else closing, None),
             (
@@ -367,15 +367,6 @@ class Ring:
         if self.row.get(name) is not None:
             return limits[1], limits
         return value, (value - (limits[1] - limits[0]), value)
-
-    def free_gap_limits(self):
-        """Free gaps that press within the limits, by the proportion of gap and pressure [mm]."""
-        d = self.design
-        low, high = self.own.wall_pressure
-        return (
-            d.closed_gap + d.gap_change * low / d.wall_pressure,
-            d.closed_gap + d.gap_change * high / d.wall_pressure,
-        )
 
     def costs(self):
         """OrderedDict: measured name -> Made of the nominal ring with that size alone as it is."""
