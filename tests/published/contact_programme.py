@@ -14,10 +14,11 @@ from scipy import sparse
 POINTS, WEIGHTS = np.polynomial.legendre.leggauss(4)
 
 
-def wall_contact(turns, elements, curving, load, wall):
+def wall_contact(turns, elements, curving, load, wall, stiff=np.ones_like):
     """(light, forces) at the nodes of: min 1/2 int (w'' + w - curving)^2 - int load*w, w <= wall.
 
     turns: 1 or 2. elements: of equal length. curving, wall: functions of the angle (arrays).
+    stiff: by which the square is weighted, a function of the angle as well.
     """
     span = 2.0 * math.pi * turns / elements
     size = 2 * (elements + 1)
@@ -27,14 +28,15 @@ def wall_contact(turns, elements, curving, load, wall):
     for point, weight in zip(0.5 + 0.5 * POINTS, 0.5 * WEIGHTS * span, strict=True):
         shape, bend = _hermite(point, span)
         measure = shape + bend
-        free = curving((np.arange(elements) + point) * span)
+        at = (np.arange(elements) + point) * span
+        free, bears = curving(at), stiff(at)
         for a in range(4):
-            pull = -(free * measure[a] + load * shape[a]) * weight
+            pull = -(bears * free * measure[a] + load * shape[a]) * weight
             linear += np.bincount(first + a, weights=pull, minlength=size)
             for b in range(4):
                 rows.append(first + a)
                 columns.append(first + b)
-                entries.append(np.full(elements, measure[a] * measure[b] * weight))
+                entries.append(bears * (measure[a] * measure[b] * weight))
     joined = [np.concatenate(part) for part in (entries, rows, columns)]
     quadratic = sparse.csc_matrix((joined[0], (joined[1], joined[2])), shape=(size, size))
     nodes = np.arange(elements + 1)

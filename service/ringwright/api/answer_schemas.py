@@ -36,9 +36,11 @@ def answer_name(name):
 class AnswerSchemas:
     """The schemas of the answers of a table of calculations; equal rows of lists share one."""
 
-    def __init__(self, table):
+    def __init__(self, table, others):
         self.made = {}
         self._table = table
+        self._said = {}
+        self._others = others
         self.made.update((words(name), schema) for name, schema in _FOR_EVERY_ANSWER.items())
         checks = all_checks([calculation.answer for calculation in table.values()])
         self.made["CheckName"] = {
@@ -68,15 +70,7 @@ class AnswerSchemas:
         """(properties, required) of figures, lists and parts."""
         properties, required = {}, []
         if answer.figures or not answer.parts:
-            figures = {
-                one.declared.name: described("Figure", _about(one.declared))
-                for one in answer.figures
-            }
-            always = [one.declared.name for one in answer.figures if one.always]
-            key = words(name) + "Figures" if figures else "NoFigures"
-            about = "Figures of %s." % name if figures else "No figures: drawings and lists."
-            self._add(key, about, figures, always)
-            properties["figures"] = ref(key)
+            properties["figures"] = self._figures(name, answer)
             required.append("figures")
         columns, always = self._columns(name, answer.lists)
         properties.update(columns)
@@ -85,6 +79,21 @@ class AnswerSchemas:
             properties[part] = described(self._part(part, inner), "what %s answers" % part)
             required.append(part)
         return properties, required
+
+    def _figures(self, name, answer):
+        if not answer.figures:
+            return described("Anything", "no figures: drawings and lists")
+        key = words(name) + "Figures"
+        figures = {one.declared.name: self._figure(one.declared, key) for one in answer.figures}
+        always = [one.declared.name for one in answer.figures if one.always]
+        self._add(key, "Figures of %s." % name, figures, always)
+        return ref(key)
+
+    def _figure(self, declared, owner):
+        """What a figure is stands where it is first given: it is the same wherever it is."""
+        if self._said.setdefault(declared.name, owner) == owner:
+            return described("Figure", _about(declared))
+        return ref("Figure")
 
     def _part(self, name, answer):
         key = words(name) + "Part"
@@ -128,6 +137,9 @@ class AnswerSchemas:
         """The name of the schema of one row of a list."""
         properties, required = self._columns(words(owner) + words(column.name), column.items)
         schema = _object("One of %s." % column.name, properties, required)
+        for name, made in {**self._others, **self.made}.items():
+            if _same_rows(made, schema):
+                return name
         for name in (words(column.name) + "Row", words(owner) + words(column.name) + "Row"):
             if self.made.setdefault(name, schema) == schema:
                 return name
@@ -137,6 +149,11 @@ class AnswerSchemas:
         schema = _object(description, properties, required)
         if self.made.setdefault(name, schema) != schema:
             raise ValueError("two schemas called " + name)
+
+
+def _same_rows(one, other):
+    """Whether two schemas hold the same, whatever each calls itself."""
+    return all(one.get(key) == other[key] for key in ("type", "properties", "required"))
 
 
 def _object(description, properties, required):

@@ -281,7 +281,7 @@ def _answer(calculation):
 
 def schemas_of(table):
     """Name and JSON Schema of what the calculations of a table answer, and of problems."""
-    return {**SCHEMAS, **AnswerSchemas(table).made}
+    return {**SCHEMAS, **AnswerSchemas(table, SCHEMAS).made}
 
 
 def file_schema(media_type):

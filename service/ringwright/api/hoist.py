@@ -85,11 +85,15 @@ def _parameter(one, parameters, inputs, owner, path):
     if "$ref" in one:
         return one
     name = one["name"]
-    about = one.get("description") or "which one of %s" % path.rpartition("/")[0]
-    schema = {**one["schema"], "description": about}
     # The schema says what it is, once for the address and the body.
     kept = {key: value for key, value in one.items() if key != "description"}
-    kept["schema"] = inputs.put(name, schema, owner)
+    if "description" in one:
+        schema = {**one["schema"], "description": one["description"]}
+        kept["schema"] = inputs.put(name, schema, owner)
+    else:
+        # A piece of the address, whose words are those of the input of that name.
+        kept["description"] = "which one of %s" % path.rpartition("/")[0]
+        kept["schema"] = inputs.alike(name, one["schema"], owner)
     if not kept.get("required"):
         kept.pop("required", None)
     return parameters.put(name, kept, owner)
@@ -113,6 +117,13 @@ class _Shelf:
             self._known[said] = self._free(name, owner)
             self._held[self._known[said]] = entry
         return {"$ref": self._prefix + self._known[said]}
+
+    def alike(self, name, entry, owner):
+        """A reference to the component of that name if its words are those of `entry`."""
+        held = self._held.get(words(name), {})
+        if "enum" in held and held["enum"] == entry.get("enum"):
+            return {"$ref": self._prefix + words(name)}
+        return self.put(name, {**entry, "description": "which one"}, owner)
 
     def _free(self, name, owner):
         plain = words(name)

@@ -67,6 +67,13 @@ _ROWS = (
         "catalogue.wall.WALL_PRESSURE",
     ),
     (
+        "ring-without-heat",
+        "A plain ring made without heat",
+        "wall.ring_without_heat.calculate",
+        "wall.ring_without_heat",
+        "catalogue.without_heat.ANSWER",
+    ),
+    (
         "inspection",
         "What the finished ring really is",
         "measuring.inspection.calculate",

@@ -10,7 +10,17 @@ from .cutting import plan
 from .making import bars, machining, stock, tooling
 from .measuring import bore_fit, inspection, spread, survey_findings
 from .properties import expansion, fits, materials, steam, steam_properties
-from .ring import blank, chosen_section, design, heat_set, section, soak, spring, winding
+from .ring import (
+    blank,
+    chosen_section,
+    design,
+    heat_set,
+    section,
+    soak,
+    spring,
+    winding,
+    without_heat,
+)
 from .running import (
     friction,
     leak,
@@ -36,6 +46,7 @@ MODULES = (
     heat_set,
     soak,
     winding,
+    without_heat,
     wall_contact,
     free_shape,
     bore_shape,

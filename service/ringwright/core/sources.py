@@ -48,9 +48,15 @@ SOURCES = (
         "read",
     ),
     Source(
+        "bourne",
+        "Bourne, A Catechism of the Steam Engine",
+        "question 445: turned larger, a piece cut out, turned again while held closed",
+        "read",
+    ),
+    Source(
         "american-engineer",
         "American Engineer, vol. 86 no. 12",
-        "blank turned to bore + cut/pi",
+        "blank turned to bore + cut/pi; turned outside and inside, drawn together by straps",
         "read",
     ),
     Source(

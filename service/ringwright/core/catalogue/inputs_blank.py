@@ -14,6 +14,7 @@ USUAL_SOAK = (("iron", 550.0), ("bronze", 300.0), ("plastic", 100.0))
 # Cases of a default.
 BANDED = "held by a band"
 SHELF_RING = "with a closing ring from the shelf"
+COLD = "made without heat"
 
 
 def standard_saw(closed_gap, bore):
@@ -76,6 +77,7 @@ BLANK = table(
         cases(
             ("", _tenths_of_bore(0.5, 0.004, "for a ring that is not quite round yet")),
             (BANDED, _tenths_of_bore(0.5, 0.012, "a banded ring is far from round")),
+            (COLD, worked("what cleans it", "all that cleans the ring where it lies deepest")),
         ),
         lowest=0.0,
         highest=20.0,

@@ -15,7 +15,7 @@ def findings(design):
     """List of Finding for the materials and clearances of a Design."""
     rows = []
     _materials(rows, design)
-    _end_gap(rows, design)
+    end_gap(rows, design)
     _clearances(rows, design)
     return rows
 
@@ -89,7 +89,8 @@ def _materials(rows, d):
         )
 
 
-def _end_gap(rows, d):
+def end_gap(rows, d):
+    """Adds what is to be said of the closed gap of a Design. rows: list of Finding."""
     # What is said is the case that the gap is filed for; butting in a half-warm cylinder stops.
     judged = judge_gap(d, d.closed_gap)
     hot = judged.hot

@@ -28,7 +28,7 @@ def findings(design, acts):
     _sawn_open(rows, design)
     _stresses(rows, design, acts)
     _bearing(rows, design, acts)
-    _section(rows, design)
+    section_findings(rows, design)
     return rows + fit_findings.findings(design)
 
 
@@ -250,7 +250,8 @@ def _bearing(rows, d, acts):
         )
 
 
-def _section(rows, d):
+def section_findings(rows, d):
+    """Adds what is to be said of the section of a Design. rows: list of Finding."""
     proportion = d.bore / d.radial_thickness
     if d.window.lowest is None:
         rows.append(

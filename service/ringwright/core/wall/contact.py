@@ -19,6 +19,7 @@ at the ends of one diameter only); where it carries anything that counts, that i
 from collections import namedtuple
 
 from ..problems import NotConverged
+from . import uneven
 from .strip import factor, grid, respond, settle, solve
 
 # Stiffness of the foundation; the ring's own softest bending, into an oval, is 9 in these units.
@@ -46,12 +47,13 @@ Contact = namedtuple("Contact", ("light", "moment", "wall", "touching", "passes"
 Scale = namedtuple("Scale", ("move", "force"))
 
 
-def press(turns, conforming, load):
+def press(turns, conforming, load, stiff=None):
     """The Contact of a strip that the moment `conforming` would press to the wall everywhere.
 
     turns: 1 or 2. conforming: r^2*(curvature of the wall - free curvature) at every node, so many
     nodes as wanted [mm]. load: steam behind the strip, q*h*r_o*r^3/(E*I) per radian [mm].
-    Forces come back in the same units, force per radian * r^3/(E*I) [mm].
+    stiff: bending stiffness at every node over E*I, of a strip whose thickness varies [1]; such a
+    strip takes no load. Forces come back in the same units, force per radian * r^3/(E*I) [mm].
     Raises NotConverged if neither method settles.
     """
     steps = len(conforming) - 1
@@ -73,9 +75,15 @@ def press(turns, conforming, load):
             touching = [True] * place.nodes
         else:
             touching = _finer(touching, wall)
-        limit = SETTLE_FIRST if stride == strides[0] else SETTLE_FINER
-        w, moment, wall, touching, used = _settled(place, shape, load, scale, touching, limit)
+        limit = SETTLE_FIRST if stiff or stride == strides[0] else SETTLE_FINER
+        along = stiff and stiff[::stride]
+        strip = (place, shape, load, along)
+        w, moment, wall, touching, used = _settled(strip, scale, touching, limit)
         passes += used / stride
+        if w is None and along:
+            if stride > 1:
+                continue
+            raise NotConverged("contact with the wall", used, "%d passes" % limit, "contact")
         if w is None:
             w, moment, wall, touching, used = _interior(place, shape, load, scale)
             passes += used / stride
@@ -88,16 +96,26 @@ def press(turns, conforming, load):
     )
 
 
-def _settled(place, conforming, load, scale, touching, limit):
+def _settled(strip, scale, touching, limit):
     """(w, moment, wall, touching, passes); w is None where the guesses did not settle."""
+    place, conforming, load, stiff = strip
     nodes = place.nodes
     square = place.k * place.k
     soft = FOUNDATION / square
-    right = [f / square for f in respond(place, conforming, load, [0.0] * nodes)[1]]
+
+    def moved(right):
+        w = uneven.settle(place, stiff, right, soft) if stiff else settle(place, right, soft)
+        return (w,) + answered(w)
+
+    def answered(w):
+        if stiff:
+            return uneven.respond(place, stiff, conforming, w)
+        return respond(place, conforming, load, w)
+
+    right = [f / square for f in answered([0.0] * nodes)[1]]
     through = 1e-9 * scale.move
     for used in range(1, limit + 1):
-        w = settle(place, [None if on else r for on, r in zip(touching, right)], soft)
-        moment, wall = respond(place, conforming, load, w)
+        w, moment, wall = moved([None if on else r for on, r in zip(touching, right)])
         highest, lowest = max(w), min(w)
         pull = -(1e-9 * scale.force + ROUNDING * square * max(highest, -lowest))
         release = [i for i in range(nodes) if wall[i] < pull and touching[i]]
@@ -105,8 +123,7 @@ def _settled(place, conforming, load, scale, touching, limit):
         if not release and not add:
             if FOUNDATION * -lowest > CARRIED * scale.force:
                 rest = [None if on else r + soft * v for on, r, v in zip(touching, right, w)]
-                w = settle(place, rest, soft)
-                moment, wall = respond(place, conforming, load, w)
+                w, moment, wall = moved(rest)
                 used += 1
             return w, moment, wall, touching, used
         touching = list(touching)
@@ -201,7 +218,7 @@ def _interior(place, conforming, load, scale):
         if mean <= aim * unit and off <= RESIDUAL * scale.force + ROUNDING * square * max(gap):
             touching = [f > g for f, g in zip(wall, gap)]
             if aim == LOOSE:
-                exact = _settled(place, conforming, load, scale, touching, 3)
+                exact = _settled((place, conforming, load, None), scale, touching, 3)
                 used += exact[4]
                 if exact[0] is not None:
                     return exact[0], exact[1], exact[2], exact[3], used

@@ -57,11 +57,12 @@ Bearing = namedtuple(
 )  # fmt: skip
 
 
-def bear(ring, conforming):
+def bear(ring, conforming, thicknesses=None):
     """The Bearing of a Ring.
 
     ring: Ring. conforming: moment that would press it to the wall everywhere, at every node of its
     strip from free end to free end [mm]: r^2*(curvature of the wall - free curvature).
+    thicknesses: at every node, of a ring of uneven thickness without steam behind it [mm].
     Raises NotConverged where the contact does not settle or does not balance.
     """
     r = 0.5 * (ring.bore - ring.thickness)
@@ -72,7 +73,10 @@ def bear(ring, conforming):
     force_unit = bending / (r * r * r)
     face = 0.5 * ring.bore * ring.turn_width
     load = (ring.back_pressure - ring.face_pressure) * face / force_unit
-    found = press(ring.turns, conforming, load)
+    shares = thicknesses and [a / ring.thickness for a in thicknesses]
+    if shares:
+        conforming = [s * s * s * f for s, f in zip(shares, conforming)]
+    found = press(ring.turns, conforming, load, shares and [s * s * s for s in shares])
     _check_balance(place, conforming, load, found)
 
     total = 0.0
@@ -84,7 +88,8 @@ def bear(ring, conforming):
     spread, points, stretches = _told_apart(place, wall)
     moment_unit = bending / (r * r)
     moment = [m * moment_unit for m in found.moment]
-    tension, compression = _skin(ring, r, max(moment), min(moment))
+    skin = [m / (s * s) for m, s in zip(moment, shares)] if shares else moment
+    tension, compression = _skin(ring, r, max(skin), min(skin))
     pressure = [f * force_unit / face for f in spread]
     light = found.light
     widest = max(light)
