@@ -53,7 +53,6 @@ export interface Size {
 }
 
 export interface Tool {
-  hold: string;
   tool: string;
   title: string;
   material: string;
@@ -65,6 +64,7 @@ export interface Operation {
   number: number;
   key: string;
   title: string;
+  hold: string;
   tool: string;
   text: string;
   sizes: Size[];
