@@ -39,8 +39,8 @@ METHODS = (
     Method(
         "thumb-rules",
         "Thumb rules of the trade beside what is worked",
-        "x = k y, y the bore, the thickness or the inside diameter; then sizing, with x for x0, the "
-        "size as worked, and all else as worked",
+        "x = k y, y the bore, the thickness or the inside diameter; then sizing, with x for x0, "
+        "the size as worked, and all else as worked",
         "a rule holds where no check of sizing is worse with it than with what is worked",
         ("practice", "khurmi", "walshaw", "blake", "ring-groove-sheet"),
     ),
@@ -163,7 +163,7 @@ def _tried(rule, text, size, held, ring):
         design = settle(values)[0]
         acts = sizing.behaviour(design)
     except CoreProblem as problem:
-        return Tried(text, size, {}, STOP, str(problem) + ".", None, None)
+        return _came_to(text, size, {}, STOP, str(problem) + ".")
     worst = None
     for one in ring_findings.findings(design, acts):
         rank = _RANK[one.outcome]
@@ -175,8 +175,21 @@ def _tried(rule, text, size, held, ring):
     if worst is None and rule.key == "piston-clearance":
         worst = _tight_piston(design, figures["piston_clearance_hot"].value, ring)
     if worst is None:
-        return Tried(text, size, figures, GOOD, "", None, None)
-    return Tried(text, size, figures, worst.outcome, worst.why, worst.value, worst.limit)
+        return _came_to(text, size, figures, GOOD)
+    return _came_to(text, size, figures, worst.outcome, worst.why, worst.value, worst.limit)
+
+
+def _came_to(text, size, figures, outcome, why="", value=None, limit=None):
+    """A Tried; what is not said is that nothing stands against it."""
+    return Tried(
+        text=text,
+        size=size,
+        figures=figures,
+        outcome=outcome,
+        why=why,
+        value=value,
+        limit=limit,
+    )
 
 
 def _tight_piston(design, left, ring):
@@ -203,10 +216,18 @@ def _opened(text, size, ring):
     d, needed = ring.design, ring.acts.opening
     if needed is None:
         why = "A double-turn ring goes on turn by turn; its ends are not pulled apart."
-        return Tried(text, size, {}, WATCH, why, None, None)
+        return _came_to(text, size, {}, WATCH, why)
     put_on = spring.opening_stress(size, d.gap_change, d.bore, d.radial_thickness, d.modulus)
     declared = sizing.figures(d, ring.acts)["sprung_on_stress"]
-    figure = Figure(put_on, declared.unit, declared.symbol, declared.method, (), None, None)
+    figure = Figure(
+        value=put_on,
+        unit=declared.unit,
+        symbol=declared.symbol,
+        method=declared.method,
+        working=(),
+        low=None,
+        high=None,
+    )
     share = put_on / d.ring_material.bending_strength
     outcome = GOOD
     if share > section.ONCE_WATCH:
@@ -222,7 +243,7 @@ def _opened(text, size, ring):
     if size < (1.0 - BY_HAND) * needed:
         outcome = max(outcome, WATCH, key=_RANK.get)
     value, limit = Quantity(size, "mm"), Quantity(needed, "mm")
-    return Tried(text, size, {"sprung_on_stress": figure}, outcome, why, value, limit)
+    return _came_to(text, size, {"sprung_on_stress": figure}, outcome, why, value, limit)
 
 
 def _after(before, said):
@@ -253,7 +274,16 @@ def _gives(rule, tries):
             low = high = None
             if len(rule.shares) > 1:
                 low, high = min(numbers), max(numbers)
-            rows.append((name, Figure(one.value, one.unit, one.symbol, one.method, (), low, high)))
+            figure = Figure(
+                value=one.value,
+                unit=one.unit,
+                symbol=one.symbol,
+                method=one.method,
+                working=(),
+                low=low,
+                high=high,
+            )
+            rows.append((name, figure))
     return rows
 
 

@@ -12,7 +12,7 @@ from ..catalogue.without_heat import ANSWER
 from ..cautions import cautions
 from ..problems import unworkable
 from ..records import Quantity, Series
-from ..ring import fit_findings, heat_set, spring, without_heat
+from ..ring import heat_set, judging, spring, without_heat
 from ..ring.design import settle
 from . import free_shape, wall_contact, without_heat_findings, without_heat_steps
 
@@ -216,7 +216,7 @@ def _figures(made):
         "thinnest": min(made.thicknesses),
         "thickest": max(made.thicknesses),
         "closed_gap": d.closed_gap,
-        "closed_gap_hot": fit_findings.gap_left(d, d.closed_gap, d.wall_temperature),
+        "closed_gap_hot": judging.gap_left(d, d.closed_gap, d.wall_temperature),
         "mean_wall_pressure": borne.mean_pressure,
         "lowest_pressure": lowest_pressure(borne),
         "largest_pressure": borne.largest_pressure,

@@ -4,7 +4,7 @@ import math
 
 from ..catalogue.inputs_ring import BAND
 from ..records import GOOD, STOP, WATCH, Quantity, finding
-from ..ring import fit_findings, ring_findings, section, spring, without_heat
+from ..ring import fit_findings, judging, ring_findings, section, spring, without_heat
 from ..wording import angle, fine_length, length, percent, stress, wall_pressure
 from . import wall_contact
 
@@ -133,9 +133,9 @@ def _pressure(made):
     pressure = made.borne.mean_pressure
     said = wall_pressure(pressure)
     value = Quantity(pressure, "MPa")
-    if pressure > ring_findings.STIFF_WATCH:
-        stop = pressure > ring_findings.STIFF_STOP
-        limit = ring_findings.STIFF_STOP if stop else ring_findings.STIFF_WATCH
+    if pressure > judging.STIFF_WATCH:
+        stop = pressure > judging.STIFF_STOP
+        limit = judging.STIFF_STOP if stop else judging.STIFF_WATCH
         return finding(
             "too-stiff",
             STOP if stop else WATCH,
@@ -145,9 +145,9 @@ def _pressure(made):
             value,
             Quantity(limit, "MPa"),
         )
-    if pressure < ring_findings.SLACK_WATCH:
-        stop = pressure < ring_findings.SLACK_STOP
-        limit = ring_findings.SLACK_STOP if stop else ring_findings.SLACK_WATCH
+    if pressure < judging.SLACK_WATCH:
+        stop = pressure < judging.SLACK_STOP
+        limit = judging.SLACK_STOP if stop else judging.SLACK_WATCH
         return finding(
             "too-slack",
             STOP if stop else WATCH,
@@ -163,7 +163,7 @@ def _pressure(made):
         "The ring presses with %s, within what practice uses." % said,
         "",
         value,
-        Quantity(ring_findings.STIFF_WATCH, "MPa"),
+        Quantity(judging.STIFF_WATCH, "MPa"),
     )
 
 
@@ -188,7 +188,7 @@ def _bears(made):
 
 def _light(made):
     light = made.borne.widest_light
-    watch, stop = ring_findings.LIGHT_WATCH, ring_findings.LIGHT_STOP
+    watch, stop = judging.LIGHT_WATCH, judging.LIGHT_STOP
     outcome = GOOD if light <= watch else WATCH if light <= stop else STOP
     if outcome == GOOD:
         why = "Light of no more than %s will bed in." % fine_length(watch)
