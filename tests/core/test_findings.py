@@ -251,11 +251,21 @@ ROWS = [
     ),
     ("spread", {"bore": 80.0, "relief_spread": 0.3}, "yield", "watch"),
     ("spread", {"bore": 80.0, "relief_spread": 0.3, "thickness_spread": 0.5}, "yield", "stop"),
+    # Habits of the trade, each where it does not hold.
+    ("thumb-rules", {"bore": 25.0, "ring_type": "plain"}, "end-gap-thumb-rule", "watch"),
+    ("thumb-rules", {"bore": 25.0, "ring_type": "plain"}, "piston-clearance-thumb-rule", "watch"),
+    ("thumb-rules", {"bore": 40.0}, "side-clearance-thumb-rule", "watch"),
+    ("thumb-rules", {"bore": 40.0}, "width-thumb-rule", "watch"),
+    ("thumb-rules", {"bore": 40.0}, "opening-thumb-rule", "watch"),
+    ("thumb-rules", {"bore": 25.0, "ring_type": "plain"}, "former-thumb-rule", "watch"),
+    ("thumb-rules", {"bore": 25.0, "ring_type": "plain"}, "free-gap-thumb-rule", "watch"),
+    ("thumb-rules", {"bore": 25.0, "ring_type": "plain"}, "section-thumb-rule", "watch"),
+    ("thumb-rules", {"bore": 25.0, "ring_type": "plain"}, "section-and-gap-thumb-rule", "watch"),
 ]
 # Said in words alone, for there is nothing to measure.
 WORDS_ALONE = {
     "pairing", "piston-metal", "section", "setting", "no-contact", "ovality-unseen",
-    "two-directions", "joint", "agreement",
+    "two-directions", "joint", "agreement", "opening-thumb-rule",
 }  # fmt: skip
 
 
@@ -294,7 +304,8 @@ FALLS_SHORT = {
 }  # fmt: skip
 EITHER_WAY = {
     "side-clearance", "proportion", "missing-quantity", "modulus", "thickness", "relief",
-    "pressure", "free-shape",
+    "pressure", "free-shape", "end-gap-thumb-rule", "piston-clearance-thumb-rule",
+    "side-clearance-thumb-rule", "width-thumb-rule",
 }  # fmt: skip
 
 
