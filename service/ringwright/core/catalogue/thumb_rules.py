@@ -47,7 +47,12 @@ ANSWER = answer(
                 column("rule", "text", "which size it is about"),
                 column("title", "text", "how the trade says it"),
                 column("source", "text", "where it was read, or common practice"),
-                column("thumb_size", "figure", "what it says on this ring", THUMB_SIZE),
+                column(
+                    "thumb_size",
+                    "figure",
+                    "what it says on this ring; low and high, here and below, over its sizes",
+                    THUMB_SIZE,
+                ),
                 column("worked_size?", "figure", "in its place", _OWN["worked_size"]),
             )
             + tuple(
@@ -55,7 +60,7 @@ ANSWER = answer(
                     column(
                         name + "?",
                         "figure",
-                        "with the rule, low and high over its sizes",
+                        "with the rule",
                         FIGURES[name],
                     )
                     for name in GIVES
