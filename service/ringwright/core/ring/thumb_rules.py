@@ -151,6 +151,19 @@ def _remedy(rule, design, worked):
     return said + "."
 
 
+def _at(text, size, figures=None, outcome=GOOD, why="", value=None, limit=None):
+    """A Tried; no figures are those of a ring that cannot be worked, or is not put on so."""
+    return Tried(
+        text=text,
+        size=size,
+        figures=figures or {},
+        outcome=outcome,
+        why=why,
+        value=value,
+        limit=limit,
+    )
+
+
 def _tried(rule, text, size, held, ring):
     """The Tried of one size put in the place of the worked one."""
     values = dict(held)
@@ -163,7 +176,7 @@ def _tried(rule, text, size, held, ring):
         design = settle(values)[0]
         acts = sizing.behaviour(design)
     except CoreProblem as problem:
-        return _came_to(text, size, {}, STOP, str(problem) + ".")
+        return _at(text, size, outcome=STOP, why=str(problem) + ".")
     worst = None
     for one in ring_findings.findings(design, acts):
         rank = _RANK[one.outcome]
@@ -175,20 +188,15 @@ def _tried(rule, text, size, held, ring):
     if worst is None and rule.key == "piston-clearance":
         worst = _tight_piston(design, figures["piston_clearance_hot"].value, ring)
     if worst is None:
-        return _came_to(text, size, figures, GOOD)
-    return _came_to(text, size, figures, worst.outcome, worst.why, worst.value, worst.limit)
-
-
-def _came_to(text, size, figures, outcome, why="", value=None, limit=None):
-    """A Tried; what is not said is that nothing stands against it."""
-    return Tried(
-        text=text,
-        size=size,
-        figures=figures,
-        outcome=outcome,
-        why=why,
-        value=value,
-        limit=limit,
+        return _at(text, size, figures)
+    return _at(
+        text,
+        size,
+        figures,
+        outcome=worst.outcome,
+        why=worst.why,
+        value=worst.value,
+        limit=worst.limit,
     )
 
 
@@ -216,18 +224,10 @@ def _opened(text, size, ring):
     d, needed = ring.design, ring.acts.opening
     if needed is None:
         why = "A double-turn ring goes on turn by turn; its ends are not pulled apart."
-        return _came_to(text, size, {}, WATCH, why)
+        return _at(text, size, outcome=WATCH, why=why)
     put_on = spring.opening_stress(size, d.gap_change, d.bore, d.radial_thickness, d.modulus)
     declared = sizing.figures(d, ring.acts)["sprung_on_stress"]
-    figure = Figure(
-        value=put_on,
-        unit=declared.unit,
-        symbol=declared.symbol,
-        method=declared.method,
-        working=(),
-        low=None,
-        high=None,
-    )
+    figure = Figure(put_on, declared.unit, declared.symbol, declared.method, (), None, None)
     share = put_on / d.ring_material.bending_strength
     outcome = GOOD
     if share > section.ONCE_WATCH:
@@ -242,8 +242,15 @@ def _opened(text, size, ring):
         outcome = GOOD
     if size < (1.0 - BY_HAND) * needed:
         outcome = max(outcome, WATCH, key=_RANK.get)
-    value, limit = Quantity(size, "mm"), Quantity(needed, "mm")
-    return _came_to(text, size, {"sprung_on_stress": figure}, outcome, why, value, limit)
+    return _at(
+        text,
+        size,
+        {"sprung_on_stress": figure},
+        outcome=outcome,
+        why=why,
+        value=Quantity(size, "mm"),
+        limit=Quantity(needed, "mm"),
+    )
 
 
 def _after(before, said):
@@ -274,16 +281,7 @@ def _gives(rule, tries):
             low = high = None
             if len(rule.shares) > 1:
                 low, high = min(numbers), max(numbers)
-            figure = Figure(
-                value=one.value,
-                unit=one.unit,
-                symbol=one.symbol,
-                method=one.method,
-                working=(),
-                low=low,
-                high=high,
-            )
-            rows.append((name, figure))
+            rows.append((name, Figure(one.value, one.unit, one.symbol, one.method, (), low, high)))
     return rows
 
 
