@@ -3,6 +3,7 @@
 import pytest
 
 from client.conftest import Sheet
+from client.fingers import Fingers
 
 # A worn bore as a bore gauge would read it, in inches: three heights, four directions.
 INCHES = [
@@ -114,21 +115,6 @@ def test_height_taken_out_comes_back_by_undo(sheet):
     assert sorted(values) == sorted(["3.1255", "3.1265", "3.1260", "3.1275", "3.1255", "3.1260"])
 
 
-class Fingers:
-    """Counts every touch."""
-
-    def __init__(self, page):
-        self.page = page
-        self.taps = 0
-
-    def tap(self, where):
-        where.tap()
-        self.taps += 1
-
-    def key(self, name):
-        self.tap(self.page.locator(".pad").get_by_role("button", name=name, exact=True))
-
-
 @pytest.mark.parametrize("most", [60])
 def test_twelve_readings_in_at_most_sixty_taps(browser, served, most):
     """From the open survey to twelve readings kept; the old list took 196 taps."""
@@ -138,28 +124,7 @@ def test_twelve_readings_in_at_most_sixty_taps(browser, served, most):
     sheet = Sheet(context.new_page(), served).open().ready()
     page = _new_job(sheet).go("survey").page
     fingers = Fingers(page)
-    fingers.tap(_cells(sheet).first)
-    last = None
-    for at, text in enumerate(text for row in INCHES for text in row):
-        if last is None:
-            for letter in text:
-                fingers.key("decimal point" if letter == "." else letter)
-        else:
-            tenths = round((float(text) - float(last)) * 10_000)
-            if tenths == 0:
-                fingers.tap(
-                    page.locator(".pad").get_by_role("button", name="Same again: %s in" % last)
-                )
-                last = text
-                continue
-            said = (
-                "The last one and so many thou" if tenths > 0 else "The last one less so many thou"
-            )
-            fingers.tap(page.locator(".pad").get_by_role("button", name=said, exact=True))
-            for letter in ("%g" % (abs(tenths) / 10)).lstrip("0"):
-                fingers.key("decimal point" if letter == "." else letter)
-        fingers.key("Done" if at == 11 else "Next")
-        last = text
+    fingers.readings(INCHES)
     kept = _readings(sheet)
     assert [each["diameter"] for each in kept] == [text + " in" for row in INCHES for text in row]
     print("taps", fingers.taps)
