@@ -27,6 +27,12 @@ hypothesis.settings.register_profile(
 hypothesis.settings.load_profile("steady")
 
 
+def pytest_addoption(parser):
+    """How long what is watched under load is watched; by hand, for tests/bench/test_soak.py."""
+    told = "minutes of tests/bench/test_soak.py, from 1.5 on; memory is watched after the first"
+    parser.addoption("--soak-minutes", type=float, default=2.0, help=told)
+
+
 @pytest.fixture(scope="session")
 def root():
     """The folder of the project."""

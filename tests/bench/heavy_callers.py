@@ -1,6 +1,6 @@
 """Callers of heavy work, in a process of their own.
 
-usage: python heavy_callers.py PORT COUNT SECONDS MANNER
+usage, in tests/: python -m bench.heavy_callers PORT COUNT SECONDS MANNER
 
 Each asks over one kept connection for route cards, cut lists that are looked for long, pressures
 on harsh walls, spreads and DXF in turns, for a number of seconds. MANNER: "patient" waits as
@@ -12,8 +12,8 @@ import sys
 import threading
 import time
 
-from load import Connection, request_bytes
-from long_stock import LONG_STOCK
+from bench.load import Connection, request_bytes
+from bench.long_stock import LONG_STOCK
 
 OVAL = {
     "bore": 80,

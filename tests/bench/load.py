@@ -7,9 +7,9 @@ import socket
 import time
 
 
-def request_bytes(method, path, body=b"", more=()):
+def request_bytes(method, path, body=b"", more=(), host="127.0.0.1"):
     """An HTTP/1.1 request as bytes; more: mapping of further headers."""
-    head = "%s %s HTTP/1.1\r\nHost: 127.0.0.1\r\nAccept: application/json\r\n" % (method, path)
+    head = "%s %s HTTP/1.1\r\nHost: %s\r\nAccept: application/json\r\n" % (method, path, host)
     for name, value in dict(more).items():
         head += "%s: %s\r\n" % (name, value)
     if body:
@@ -18,10 +18,14 @@ def request_bytes(method, path, body=b"", more=()):
 
 
 class Connection:
-    """One connection, opened again when the server closes it."""
+    """One connection, opened again when the server closes it.
 
-    def __init__(self, port):
+    secure: for https (SSLContext, name of the server).
+    """
+
+    def __init__(self, port, secure=None):
         self.port = port
+        self.secure = secure
         self.socket = None
 
     def exchange(self, message):
@@ -43,6 +47,9 @@ class Connection:
         if self.socket is None:
             self.socket = socket.create_connection(("127.0.0.1", self.port), timeout=20)
             self.socket.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
+            if self.secure is not None:
+                context, name = self.secure
+                self.socket = context.wrap_socket(self.socket, server_hostname=name)
         self.socket.sendall(message)
         received = b""
         while b"\r\n\r\n" not in received:

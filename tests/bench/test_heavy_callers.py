@@ -44,9 +44,10 @@ def test_a_sizing_beside_heavy_callers(capsys, manner):
     try:
         times(server.port, 50)
         quiet = percentile(times(server.port, 500), 0.99)
-        command = [sys.executable, str(Path(__file__).parent / "heavy_callers.py")]
+        command = [sys.executable, "-m", "bench.heavy_callers"]
         command += [str(server.port), str(CALLERS), str(SECONDS), manner]
-        with subprocess.Popen(command, stdout=subprocess.PIPE, text=True) as callers:
+        folder = Path(__file__).parents[1]
+        with subprocess.Popen(command, stdout=subprocess.PIPE, text=True, cwd=folder) as callers:
             time.sleep(2.0)
             found = times(server.port, MOST, SECONDS - 4.0)
             answered = json.loads(callers.communicate(timeout=60)[0])

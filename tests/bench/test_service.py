@@ -33,6 +33,7 @@ def empty():
     return {"status": "ok"}
 
 
+@app.get("/readyz")
 @app.get("/healthz")
 def healthz():
     return {"status": "ok"}
