@@ -47,6 +47,7 @@ def test_cold_start_without_network_from_a_deep_link(
         "expander",
         "thumb",
         "tables",
+        "guide",
         "shop",
         "cut",
         "work",

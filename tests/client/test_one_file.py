@@ -37,6 +37,8 @@ def _used_from_disk(playwright, chromium_path, path, profile):
     # The screens of the later script, which no file could fetch from a disk.
     sheet.go("work")
     sheet.page.wait_for_selector("main .work h2")
+    sheet.go("guide")
+    sheet.page.wait_for_selector("main .guide[data-ready=yes]")
     sheet.go("shop")
     sheet.page.get_by_label("Workshop or club").wait_for()
     sheet.go("cut")

@@ -22,6 +22,7 @@ SCREENS = {
     "shop": ".card",
     "cut": ".card",
     "tables": ".card",
+    "guide": ".card",
     "book": ".jobs",
     "settings": "[data-ready]",
     "ring": ".plate",

@@ -42,6 +42,20 @@ export interface Caution {
   text: string;
 }
 
+/** What a figure is, and what a check judges, as the list of methods tells. */
+export interface FigureTold {
+  name: string;
+  label: string;
+  meaning: string;
+  symbol: string;
+  methods: string[];
+}
+
+export interface CheckTold {
+  check: string;
+  judges: string;
+}
+
 export interface Size {
   name?: string;
   label: string;

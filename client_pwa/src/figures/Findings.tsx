@@ -3,6 +3,7 @@
 import type { Finding, Outcome, Quantity } from "../engine/answers";
 import { labelOf, sentence } from "../engine/labels";
 import { system } from "../base/settings";
+import { GuideLink } from "./GuideLink";
 import { fixed, shown } from "../units/show";
 import type { Shown } from "../units/show";
 
@@ -63,7 +64,7 @@ function OneFinding({ finding }: { finding: Finding }) {
       <Mark outcome={finding.outcome} />
       <div>
         <p class="finding-head">
-          <b>{WORD[finding.outcome]}</b>: {labelOf(finding.check)}
+          <b>{WORD[finding.outcome]}</b>: <GuideLink topic={`check-${finding.check}`}>{labelOf(finding.check)}</GuideLink>
         </p>
         <p>{sentence(finding.why)}</p>
         {(value || limit) && (

@@ -6,6 +6,7 @@ import { system } from "../base/settings";
 import { fractionWords, inFull, shown, thouWords } from "../units/show";
 import { Formula } from "./Formula";
 import { WithNumbers } from "./WithNumbers";
+import { GuideLink } from "./GuideLink";
 import { MethodGrounds } from "./MethodGrounds";
 import { needReference, reference } from "./reference";
 import { Symbol } from "./Symbol";
@@ -90,6 +91,11 @@ function Working({ name, figure }: OpenFigure) {
         </>
       )}
       {method && <MethodGrounds method={method} />}
+      <p>
+        <GuideLink topic={`figure-${name}`} onClick={() => (openFigure.value = undefined)}>
+          What this figure is, in the guide
+        </GuideLink>
+      </p>
     </>
   );
 }

@@ -1,13 +1,15 @@
 /** The methods and sources of the core, asked for once, when first wanted. */
 
 import { signal } from "@preact/signals";
-import type { Method, Source } from "../engine/answers";
+import type { CheckTold, FigureTold, Method, Source } from "../engine/answers";
 import { askOnce } from "../engine/client";
 import { isKnown } from "../engine/tables";
 
 export interface Reference {
   methods: Map<string, Method>;
   sources: Map<string, Source>;
+  figures: readonly FigureTold[];
+  checks: readonly CheckTold[];
 }
 
 export const reference = signal<Reference | undefined>(undefined);
@@ -24,6 +26,8 @@ export function needReference(): void {
       reference.value = {
         methods: new Map(methods.map((method) => [method.key, method])),
         sources: new Map(sources.map((source) => [source.key, source])),
+        figures: (answer.figures ?? []) as unknown as FigureTold[],
+        checks: (answer.checks ?? []) as CheckTold[],
       };
     },
     () => {

@@ -2,6 +2,7 @@
 
 export { BookScreen } from "../screens/book/BookScreen";
 export { CutScreen } from "../screens/cut/CutScreen";
+export { GuideScreen } from "../screens/guide/GuideScreen";
 export { SettingsScreen } from "../screens/settings/SettingsScreen";
 export { ShopScreen } from "../screens/shop/ShopScreen";
 export { TablesScreen } from "../screens/tables/TablesScreen";

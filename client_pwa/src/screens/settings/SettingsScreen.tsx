@@ -4,6 +4,7 @@ import { useEffect, useState } from "preact/hooks";
 import { ForOthers } from "./ForOthers";
 import { ChoiceBar } from "../../fields/FieldEntry";
 import { handOn } from "../../book/hand_on";
+import { GuideLink } from "../../figures/GuideLink";
 import { lookForFiles } from "../../offline/register";
 import { install, installOffer, onApplePhone, opensAsApp, opensWithoutSignal, standingWords } from "../../offline/standing";
 import { changeSystem, keypad, system, theme } from "../../base/settings";
@@ -70,6 +71,9 @@ export function SettingsScreen() {
         <h2>How to use it</h2>
         <ul>
           <li>Enter a bore and a steam pressure under Ring: everything else is chosen, shown with its reason, and yours to change.</li>
+          <li>
+            <GuideLink topic="gauge">The guide</GuideLink> shows how to gauge a bore, which gap is which, and what each operation, check and figure is.
+          </li>
           <li>Tap any figure for its formula, the numbers put in, the range in which it holds and its source.</li>
           <li>Sizes are rounded to what a lathe can hold; the full value stands behind each figure.</li>
           <li>One job sheet runs through all stages. A change anywhere is seen everywhere.</li>

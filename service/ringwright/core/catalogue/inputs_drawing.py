@@ -7,6 +7,7 @@ from .inputs import fixed, nothing, table
 PARTS = (
     "ring-closed",
     "ring-free",
+    "gaps",
     "ring-turned-through",
     "blank",
     "template",

@@ -8,6 +8,7 @@ from ..ring.soak import can_be_set
 from . import (
     blank_views,
     charts,
+    gap_views,
     holding_views,
     operation_views,
     piston_views,
@@ -67,6 +68,7 @@ def _operation(job):
 _TABLE = (
     Part("ring-closed", "Ring in its bore", RING, ring_views.closed, _any),
     Part("ring-free", "Ring, free", RING, ring_views.free, _any),
+    Part("gaps", "Which gap is which", RING, gap_views.gaps, _any),
     Part("ring-turned-through", "Ring, turned through", RING, blank_views.turned_through, _double),
     Part("blank", "Blank", BLANK, blank_views.blank, _any),
     Part("template", "Template to wrap round the blank", BLANK, None, _any),
