@@ -73,7 +73,12 @@ def _rows_of_limits():
             _number(limits.ANSWER_SECONDS, "seconds"),
             "it is asked for again, and costs nothing where it is unchanged (<code>ETag</code>)",
         ),
-        ("callers", "no bound: no key, no account, any page of any origin", ""),
+        (
+            "requests a minute from one network address",
+            "as <code>RINGWRIGHT_RATE</code> says; no bound where it is not set",
+            _link("too-many-requests") + ", with <code>Retry-After</code>",
+        ),
+        ("who may ask", "everybody: no key, no account, any page of any origin", ""),
     )
 
 
