@@ -8,11 +8,13 @@ import { inlineCssPlugin } from "./vite/inline_css_plugin.ts";
 import { enginePlugin } from "./vite/engine_plugin.ts";
 import { corePlugin } from "./vite/core_plugin.ts";
 import { oneFilePlugin } from "./vite/one_file_plugin.ts";
+import { rendererPlugin } from "./vite/renderer_plugin.ts";
 import { revisionsBySha256 } from "./vite/revisions.ts";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const output = resolve(here, "../service/ringwright/app");
 const core = resolve(here, "../service/ringwright/core");
+const renderer = resolve(here, "../service/ringwright/renderer");
 
 export default defineConfig(({ mode }) => ({
   base: "./",
@@ -39,6 +41,7 @@ export default defineConfig(({ mode }) => ({
           }),
           oneFilePlugin(output),
           compressPlugin(output),
+          rendererPlugin(renderer),
         ]),
   ],
   // A classic script, which a file opened from disk may start from a blob; browsers start no module from one.

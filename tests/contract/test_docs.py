@@ -82,6 +82,17 @@ def test_the_answers_shown_are_what_the_service_answers(client, root):
     assert shown > 20
 
 
+def test_the_refusal_shown_is_what_the_service_answers(client):
+    shown = client.get("/docs/specification.json").get_json()["components"]["responses"]
+    refused, failed = (
+        shown[name]["content"]["application/problem+json"]["example"]
+        for name in ("Refused", "Failed")
+    )
+    assert refused == client.post("/v1/sizing", json={"bore": 3.125}).get_json()
+    assert "3.125" in refused["errors"][0]["message"]
+    assert (failed["code"], failed["status"]) == ("busy", 503)
+
+
 def test_what_programs_read_has_no_answers_in_it(client, app):
     docs.prepared(app)
     spec = client.get("/openapi.json").get_json()

@@ -77,6 +77,20 @@ def test_every_licence_is_written_down_and_free(root, listed):
             assert not one.strip() or one.strip() in FREE, (name, licence)
 
 
+def test_no_package_of_the_app_runs_a_program_when_it_is_installed(root):
+    """One that comes with the renderer of /docs would report the installation to its makers."""
+    settings = (root / "client_pwa" / ".npmrc").read_text(encoding="utf-8")
+    assert "\nignore-scripts=true\n" in settings
+
+
+def test_what_the_build_brings_for_the_pages_is_listed(root, listed):
+    """It is handed to browsers, so its licence goes with it."""
+    plugin = (root / "client_pwa" / "vite" / "renderer_plugin.ts").read_text(encoding="utf-8")
+    (package,) = set(re.findall("node_modules/([a-z-]+)", plugin))
+    assert package in listed["npm"]
+    assert "LICENSE" in plugin and "NOTICE" in plugin
+
+
 # --- the installation from the lock ---
 
 

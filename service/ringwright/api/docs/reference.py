@@ -12,6 +12,7 @@ from pathlib import Path
 import orjson
 
 from .. import examples
+from ..problems import KINDS, MEDIA_TYPE, problem
 from .frame import hold, page
 
 # What the app's build lays there: client_pwa/vite/renderer_plugin.ts.
@@ -49,9 +50,9 @@ def make_page(table, there):
         '<p>All of it for programs: <a href="/openapi.json">/openapi.json</a>.</p>\n</div>\n'
     ) % items
     if not there:
-        return page("/docs", body, ["pages.css"])
+        return page("/docs", body, ["frame.css", "text.css"])
     scripts = ["renderer/" + SCRIPT, "reference.js"]
-    return page("/docs", body, ["renderer/" + STYLE, "pages.css"], scripts)
+    return page("/docs", body, ["renderer/" + STYLE, "frame.css", "reference.css"], scripts)
 
 
 def answered(app):
@@ -65,17 +66,32 @@ def answered(app):
         if operation:
             content = _at(spec, operation["responses"]["200"])["content"]["application/json"]
             content["examples"] = _answers(app, "/v1/" + name, shown)
+    for name, told in (("Refused", _refusal(app)), ("Failed", _failure())):
+        spec["components"]["responses"][name]["content"][MEDIA_TYPE]["example"] = told
     return hold(orjson.dumps(spec), "application/json")
 
 
 def _answers(app, path, shown):
     found = {}
     for key, example in shown.items():
-        with app.test_request_context(path, method="POST", json=example["value"]):
-            answer = app.full_dispatch_request()
+        answer = _asked(app, path, example["value"])
         if answer.status_code == 200:
             found[key] = {"summary": example["summary"], "value": orjson.loads(answer.data)}
     return found
+
+
+def _asked(app, path, body):
+    with app.test_request_context(path, method="POST", json=body):
+        return app.full_dispatch_request()
+
+
+def _refusal(app):
+    """What a bore is refused with whose unit was forgotten."""
+    return orjson.loads(_asked(app, "/v1/sizing", {"bore": 3.125}).data)
+
+
+def _failure():
+    return orjson.loads(problem("busy", KINDS["busy"].title).data)
 
 
 def _at(spec, node):

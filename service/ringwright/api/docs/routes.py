@@ -8,7 +8,7 @@ from .. import static_app
 from . import reference, tables, written
 from .frame import hold, page
 
-_STYLES, _SCRIPTS = ("pages.css",), ("own_address.js",)
+_STYLES, _SCRIPTS = ("frame.css", "text.css"), ("own_address.js",)
 _TYPES = {".css": "text/css", ".js": "text/javascript"}
 _OWN = Path(__file__).parent
 

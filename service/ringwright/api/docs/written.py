@@ -15,6 +15,8 @@ FILES = {
     "/docs/example": "examples/worked_example.md",
     "/docs/changes": "CHANGELOG.md",
 }
+# What Markdown calls code that stands apart: between fences, or indented.
+_CODE = ("fence", "code_block")
 
 
 @cache
@@ -32,7 +34,8 @@ def body_of(address):
 def _reader():
     # No HTML of its own: what stands in the text is shown as text.
     reader = MarkdownIt("commonmark", {"html": False}).enable("table")
-    reader.add_render_rule("fence", _code)
+    for kind in _CODE:
+        reader.add_render_rule(kind, _code)
     return reader
 
 
@@ -40,7 +43,7 @@ def _code(_renderer, tokens, index, _options, _environment):
     token = tokens[index]
     kind = token.info or "text"
     label = {"sh": "shell", "js": "JavaScript", "python": "Python"}.get(kind, "printed")
-    number = 1 + sum(each.type == "fence" for each in tokens[:index])
+    number = 1 + sum(each.type in _CODE for each in tokens[:index])
     # Long lines scroll, by the keyboard too.
     opening = '<pre class="%s" tabindex="0" role="region" aria-label="%s %d">' % (
         escape(kind),
