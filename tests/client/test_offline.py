@@ -49,6 +49,7 @@ def test_cold_start_without_network_from_a_deep_link(
         "tables",
         "guide",
         "shop",
+        "compare",
         "cut",
         "work",
         "book",

@@ -20,6 +20,7 @@ SCREENS = {
     "expander": ".card",
     "thumb": ".card",
     "shop": ".card",
+    "compare": ".card",
     "cut": ".card",
     "tables": ".card",
     "guide": ".card",

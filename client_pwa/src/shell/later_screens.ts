@@ -1,6 +1,7 @@
 /** The screens that nobody needs for the first figures, in one file of their own. */
 
 export { BookScreen } from "../screens/book/BookScreen";
+export { CompareScreen } from "../screens/compare/CompareScreen";
 export { CutScreen } from "../screens/cut/CutScreen";
 export { GuideScreen } from "../screens/guide/GuideScreen";
 export { SettingsScreen } from "../screens/settings/SettingsScreen";

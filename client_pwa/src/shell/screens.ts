@@ -48,6 +48,7 @@ const SIDE: readonly Screen[] = [
   { key: "tables", label: "Tables", title: "Reference tables", uses: ["materials"], view: lazy("TablesScreen") },
   { key: "guide", label: "Guide", title: "Guide", uses: [], view: lazy("GuideScreen") },
   { key: "shop", label: "Shop", title: "My shop", uses: [], view: ShopScreen },
+  { key: "compare", label: "Compare", title: "Two designs side by side", uses: [], view: lazy("CompareScreen") },
   { key: "cut", label: "Cut", title: "Several jobs, one bar", uses: [], view: CutScreen },
 ];
 

@@ -5,14 +5,12 @@ import type { Inputs, Job } from "../../book/job";
 import { rackAfter } from "../../book/rack";
 import type { Cut } from "../../book/rack";
 import { namedBars, shop, shopInputs } from "../../book/shop";
-import { ask } from "../../engine/client";
-import type { Outcome as Reply } from "../../engine/client";
 import type { Answer } from "../../engine/answers";
 import { sentence } from "../../engine/labels";
 import { fieldsOf } from "../../engine/tables";
 import { Findings } from "../../figures/Findings";
 import { assemble } from "../../sheet/request";
-import { liveEntries } from "../../sheet/session";
+import { jobsOfTheBook, replyTo, wordsOf, workedOf } from "../../sheet/other_jobs";
 import { addressOf } from "../../base/routes";
 import { job } from "../../sheet/sheet";
 import { system } from "../../base/settings";
@@ -27,7 +25,7 @@ interface Order {
 }
 
 export function CutScreen() {
-  const jobs = liveEntries.value.flatMap((entry) => (entry.reading.ok ? [entry.id === job.value.id ? job.value : entry.reading.job] : []));
+  const jobs = jobsOfTheBook();
   const [picked, setPicked] = useState<readonly string[]>([]);
   const [search, setSearch] = useState("");
   const chosen = jobs.filter((each) => picked.includes(each.id));
@@ -127,13 +125,12 @@ async function planned(jobs: readonly Job[], rack: readonly Inputs[]): Promise<P
   const sets: unknown[] = [];
   const words: string[] = [];
   for (const each of jobs) {
-    const { request, faults } = assemble(fieldsOf("tooling"), { ...shopInputs.peek(), ...each.inputs });
-    const reply = faults.length > 0 ? undefined : await replyTo(`cut@${each.id}`, "tooling", request);
-    if (reply?.state !== "answer") {
-      words.push(`${each.name} cannot be cut yet: ${reply ? wordsOf(reply) : sentence(faults[0]!.message)}`);
+    const { request, answer, words: why } = await workedOf(each, "tooling", `cut@${each.id}`);
+    if (!answer) {
+      words.push(`${each.name} cannot be cut yet: ${why}`);
       continue;
     }
-    const { figures, chosen } = reply.answer;
+    const { figures, chosen } = answer;
     const taken = (name: string): unknown => request[name] ?? chosen.find((choice) => choice.input === name)?.value ?? undefined;
     sets.push({
       name: each.name,
@@ -150,11 +147,4 @@ async function planned(jobs: readonly Job[], rack: readonly Inputs[]): Promise<P
   const reply = await replyTo("cut", "stock", { ...request, sets });
   if (reply.state !== "answer") return { answer: undefined, words: [...words, wordsOf(reply)] };
   return { answer: reply.answer, words };
-}
-
-const replyTo = (key: string, calculation: string, request: unknown): Promise<Reply> => new Promise((resolve) => ask(key, calculation, request, resolve));
-
-function wordsOf(reply: Reply): string {
-  if (reply.state === "problem") return reply.problem.faults.map((fault) => `${sentence(fault.message)} ${sentence(fault.remedy)}`).join(" ");
-  return reply.state === "broken" ? reply.error.message : "";
 }
