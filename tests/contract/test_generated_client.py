@@ -174,3 +174,33 @@ def test_it_fetches_a_drawing(connection):
         client=connection, part=part("models").Part.FORMER, bore="80 mm"
     )
     assert drawn.startswith("<svg")
+
+
+@pytest.mark.slow
+def test_it_asks_for_many(connection, app):
+    """Figures that are picked are typed in the answers to many, also where one job is refused."""
+    models = part("models")
+    names = models.CalculationName
+    inputs = models.Anything.from_dict
+    jobs = [
+        models.ManyJob(calculation=names.SIZING, inputs=inputs({"bore": bore}))
+        for bore in ("3 1/8 in", "3 furlongs")
+    ]
+    first, second = part("api.calculations.work_many").sync(
+        client=connection, body=jobs, figures="free_gap"
+    )
+    assert (first.status, second.status) == (200, 422)
+    direct = app.test_client().post("/v1/sizing?figures=free_gap", json={"bore": "3 1/8 in"})
+    assert first.answer.to_dict() == direct.get_json()
+    gap = direct.get_json()["figures"]["free_gap"]
+    assert first.answer.figures["free_gap"].value == gap["value"]
+    assert second.problem.errors[0].path == ["bore"]
+
+
+@pytest.mark.slow
+def test_it_posts_for_a_drawing(connection):
+    request = part("models").ToolingRequest(bore="80 mm")
+    drawn = part("api.files.work_drawing_svg").sync(
+        client=connection, part=part("models").Part.FORMER, body=request
+    )
+    assert drawn.startswith("<svg")

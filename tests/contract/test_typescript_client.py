@@ -25,7 +25,12 @@ export async function use(): Promise<number> {
   const asked = { params: { query: { bore: 80 } }, parseAs: "text" } as const;
   const table = await client.GET("/v1/sizing.csv", asked);
   const text: string | undefined = table.data;
-  return gap + (sticks ?? 0) + (text?.length ?? 0);
+  const many = await client.POST("/v1/many", {
+    params: { query: { figures: "free_gap" } },
+    body: [{ calculation: "sizing", inputs: { bore: "80 mm" } }],
+  });
+  const picked: number | undefined = many.data?.[0]?.answer?.figures?.["free_gap"]?.value;
+  return gap + (sticks ?? 0) + (text?.length ?? 0) + (picked ?? 0);
 }
 """
 WRONG = {
@@ -35,6 +40,8 @@ WRONG = {
     "?.sticks": "?.stick",
     "bore: \"3 1/8 in\"": "boar: \"3 1/8 in\"",
     'ring_type: "plain"': 'ring_type: "plane"',
+    'calculation: "sizing"': 'calculation: "seizing"',
+    "?.answer?.figures": "?.answers?.figures",
     '"/v1/sizing.csv"': '"/v1/seizing.csv"',
 }  # fmt: skip
 

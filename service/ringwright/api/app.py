@@ -1,7 +1,5 @@
 """The application: blueprints, problems and headers put together."""
 
-import logging
-import traceback
 from urllib.parse import quote
 
 import orjson
@@ -10,7 +8,6 @@ from flask_smorest import Api
 from werkzeug.exceptions import HTTPException, NotFound
 
 from ..core import calculations as core
-from ..core.problems import CoreProblem, InputProblem
 from . import (
     calculations,
     deprecation,
@@ -23,6 +20,8 @@ from . import (
     hoist,
     lane,
     limits,
+    many,
+    many_schemas,
     metrics,
     own_address,
     pages,
@@ -37,8 +36,6 @@ from . import (
     table_files,
     watched,
 )
-
-_LOG = logging.getLogger("ringwright")
 
 # Files that a calculation of that name brings with it: function of Files that adds their addresses.
 FILES_OF = {
@@ -77,14 +74,17 @@ def create_app(table=None, app_folder=static_app.FOLDER, leaving=deprecation.LEA
     # An address with a doubled slash is another address, not one to be sent elsewhere.
     app.url_map.merge_slashes = False
     api = DocumentedApi(app)
-    for name, schema in documents.schemas_of(table).items():
+    of_many = many_schemas.schemas_of(many.names_of(table))
+    for name, schema in {**documents.schemas_of(table), **of_many}.items():
         api.spec.components.schema(name, schema)
     for name, response in documents.RESPONSES.items():
         api.spec.components.response(name, response)
     request_schemas = schemas.Schemas()
     for name, header in documents.HEADERS.items():
         api.spec.components.header(name, header)
-    api.register_blueprint(calculations.make_blueprint(table, request_schemas))
+    worked = calculations.make_blueprint(table, request_schemas)
+    many.add_to(worked, table, request_schemas)
+    api.register_blueprint(worked)
     api.register_blueprint(pages.blueprint)
     api.register_blueprint(shop.blueprint)
     api.register_blueprint(_files(table, request_schemas))
@@ -161,21 +161,15 @@ def _refused(error):
 
 
 def _problem_of(error):
-    if isinstance(error, problems.Refused):
-        return problems.problem(error.code, error.detail, error.faults, error.headers)
-    if isinstance(error, InputProblem):
-        return problems.problem("invalid-input", problems.detail_of(error.faults), error.faults)
-    if isinstance(error, CoreProblem):
-        return problems.problem(error.code, str(error))
+    told = problems.of_error(error)
+    if told is not None:
+        return told
     if isinstance(error, NotFound) and (there := _without_slash()):
         return redirect(there, 308)
     if isinstance(error, HTTPException):
         carried = [(k, v) for k, v in error.get_headers() if k in ("Allow", "Retry-After")]
         return problems.of_status(error.code, carried)
-    # Where and what kind, but no word of the error's: it may hold somebody's figures.
-    frames = "".join(traceback.format_tb(error.__traceback__))
-    _LOG.error("%s failed: %s\n%s", request.endpoint, type(error).__name__, frames)
-    return problems.problem("internal-error", "the service failed on this request")
+    return problems.failed(error, request.endpoint)
 
 
 def _without_slash():

@@ -213,6 +213,7 @@ SCHEMAS["ProblemList"] = _object(
 )
 SCHEMAS["Anything"] = {
     "type": "object",
+    "additionalProperties": True,
     "description": "An object that this document says no more of.",
 }
 SCHEMAS["Status"] = _object(
@@ -222,32 +223,33 @@ SCHEMAS["Status"] = _object(
 )
 _PROBLEM_CONTENT = {MEDIA_TYPE: {"schema": ref("Problem")}}
 HEADERS = {
-    "ETag": {"schema": _TEXT, "description": "changes only with the service's code"},
+    "ETag": {
+        "schema": _TEXT,
+        "description": "of every GET's answer; changes only with the service's code",
+    },
     "Retry-After": {
         "schema": {"type": "integer", "minimum": 1},
         "description": "with 429, and 503 for heavy work: seconds after which to ask again",
     },
 }
 _RETRY_HEADERS = {"Retry-After": {"$ref": "#/components/headers/Retry-After"}}
-_ETAG_HEADERS = {"ETag": {"$ref": "#/components/headers/ETag"}}
-
-
-def _any_of(description, lowest, highest):
-    kinds = [kind for kind in KINDS.values() if lowest <= kind.status <= highest]
-    said = "; ".join("%d: %s" % (kind.status, kind.title) for kind in kinds)
-    return {"description": "%s %s" % (description, said), "content": _PROBLEM_CONTENT}
 
 
 RESPONSES = {
     "Refused": {
-        **_any_of("The request cannot be answered, and why.", 400, 499),
+        "description": "The request cannot be answered, and why; /v1/problems lists all kinds.",
+        "content": _PROBLEM_CONTENT,
         "headers": _RETRY_HEADERS,
     },
     "Failed": {
-        **_any_of("The service is at fault.", 500, 599),
+        "description": "The service is at fault, or has no time now.",
+        "content": _PROBLEM_CONTENT,
         "headers": _RETRY_HEADERS,
     },
-    "NotModified": {"description": "You hold this answer already."},
+    "NotModified": {
+        "description": "You hold this answer already.",
+        "headers": {"ETag": {"$ref": "#/components/headers/ETag"}},
+    },
 }
 # What every operation may answer instead.
 PROBLEMS = {
@@ -260,9 +262,8 @@ def told(schema, media_type="application/json"):
     """The response of what was asked for."""
     return {
         "200": {
-            "description": "The answer; caches may keep it.",
+            "description": "The answer.",
             "content": {media_type: {"schema": schema}},
-            "headers": _ETAG_HEADERS,
         }
     }
 

@@ -7,12 +7,13 @@ becomes a component under its own name, and where it stood a reference to it.
 import json
 import re
 
-from .answer_schemas import words
+from .answer_schemas import ref, words
 
 
 def hoisted(spec):
     """The specification, changed in place."""
     schemas = spec["components"]["schemas"]
+    _share_rows(spec)
     inputs = _Shelf(schemas, "#/components/schemas/")
     for name in list(schemas):
         if schemas[name].get("additionalProperties") is False:
@@ -38,6 +39,30 @@ def hoisted(spec):
         _share_parameters(item)
     _share_responses(spec)
     return spec
+
+
+def _share_rows(spec):
+    """Drops the rows of lists that another object is but for its description."""
+    schemas = spec["components"]["schemas"]
+    known, same = {}, {}
+    for name, schema in list(schemas.items()):
+        if schema.get("type") == "object":
+            told = {key: one for key, one in schema.items() if key != "description"}
+            kept = known.setdefault(json.dumps(told, sort_keys=True), name)
+            if kept != name and name.endswith("Row"):
+                same[ref(name)["$ref"]] = ref(kept)["$ref"]
+                del schemas[name]
+    _refer(spec, same)
+
+
+def _refer(node, same):
+    if isinstance(node, dict):
+        if node.get("$ref") in same:
+            node["$ref"] = same[node["$ref"]]
+        node = list(node.values())
+    if isinstance(node, list):
+        for one in node:
+            _refer(one, same)
 
 
 def _share_parameters(item):
@@ -113,9 +138,17 @@ class _Shelf:
             return entry
         # An example is one caller's: whichever came first serves.
         said = json.dumps({k: v for k, v in entry.items() if k != "example"}, sort_keys=True)
-        if said not in self._known:
-            self._known[said] = self._free(name, owner)
-            self._held[self._known[said]] = entry
+        if said in self._known:
+            return {"$ref": self._prefix + self._known[said]}
+        if "enum" in entry:
+            # The same words, said of something else: one enumeration, with what it is here.
+            enumerated = json.dumps(entry["enum"])
+            if enumerated in self._known:
+                shared = self._prefix + self._known[enumerated]
+                return {"$ref": shared, "description": entry["description"]}
+            self._known[enumerated] = self._free(name, owner)
+        self._known[said] = self._free(name, owner)
+        self._held[self._known[said]] = entry
         return {"$ref": self._prefix + self._known[said]}
 
     def alike(self, name, entry, owner):

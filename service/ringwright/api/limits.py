@@ -3,6 +3,16 @@
 # A request of 500 list entries with ten long texts each is about 400 kB; nothing real is larger.
 LARGEST_BODY = 1_000_000
 
+# A season's rings of a club. The body's bound leaves a kilobyte for each.
+MOST_JOBS = 1_000
+
+# What all jobs of one request may cost by costs.py [ms]: three thorough cut lists, or a thousand of
+# what is light. The others of the lane wait so long.
+MOST_WORK = 3_000.0
+
+# All answers of one request together: 1000 whole sizings are 10 MB. It is held in memory.
+LARGEST_ANSWER = 16_000_000
+
 # Below what gunicorn (8190) and the proxy (16 k) take in one request line: we answer, not they.
 LONGEST_QUERY = 6_000
 

@@ -20,6 +20,8 @@ OPTION = field(
     "figures to answer with: names, commas between. The answer then holds these, findings that are "
     "not good, and cautions; nothing else",
     nothing("the whole answer"),
+    # All those of a sizing have 600 letters.
+    highest=1000,
 )
 
 
@@ -44,10 +46,16 @@ def read(text, known):
 
 
 def _unknown(name, known):
-    near = get_close_matches(name[:LONGEST_NAME], known, 3, 0.5)
-    remedy = "did you mean %s?" % " or ".join(near) if near else "use any of: " + ", ".join(known)
     said = "there is no figure called %s here" % name if name else "a name is empty"
-    return Fault((OPTION.name,), "choice", said, remedy)
+    return Fault((OPTION.name,), "choice", said, remedy_for(name, known))
+
+
+def remedy_for(name, known):
+    """What to do about a name that is not in `known`, a sequence of names."""
+    if not known:
+        return "leave it out"
+    near = get_close_matches(name[:LONGEST_NAME], known, 3, 0.5)
+    return "did you mean %s?" % " or ".join(near) if near else "use any of: " + ", ".join(known)
 
 
 def picked(answer, names):

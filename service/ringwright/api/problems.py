@@ -7,15 +7,18 @@ indexes from the top of the request to the value at fault, `pointer` is the same
 `value`, `lowest` and `highest` say it with its unit, the caller's own where a text named one.
 """
 
+import logging
+import traceback
 from collections import OrderedDict, namedtuple
 
 import orjson
 from flask import Response
 
-from ..core.problems import Fault
+from ..core.problems import CoreProblem, Fault, InputProblem
 from . import limits
 
 MEDIA_TYPE = "application/problem+json"
+_LOG = logging.getLogger("ringwright")
 # The same for people; every problem has a link to its place there (RFC 8288).
 PAGE = "/docs/problems"
 
@@ -109,6 +112,14 @@ KINDS = OrderedDict(
                 422,
                 "No answer was found for these inputs",
                 "change the inputs a little, or give one value fewer",
+            ),
+        ),
+        (
+            "too-much",
+            Kind(
+                422,
+                "The request asks for more than one request may",
+                "send fewer jobs at once, or ask for fewer figures",
             ),
         ),
         (
@@ -207,6 +218,25 @@ def of_status(status, headers=None):
     if allowed:
         remedy = "use one of: " + ", ".join(sorted(allowed.split(", ")))
     return problem(code, title, [Fault((), code, title, remedy)], headers)
+
+
+def of_error(error):
+    """The Response for what a caller can mend, None for any other exception."""
+    if isinstance(error, Refused):
+        return problem(error.code, error.detail, error.faults, error.headers)
+    if isinstance(error, InputProblem):
+        return problem("invalid-input", detail_of(error.faults), error.faults)
+    if isinstance(error, CoreProblem):
+        return problem(error.code, str(error))
+    return None
+
+
+def failed(error, where):
+    """The Response where the fault is the service's, which is logged. where: what failed."""
+    # Where and what kind, but no word of the error's: it may hold somebody's figures.
+    frames = "".join(traceback.format_tb(error.__traceback__))
+    _LOG.error("%s failed: %s\n%s", where, type(error).__name__, frames)
+    return problem("internal-error", "the service failed on this request")
 
 
 def detail_of(faults):

@@ -182,7 +182,7 @@ def _metadata(entry):
     if entry.kind == "choice":
         return {"type": "string", "enum": list(entry.choices)}
     if entry.kind == "text":
-        return {"type": "string", "maxLength": LONGEST_TEXT}
+        return {"type": "string", "maxLength": entry.highest or LONGEST_TEXT}
     if entry.kind == "flag":
         return {"type": "boolean"}
     if entry.kind == "records":

@@ -12,7 +12,8 @@ from . import wording
 from .problems import Fault, InputProblem
 
 # kind         a key of UNIT_OF_KIND, or "count", "choice", "text", "flag", "records", "object"
-# lowest, highest   inclusive bounds in core units, None where there is none
+# lowest, highest   inclusive bounds in core units, None where there is none; of a list its entries,
+#              of a text its letters
 # choices      allowed words of a choice, in the order to show them
 # default      a Default: what is taken when it is not given, None for an input that must be given
 # items        for "records" (a list) and "object": the fields of one entry
@@ -231,8 +232,9 @@ def _checked_value(entry, value, path, faults):
             _refuse(faults, path, "choice", value, "use one of: " + ", ".join(entry.choices))
         return value
     if kind == "text":
-        if not isinstance(value, str) or len(value) > LONGEST_TEXT:
-            _refuse(faults, path, "text", value, "give text of at most %d letters" % LONGEST_TEXT)
+        longest = entry.highest or LONGEST_TEXT
+        if not isinstance(value, str) or len(value) > longest:
+            _refuse(faults, path, "text", value, "give text of at most %d letters" % longest)
         return value
     if kind == "flag":
         if value is not True and value is not False:

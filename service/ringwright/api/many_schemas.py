@@ -1,0 +1,67 @@
+"""What the specification says of POST /v1/many."""
+
+from . import documents, limits
+from .answer_schemas import described, ref
+
+
+def schemas_of(names):
+    """Name and JSON Schema. names: of the calculations that may be asked for."""
+    return {
+        "CalculationName": {
+            "type": "string",
+            "description": "Which calculation.",
+            "enum": list(names) or ["none"],
+        },
+        "ManyJob": {
+            **_object(
+                "One job.",
+                {
+                    "calculation": ref("CalculationName"),
+                    "inputs": described("Anything", "the body of its own POST"),
+                },
+                ("calculation", "inputs"),
+            ),
+            "additionalProperties": False,
+        },
+        "ManyAnswer": _object(
+            "What a call of its own would answer; paths begin at inputs.",
+            {
+                "status": {"type": "integer", "description": "of HTTP"},
+                "answer": described("Pick", "where there is one"),
+                "problem": described("Problem", "in its place"),
+            },
+            ("status",),
+        ),
+        "Pick": _object(
+            "An answer, or what `figures` left of it.",
+            {
+                "figures": ref("SomeFigures"),
+                "findings": ref("Findings"),
+                "cautions": ref("Cautions"),
+            },
+            ("findings", "cautions"),
+        ),
+    }
+
+
+def operation(options):
+    """What `Blueprint.doc` needs. options: schema of the query."""
+    jobs = {"type": "array", "items": ref("ManyJob")}
+    jobs.update({"minItems": 1, "maxItems": limits.MOST_JOBS})
+    answers = {"type": "array", "items": ref("ManyAnswer")}
+    return {
+        "summary": "Many calculations in one request",
+        "operationId": "work_many",
+        "parameters": [{"in": "query", "schema": options}],
+        "requestBody": {"required": True, "content": {"application/json": {"schema": jobs}}},
+        "responses": {**documents.told(answers), **documents.PROBLEMS},
+    }
+
+
+def _object(description, properties, required):
+    return {
+        "type": "object",
+        "description": description,
+        "properties": properties,
+        "required": list(required),
+    }
