@@ -28,6 +28,8 @@ export interface Finding {
   remedy: string;
   value?: Quantity;
   limit?: Quantity;
+  /** Inputs that clear it, as tried; null: leave it out. */
+  apply?: Choice[];
 }
 
 export interface Choice {

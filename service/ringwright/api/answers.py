@@ -134,12 +134,14 @@ def _quantity(node, table, working):
 
 
 def _finding(node, table, working):
-    check, outcome, value, limit, why, remedy = node
+    check, outcome, value, limit, why, remedy, apply = node
     entry = {"check": check, "outcome": outcome, "why": why, "remedy": remedy}
     if value is not None:
         entry["value"] = _shown(value, table, working)
     if limit is not None:
         entry["limit"] = _shown(limit, table, working)
+    if apply:
+        entry["apply"] = [_choice(one, table, working) for one in apply]
     return entry
 
 

@@ -105,6 +105,7 @@ SCHEMAS = {
             "limit": described("Quantity", "what it is judged by"),
             "why": {"type": "string", "description": "what was found, in words"},
             "remedy": {"type": "string", "description": "what to change; empty when good"},
+            "apply": _list_of("Choice", "inputs that clear it, as tried; null: leave it out"),
         },
         ("check", "outcome", "why", "remedy"),
     ),

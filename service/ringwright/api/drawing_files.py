@@ -238,7 +238,7 @@ def _route(values, typed):
     link = job_link.link(address, carried)
     content = route_pdf.route_pdf(
         {
-            "sizing": plain(sizing.answer(design, [])),
+            "sizing": plain(sizing.answer(design, [], asked)),
             "tooling": plain(tooling.answer(design, tools, [], asked)),
             "route": plain(route.answer(design, tools, [], asked)),
         },

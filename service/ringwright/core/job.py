@@ -23,7 +23,7 @@ def calculate(values):
     """
     design, tools, chosen = tooling.settle_tooling(values)
     answers = OrderedDict()
-    answers["sizing"] = sizing.answer(design, [])
+    answers["sizing"] = sizing.answer(design, [], values)
     answers["tooling"] = tooling.answer(design, tools, [], values)
     answers["stock"] = stock.calculate(stock_request(design, values))
     answers["route"] = route.answer(design, tools, [], values)

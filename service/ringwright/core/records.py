@@ -24,8 +24,9 @@ Quantity = namedtuple("Quantity", ("value", "unit"))
 # `low` and `high` bound the figure where it rests on a coefficient, else None.
 Figure = namedtuple("Figure", ("value", "unit", "symbol", "method", "working", "low", "high"))
 
-# One check of the design. `value` and `limit` are Quantity or None.
-Finding = namedtuple("Finding", ("check", "outcome", "value", "limit", "why", "remedy"))
+# One check of the design. `value` and `limit` are Quantity or None. `apply`: Choices that clear it,
+# as inputs to give, a value of None one to leave out; () where the hand mends it.
+Finding = namedtuple("Finding", ("check", "outcome", "value", "limit", "why", "remedy", "apply"))
 
 # Something the caller did not give: which input, what was taken, and the rule that took it.
 Choice = namedtuple("Choice", ("input", "value", "unit", "why"))
@@ -38,11 +39,19 @@ Method = namedtuple("Method", ("key", "title", "formula", "validity", "sources")
 Series = namedtuple("Series", ("values", "unit", "symbol"))
 
 
-def finding(check, outcome, why, remedy="", value=None, limit=None):
+def finding(check, outcome, why, remedy="", value=None, limit=None, apply=()):
     """A Finding; a remedy is required unless the outcome is good."""
     if outcome != GOOD and not remedy:
         raise ValueError("a finding that is not good needs a remedy: " + check)
-    return Finding(check=check, outcome=outcome, value=value, limit=limit, why=why, remedy=remedy)
+    return Finding(
+        check=check,
+        outcome=outcome,
+        value=value,
+        limit=limit,
+        why=why,
+        remedy=remedy,
+        apply=apply,
+    )
 
 
 def plain(node, working=True):
@@ -87,6 +96,8 @@ def plain(node, working=True):
             entry["value"] = {"value": node.value.value, "unit": node.value.unit}
         if node.limit is not None:
             entry["limit"] = {"value": node.limit.value, "unit": node.limit.unit}
+        if node.apply:
+            entry["apply"] = [plain(one) for one in node.apply]
         return entry
     if kind is Series:
         return {"values": list(node.values), "unit": node.unit, "symbol": node.symbol}

@@ -62,6 +62,18 @@ def length_places(mm):
     return 3 if abs(mm) < 1.0 and mm != 0.0 else 2
 
 
+def said_up(mm):
+    """A length rounded up to the digits that `length` says of it [mm]."""
+    scale = _SCALES[length_places(mm)]
+    return math.ceil(mm * scale) / scale
+
+
+def said_down(mm):
+    """A length rounded down to the digits that `length` says of it [mm]."""
+    scale = _SCALES[length_places(mm)]
+    return math.floor(mm * scale) / scale
+
+
 def length(mm):
     """A length: "3.20 mm (0.126 in)", "0.503 mm (0.0198 in)"."""
     places = length_places(mm)

@@ -17,7 +17,7 @@ from ..ring.design import settle
 from ..ring.soak import can_be_set
 from ..walk import rings
 from ..wording import length
-from . import slitting, stepped_end, tool_list, tooling_findings
+from . import slitting, stepped_end, tool_list, tooling_findings, tooling_remedies
 from .tooling_figures import figures
 from .tooling_findings import SPIGOT_PLAY
 
@@ -237,6 +237,7 @@ def answer(design, tooling, chosen, values):
         )
     )
     said = tooling_findings.findings(design, tooling, values)
+    said = tooling_remedies.told(values, design, tooling, said, _judged)
     made, of_rings = rings.answer(design, values)
     if made:
         found["rings"] = made
@@ -249,6 +250,11 @@ def answer(design, tooling, chosen, values):
         keys.append("slitting-saw")
     found["cautions"] = cautions(*keys + ["sharp-edges", "stored-spring", "rotating-work"])
     return found
+
+
+def _judged(values):
+    design, tooling, _ = settle_tooling(values)
+    return tooling_findings.findings(design, tooling, values), (design, tooling)
 
 
 METHODS = (

@@ -170,15 +170,16 @@ def _band(rows, d):
 
 
 def _holding(rows, d, t):
+    closing = d.finish_outside + d.finishing_allowance
     if t.pot_gap < 0.0:
         rows.append(
             finding(
                 "pot",
                 STOP,
                 "In this pot the ends butt before the ring is in.",
-                "Bore the pot to %s." % length(t.closing_ring_bore),
+                "Bore the pot to %s." % length(closing),
                 Quantity(t.pot_bore, "mm"),
-                Quantity(t.closing_ring_bore, "mm"),
+                Quantity(closing, "mm"),
             )
         )
     elif t.pot_gap >= d.gap_kerf + d.gap_change:
@@ -187,9 +188,9 @@ def _holding(rows, d, t):
                 "pot",
                 STOP,
                 "The pot is larger than the free ring and would not grip it.",
-                "Use a pot of %s." % length(t.closing_ring_bore),
+                "Use a pot of %s." % length(closing),
                 Quantity(t.pot_bore, "mm"),
-                Quantity(t.closing_ring_bore, "mm"),
+                Quantity(closing, "mm"),
             )
         )
     play = t.inside_at_clamp - t.clamp_mandrel_diameter

@@ -33,6 +33,7 @@ TRIALS = 4
 WILD = 0.1
 
 FIELDS = tuple(SURVEY.values()) + listed((RING,), *_FROM_RING)
+_BY_NAME = dict([(entry.name, entry) for entry in FIELDS])
 
 
 def calculate(values):
@@ -81,8 +82,7 @@ def calculate(values):
     chosen = take.chosen
     chosen.extend([choice for choice in ring_chosen if choice.input in _FROM_RING])
     if not asked:
-        ring_values["closed_gap"] = survey_findings.gap_for(seen, design)
-        design, _ = _settled(ring_values)
+        design = _with_room(seen, ring_values, design)
     trial = _trial(design, worst, size)
     verdict = survey_findings.verdict(seen, trial, values.get("largest_bore"))
     made = design
@@ -98,17 +98,31 @@ def calculate(values):
         chosen = take.chosen
     rows = survey_findings.findings(seen, design, trial, verdict, asked)
     running = verdict.word == survey_findings.RUN
+
+    def again(changed):
+        other = dict(changed)
+        found, _ = _settled(other)
+        same = changed["closed_gap"] == ring_values["closed_gap"]
+        return found if asked or not running or not same else _with_room(seen, other, found)
+
+    rows += survey_places.stopped(seen, made, ring_values, _BY_NAME, running, asked, again)
     return OrderedDict(
         (
             ("verdict", verdict.word),
             ("figures", _figures(seen, made, trial, verdict)),
-            ("findings", rows + survey_places.stopped(seen, made, ring_values, running)),
+            ("findings", rows),
             ("sections", _section_rows(found)),
             ("bore_shape", _shape_rows(worst)),
             ("chosen", chosen),
             ("cautions", cautions("figures", "pressure-system", "isolate")),
         )
     )
+
+
+def _with_room(seen, values, design):
+    """The Design with the gap that the bore asks for, which is put into its values."""
+    values["closed_gap"] = survey_findings.gap_for(seen, design)
+    return _settled(values)[0]
 
 
 def _settled(values):

@@ -1,7 +1,9 @@
 """Accept, rework or scrap a finished ring, and why."""
 
+import math
+
 from .. import clearances
-from ..records import GOOD, STOP, WATCH, Quantity, finding
+from ..records import GOOD, STOP, WATCH, Choice, Quantity, finding
 from ..ring import blank, heat_set, soak
 from ..ring.allowances import CUT_ANGLES
 from ..ring.judging import judge_gap, judge_light, judge_pressure, side_left
@@ -76,9 +78,16 @@ def _stopped(values, found):
             judged.extend(checks)
     if found.pressure is not None:
         judged.extend(_PRESSURE)
-    rows = [row for row in stops(found.made) if row.check in _MADE]
-    rows += [row for row in stops(found.intended) if row.check not in _MADE]
-    return [row for row in rows if row.check not in judged]
+    rows = []
+    for row in stops(found.made):
+        if row.check in _MADE and row.check not in judged:
+            again = "Make it again, by what sizing says of this check."
+            rows.append(finding(row.check, STOP, row.why, again, row.value, row.limit))
+    for row in stops(found.intended):
+        if row.check not in _MADE and row.check not in judged:
+            mend = "Mend it before the ring runs; sizing says how."
+            rows.append(finding(row.check, STOP, row.why, mend, row.value, row.limit))
+    return rows
 
 
 def _pressure(rows, found):
@@ -175,8 +184,10 @@ def _width(rows, values, found):
         fine_length(d.groove_width),
     )
     if side < least:
-        remedy = "Face it to %s." % fine_length(measured + side - least)
-        rows.append(finding("width", STOP, said, remedy, value, Quantity(least, "mm")))
+        narrow = math.floor(1000.0 * (measured + side - least)) / 1000.0
+        remedy = "Face it to %s." % fine_length(narrow)
+        faced = (Choice("measured_width", narrow, "mm", "clears it"),)
+        rows.append(finding("width", STOP, said, remedy, value, Quantity(least, "mm"), faced))
     elif side > 1.5 * greatest:
         stop = side > 3.0 * greatest
         remedy = "Make a wider ring; a slack one hammers its groove."
@@ -205,9 +216,24 @@ def _closed_gap(rows, values, found):
         fine_length(max(blank.feeler_reading(gap=judged.hot, angle=angle), 0.0)),
     )
     if judged.short:
-        remedy = "File the ends until a feeler square to the cut reads %s." % fine_length(need)
+        reads = math.ceil(1000.0 * need) / 1000.0
+        remedy = "File the ends until a feeler square to the cut reads %s." % fine_length(reads)
+        filed = [Choice("measured_closed_gap", reads, "mm", "clears it")]
+        free = values.get("measured_free_gap")
+        if free is not None:
+            # What is filed off opens the free gap as well.
+            free += gap_by_feeler(d, reads - measured)
+            filed.append(Choice("measured_free_gap", free, "mm", "clears it"))
         rows.append(
-            finding("closed-gap", judged.outcome, said, remedy, value, Quantity(need, "mm"))
+            finding(
+                "closed-gap",
+                judged.outcome,
+                said,
+                remedy,
+                value,
+                Quantity(need, "mm"),
+                tuple(filed),
+            )
         )
     elif judged.wide:
         remedy = "Make it again: a plain ring leaks through its gap."

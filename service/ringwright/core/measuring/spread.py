@@ -89,7 +89,7 @@ def calculate(values):
     return OrderedDict(
         (
             ("figures", _figures(design, rankings, tool, tried, limits)),
-            ("findings", _findings(tried, rankings) + stops(design)),
+            ("findings", _findings(tried, rankings) + stops(design, values)),
             ("rankings", [_ranking_row(name, parts) for name, parts in rankings.items()]),
             ("chosen", chosen + take.chosen),
             ("cautions", cautions("figures")),

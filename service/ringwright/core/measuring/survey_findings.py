@@ -4,7 +4,7 @@ import math
 from collections import namedtuple
 
 from .. import clearances
-from ..records import GOOD, STOP, WATCH, Method, Quantity, finding
+from ..records import GOOD, STOP, WATCH, Choice, Method, Quantity, finding
 from ..ring.judging import WIDE_GAP, judge_gap, judge_light
 from ..wording import angle, fine_length, length, percent, wall_pressure
 
@@ -83,7 +83,8 @@ def findings(seen, design, trial, judged, asked):
     """
     rows = [_verdict_row(seen, judged)]
     _follow_row(rows, design, trial, judged)
-    _breathing_row(rows, seen, design, judged, asked)
+    if judged.word == RUN:
+        rows.extend(breathing(seen, design, asked))
     _gauge_rows(rows, seen, judged)
     return rows
 
@@ -164,14 +165,16 @@ def gap_for(seen, design):
     return max(usual, clearances.running_gap(seen.tight)) + math.pi * (seen.size - seen.tight)
 
 
-def _breathing_row(rows, seen, design, judged, asked):
-    """What becomes of the gap along the stroke, by the checks of sizing at both its ends.
+def breathing(seen, design, asked):
+    """List of Finding: what becomes of the gap along the stroke, by the checks of sizing at both
+    its ends.
 
-    asked: whether the caller gave the gap; else it is gap_for's, and is to be watched only where
-    the gap that sizing takes by itself would butt.
+    seen: Seen. design: a Design of the ring tried. asked: whether the caller gave the gap; else it
+    is gap_for's, and is to be watched only where the gap that sizing takes by itself would butt.
     """
-    if len(seen.sections) < 2 or judged.word != RUN:
-        return
+    rows = []
+    if len(seen.sections) < 2:
+        return rows
     breathing = math.pi * (seen.slack - seen.tight)
     least = design.closed_gap - math.pi * (design.bore - seen.tight)
     most = design.closed_gap + math.pi * (seen.slack - design.bore)
@@ -179,12 +182,13 @@ def _breathing_row(rows, seen, design, judged, asked):
     slack = judge_gap(design, most, seen.slack)
     said = "The gap opens and closes by %s along the stroke" % fine_length(breathing)
     value, limit = Quantity(tight.hot, "mm"), Quantity(tight.margin, "mm")
-    serves = gap_for(seen, design)
+    serves = math.ceil(1000.0 * gap_for(seen, design)) / 1000.0
     wanted = "Give the rings a closed gap of %s." % fine_length(serves)
+    given = (Choice("closed_gap", serves, "mm", "clears it"),)
     if tight.short:
         left = "the ends butt" if tight.hot <= 0.0 else "only %s is left" % fine_length(tight.hot)
         why = "%s: started hot in the tightest place, %s." % (said, left)
-        rows.append(finding("gap-breathes", tight.outcome, why, wanted, value, limit))
+        rows.append(finding("gap-breathes", tight.outcome, why, wanted, value, limit, given))
     if slack.wide:
         why = "%s: in the widest place %s is left hot, and a plain ring leaks through it." % (
             said,
@@ -200,10 +204,11 @@ def _breathing_row(rows, seen, design, judged, asked):
                 wanted if clears else "True the bore, or make a double-turn ring.",
                 Quantity(slack.hot, "mm"),
                 Quantity(WIDE_GAP * seen.slack, "mm"),
+                given if clears else (),
             )
         )
     if tight.short or slack.wide:
-        return
+        return rows
     usual = least + judge_gap(design, design.closed_gap).need - design.closed_gap
     usual = judge_gap(design, usual, seen.tight)
     why = "%s: with a closed gap of %s, %s is left in the tightest place, started hot." % (
@@ -213,9 +218,10 @@ def _breathing_row(rows, seen, design, judged, asked):
     )
     if usual.outcome == STOP and not asked:
         why += " The usual gap for a bore this size would butt there."
-        rows.append(finding("gap-breathes", WATCH, why, wanted, value, limit))
+        rows.append(finding("gap-breathes", WATCH, why, wanted, value, limit, given))
     else:
         rows.append(finding("gap-breathes", GOOD, why, "", value, limit))
+    return rows
 
 
 def _gauge_rows(rows, seen, judged):

@@ -4,9 +4,11 @@ and slackest."""
 import math
 
 from ..records import STOP, finding
+from ..ring import ring_remedies
 from ..ring.design import settle
 from ..ring.sizing import stops
 from ..wording import length
+from .survey_findings import breathing
 
 # Said by gap-breathes of every place along the bore.
 OF_THE_GAP = ("end-gap", "gap-wide")
@@ -17,12 +19,32 @@ _SETTLED = ("radial_thickness", "ring_width", "groove_width", "groove_depth", "e
 _BARELY = 1e-6
 
 
-def stopped(seen, design, values, running):
-    """List of Finding: what sizing stops of the ring, each check where it first does.
+def stopped(seen, design, values, fields, running, asked, again):
+    """List of Finding: what sizing stops of the ring, with remedies that clear it all along the
+    bore.
 
     seen: survey_findings.Seen. design: a Design. values: checked values it was settled from.
-    running: True where the ring is to run in the bore as it is, all along it.
+    fields: name -> Field of the survey's inputs. running: True where the ring is to run in the bore
+    as it is, all along it. asked: whether the caller gave the gap. again: function of such values
+    to the Design that the survey then makes of them.
     """
+    rows = _rows(seen, design, values, running)
+    if not rows:
+        return rows
+
+    def judge(changed):
+        settled = again(changed)
+        found = _rows(seen, settled, changed, running)
+        return found + (breathing(seen, settled, asked) if running else []), settled
+
+    tightest = standing(design, seen.tight, values) if running else design
+    beside = breathing(seen, design, asked) if running else []
+    told = ring_remedies.told(values, tightest, rows + beside, judge, fields)
+    return told[: len(rows)]
+
+
+def _rows(seen, design, values, running):
+    """The same in words alone, each check where it first stops."""
     rows = stops(design)
     if not running:
         return rows

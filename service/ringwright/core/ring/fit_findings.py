@@ -3,7 +3,7 @@
 from .. import clearances
 from ..properties.materials import pairing
 from ..records import GOOD, STOP, WATCH, Quantity, finding
-from ..wording import fine_length, in_a_sentence, length, steam_pressure, temperature
+from ..wording import fine_length, in_a_sentence, length, said_up, steam_pressure, temperature
 from .judging import WIDE_GAP, gap_left, judge_gap, judge_side, least_piston_clearance
 
 # More than reciprocating engines are built for, flash steam apart [MPa]; common practice, no
@@ -134,7 +134,7 @@ def end_gap(rows, d):
                 "In a stone-cold cylinder full steam would close the gap before the bore has "
                 "grown.",
                 "Warm the cylinder through slowly with the drains open, or give a closed gap of "
-                "%s." % length(d.closed_gap - cold),
+                "%s." % length(said_up(d.closed_gap - cold)),
                 Quantity(cold, "mm"),
                 Quantity(0.0, "mm"),
             )

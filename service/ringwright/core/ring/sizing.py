@@ -10,7 +10,7 @@ from ..catalogue.inputs_ring import RING
 from ..catalogue.ring import SIZING
 from ..cautions import cautions
 from ..records import STOP
-from . import heat_set, ring_findings, section, spring, winding
+from . import heat_set, ring_findings, ring_remedies, section, spring, winding
 from .design import settle
 from .judging import gap_left, pressing
 
@@ -115,26 +115,41 @@ def calculate(values):
     values: checked values of FIELDS, a plain dict in core units. Raises InputProblem.
     """
     design, chosen = settle(values)
-    return answer(design, chosen)
+    return answer(design, chosen, values)
 
 
-def answer(design, chosen):
-    """As `calculate`, for a Design already settled. design: a Design. chosen: list of Choice."""
+def answer(design, chosen, values):
+    """As `calculate`, for a Design already settled.
+
+    design: a Design. chosen: list of Choice. values: the checked inputs that it was settled from.
+    """
     acts = behaviour(design)
+    rows = ring_findings.findings(design, acts)
     return OrderedDict(
         (
             ("figures", figures(design, acts)),
-            ("findings", ring_findings.findings(design, acts)),
+            ("findings", ring_remedies.told(values, design, rows, _judged)),
             ("chosen", chosen),
             ("cautions", cautions("figures", "pressure-system", "stored-spring")),
         )
     )
 
 
-def stops(design):
-    """List of Finding: what stops the ring of a Design, by every check of sizing."""
+def stops(design, values=None):
+    """List of Finding: what stops the ring of a Design, by every check of sizing.
+
+    design: a Design. values: checked inputs, for remedies that were tried; None for words alone.
+    """
     rows = ring_findings.findings(design, behaviour(design))
-    return [row for row in rows if row.outcome == STOP]
+    rows = [row for row in rows if row.outcome == STOP]
+    if values is None or not rows:
+        return rows
+    return ring_remedies.told(values, design, rows, _judged)
+
+
+def _judged(values):
+    design, _ = settle(values)
+    return ring_findings.findings(design, behaviour(design)), design
 
 
 def figures(design, acts):

@@ -6,9 +6,8 @@ from .. import clearances
 from ..catalogue.inputs_ring import PLAIN
 from ..properties import steam
 from ..properties.materials import material
-from ..records import GOOD, finding
+from ..records import GOOD
 from ..ring import fit_findings, ring_findings
-from ..wording import length
 
 # What those checks read of a Design; groove_depth is None, for it is not asked for here.
 Standing = namedtuple(
@@ -63,13 +62,4 @@ def findings(given):
     """
     ring = standing(given)
     rows = ring_findings.pressure(ring) + fit_findings.findings(ring)
-    found = [row for row in rows if row.outcome != GOOD and row.check not in _SAID]
-    return [_worn(row, given) if row.check == "gap-wide" else row for row in found]
-
-
-def _worn(row, given):
-    """A gap that wear has opened is mended by new rings."""
-    if given["worn_gap"] <= given["closed_gap"]:
-        return row
-    remedy = "Make new rings, with a closed gap of %s." % length(given["closed_gap"])
-    return finding(row.check, row.outcome, row.why, remedy, row.value, row.limit)
+    return [row for row in rows if row.outcome != GOOD and row.check not in _SAID]

@@ -12,7 +12,7 @@ from ..properties import steam
 from ..properties.materials import material
 from ..records import Method
 from ..ring import spring
-from . import leak, ring_duty, ring_leak, steam_cycle, warming, wear
+from . import leak, ring_duty, ring_leak, running_remedies, steam_cycle, warming, wear
 from .ring_leak import LEVELS
 from .running_figures import (
     comparison,
@@ -22,7 +22,7 @@ from .running_figures import (
     leak_values,
     wear_values,
 )
-from .running_findings import findings
+from .running_findings import findings, on_the_piston
 from .running_inputs import filled
 
 __all__ = ("FIELDS", "METHODS", "calculate")
@@ -84,6 +84,7 @@ def calculate(values):
 
     values: checked values of FIELDS, a plain dict in core units. Raises InputProblem.
     """
+    asked = values
     given, chosen = filled(values)
     ring = warming.cold_ring(given, given["worn_gap"])
     engine = _engine(given)
@@ -102,14 +103,12 @@ def calculate(values):
     values.update(friction_values(given, engine, shown))
     values.update(wear_values(given, grown, largest, change, shown))
     rubbing, left = values["friction_share"][1], values.get("spring_left")
+    rows = findings(given, engine, losses, rubbing, left, grown, largest) + warm["findings"]
     return OrderedDict(
         (
             ("figures", figures_of(RUNNING, values, shown, BY_PRESSURE)),
             ("comparison", comparison(losses)),
-            (
-                "findings",
-                findings(given, engine, losses, rubbing, left, grown, largest) + warm["findings"],
-            ),
+            ("findings", running_remedies.told(asked, given, rows, _judged)),
             ("chosen", chosen),
             (
                 "warming",
@@ -119,6 +118,14 @@ def calculate(values):
             ("cautions", cautions("figures", "pressure-system", "isolate", "steam-burns")),
         )
     )
+
+
+def _judged(values):
+    """(list of Finding of the ring on the piston, the filled inputs): what a remedy is tried by."""
+    given, _ = filled(values)
+    ring = warming.cold_ring(given, given["worn_gap"])
+    warm = warming.warming(ring, given["steam_temperature"], given["running_temperature"])
+    return on_the_piston(given) + warm["findings"], given
 
 
 def _engine(given):

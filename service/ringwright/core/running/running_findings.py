@@ -24,8 +24,7 @@ def findings(given, engine, losses, rubbing, left, grown, largest):
     if given["ring_type"] == DOUBLE_TURN or losses["double-turn"].total[1] < losses["now"].total[1]:
         found.append(_round_the_back(losses["double-turn"]))
     found.extend(_steam(given, engine, losses))
-    found.extend(_ring(given))
-    found.extend(ring_at_hand.findings(given))
+    found.extend(on_the_piston(given))
     if rubbing > FRICTION_WATCH:
         found.append(
             finding(
@@ -194,7 +193,8 @@ def _steam(given, engine, losses):
     return found
 
 
-def _ring(given):
+def on_the_piston(given):
+    """List of Finding of the ring on the piston, its leak apart. given: filled inputs."""
     found = []
     wide = 1.5 * given["closed_gap"]
     if given["worn_gap"] > wide and given["light"] == 0.0:
@@ -235,7 +235,7 @@ def _ring(given):
                 Quantity(entry.hottest, "degC"),
             )
         )
-    return found
+    return found + ring_at_hand.findings(given)
 
 
 def _wear(grown, largest):

@@ -1,0 +1,147 @@
+"""What to try for each check of a running engine that is not good, and how it is said."""
+
+import math
+
+from .. import clearances
+from ..catalogue.inputs_engine import ENGINE, OWNER, RING_AT_HAND
+from ..catalogue.inputs_ring import PRACTICE_PRESSURE, RING
+from ..properties.materials import for_use, material
+from ..ring import remedies
+from ..ring.judging import judge_gap, least_piston_clearance
+from ..ring.remedies import change
+from ..wording import fine_length, in_a_sentence, length, said_down, said_up, wall_pressure
+from .ring_at_hand import standing
+
+FIELDS = {}
+for _table in (OWNER, RING_AT_HAND, ENGINE, RING):
+    FIELDS.update(_table)
+
+
+def told(values, given, rows, judge):
+    """The findings of a running engine with remedies that were tried.
+
+    values: checked inputs. given: as they were filled. rows: list of Finding. judge: function of
+    values to (list of Finding, the filled inputs).
+    """
+
+    def options(row):
+        maker = _OPTIONS.get(row.check)
+        return maker(standing(given), row) if maker else None
+
+    return remedies.tried(values, rows, options, judge, FIELDS, _words)
+
+
+def _gap(ring, row):
+    need = said_up(judge_gap(ring, ring.closed_gap).need)
+    return [change(("worn_gap", need)), change(("worn_gap", need), ("closed_gap", need))]
+
+
+def _new_ring(ring, row):
+    return [change(("worn_gap", None)), change(("worn_gap", None), ("closed_gap", None))]
+
+
+def _side(ring, row):
+    """Side clearance as practice leaves it."""
+    play = clearances.side_clearance(
+        ring_width=ring.ring_width,
+        ring_expansion=ring.ring_material.expansion,
+        piston_expansion=ring.piston_material.expansion,
+        ring_temperature=ring.steam_temperature,
+        piston_temperature=ring.steam_temperature,
+        shop_temperature=ring.shop_temperature,
+        margin=clearances.running_side_clearance(ring.bore)[0],
+    )
+    grown = ring.ring_width * (
+        clearances.growth(
+            ring.ring_material.expansion, ring.steam_temperature, ring.shop_temperature
+        )
+        - 1.0
+    )
+    found = [change(("side_clearance", math.ceil(1000.0 * play) / 1000.0))]
+    found.append(change(("side_clearance", math.ceil(1000.0 * (grown + 0.025)) / 1000.0)))
+    return found
+
+
+def _piston(ring, row):
+    small = ring.bore - least_piston_clearance(ring)
+    found = [said_down(small), said_down(small - clearances.running_piston_clearance(ring.bore))]
+    return [change(("piston_diameter", one)) for one in found] + [change(("piston_diameter", None))]
+
+
+def _metal(ring, row):
+    found = []
+    for key in for_use("ring"):
+        if material(key).hottest >= ring.steam_temperature:
+            found.append(change(("ring_material", key)))
+    return found + [
+        change(("ring_material", one["ring_material"]), ("expander_pressure", PRACTICE_PRESSURE))
+        for one in found
+    ]
+
+
+def _slack(ring, row):
+    lacking = max(math.ceil(1000.0 * (PRACTICE_PRESSURE - ring.wall_pressure)) / 1000.0, 0.001)
+    return [change(("expander_pressure", lacking)), change(("wall_pressure", PRACTICE_PRESSURE))]
+
+
+def _stiff(ring, row):
+    return [
+        change(("expander_pressure", None)),
+        change(("wall_pressure", PRACTICE_PRESSURE)),
+        change(("wall_pressure", PRACTICE_PRESSURE), ("expander_pressure", None)),
+    ]
+
+
+def _piston_metal(ring, row):
+    return [
+        change(("piston_material", key))
+        for key in for_use("piston")
+        if material(key).family != "aluminium"
+    ]
+
+
+_OPTIONS = {
+    "end-gap": _gap,
+    "gap-running": _gap,
+    "gap-wide": _new_ring,
+    "side-clearance": _side,
+    "side-clearance-running": _side,
+    "side-clearance-start": _side,
+    "piston-seizes": _piston,
+    "piston-clearance": lambda ring, row: [change(("piston_diameter", None))],
+    "piston-clearance-running": _piston,
+    "pairing": _metal,
+    "ring-material-heat": _metal,
+    "piston-metal": _piston_metal,
+    "too-slack": _slack,
+    "too-stiff": _stiff,
+}
+
+
+def _words(name, value, given):
+    if name == "worn_gap":
+        if value is None:
+            return "make new rings, with a closed gap of %s" % length(given["closed_gap"])
+        return "file the gap to %s" % length(value)
+    if name == "closed_gap" and value is None:
+        return "leave the closed gap out"
+    if name == "closed_gap":
+        return "give new rings the same"
+    if name == "side_clearance":
+        return "give the ring %s at its sides: face it, or open or true its groove" % fine_length(
+            value
+        )
+    if name == "piston_diameter":
+        size = given["piston_diameter"] if value is None else value
+        return "make the piston %s in diameter" % length(size)
+    if name == "expander_pressure" and value is not None:
+        return (
+            "fit a spring expander behind it, sized by the calculation of that name, that adds %s"
+            % wall_pressure(value)
+        )
+    if name == "wall_pressure":
+        return "make rings that press with %s" % wall_pressure(value)
+    if name in ("ring_material", "piston_material"):
+        called = "rings" if name == "ring_material" else "a piston"
+        return "make %s of %s" % (called, in_a_sentence(material(value).title))
+    return remedies.plain_words(name, value)
