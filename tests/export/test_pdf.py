@@ -355,3 +355,80 @@ def test_a_job_too_long_for_a_code_says_so(client):
     text = pages(fetched(client, "route.pdf", job_name=name))[0].extract_text()
     assert "too long for a code" in " ".join(text.split())
     assert "too long" not in pages(fetched(client, "route.pdf"))[0].extract_text()
+
+
+MEASURED = [
+    {"ring": 1, "end_kerf": "1.2 mm", "bored_inside_diameter": "74.9 mm"},
+    {"ring": 2, "end_kerf": "1.05 mm", "free_gap": "6.2 mm"},
+    {"ring": 3},
+]
+
+
+def posted(client, rings, **query):
+    job = {"bore": JOB["bore"], "steam_pressure": JOB["steam_pressure"]}
+    body = {**job, "rings": rings, "measured": MEASURED}
+    answer = client.post("/v1/route.pdf", json=body, query_string=query)
+    assert answer.status_code == 200, answer.data
+    assert answer.mimetype == "application/pdf"
+    return answer.data, client.post("/v1/route", json=body).get_json()
+
+
+@pytest.mark.parametrize("rings, paper", [(3, "A4"), (3, "half-letter"), (14, "A4")])
+def test_every_ring_s_own_sizes_stand_on_the_card(client, rings, paper):
+    """What a ring is to be made to where it is not as for all, and what was measured of it."""
+    data, card = posted(client, rings, paper=paper)
+    text = " ".join(" ".join(page.extract_text().split()) for page in pages(data))
+    nominal = {
+        (row["key"], size["name"]): size for row in card["operations"] for size in row["sizes"]
+    }
+    shown = set()
+    for ring in card["rings"]:
+        for size in ring["sizes"]:
+            if "measured" in size:
+                assert "%.3f" % size["measured"]["value"] in text, size["name"]
+            other = nominal[size["operation"], size["name"]]
+            for end in ("lower", "upper") if "limits" in size else ():
+                # Printed to 0.001 mm, rounded into the limits: within one step of each.
+                limit = size["limits"][end]["value"]
+                if abs(limit - other["limits"][end]["value"]) > 0.002:
+                    digits = [round(limit * 1000 + step) / 1000 for step in (-1, 0, 1)]
+                    assert any("%.3f" % digit in text for digit in digits), (ring["ring"], size)
+                    shown.add((ring["ring"], size["name"]))
+    assert {ring for ring, _ in shown} >= {1, 2, 3}
+    assert "In the box of a ring" in text
+    assert "In the box of a ring" not in pages(fetched(client, "route.pdf"))[0].extract_text()
+
+
+@pytest.mark.parametrize("paper", CARDS)
+def test_no_operation_is_torn_when_rings_have_sizes_of_their_own(client, paper):
+    """The head of an operation stands on the page on which its last size does."""
+    data, card = posted(client, 3, paper=paper)
+    texts = ["".join(page.extract_text().split()) for page in pages(data)]
+    for row in card["operations"]:
+        head = "".join(("%d%s" % (row["number"], row["title"])).split())
+        here = [text for text in texts if head in text]
+        assert here, row["title"]
+        for size in row["sizes"]:
+            label = "".join(size["label"].split())
+            assert any(label in text for text in here), (row["key"], label)
+
+
+def test_the_job_in_the_card_brings_what_was_measured_back(client):
+    data, _ = posted(client, 3)
+    reader = pypdf.PdfReader(io.BytesIO(data))
+    (held,) = [json.loads(part[0]) for part in reader.attachments.values()]
+    measured = held["jobs"][0]["measured"]
+    assert measured["route/saw-ends/end_kerf"] == "1.2 mm"
+    assert measured["route/saw-ends/end_kerf/2"] == "1.05 mm"
+    assert measured["route/measure-free-gap/free_gap/2"] == "6.2 mm"
+
+
+def test_a_card_that_is_posted_without_measures_is_the_one_that_is_fetched(client):
+    job = {"bore": "80 mm", "rings": 2}
+    sent = client.post("/v1/route.pdf", json=job)
+    got = client.get("/v1/route.pdf", query_string=job)
+    texts = [[page.extract_text() for page in pages(one.data)] for one in (sent, got)]
+    assert texts[0] == texts[1]
+    wrong = client.post("/v1/route.pdf", json={"bore": "80 mm", "paper": "A4"})
+    assert wrong.status_code == 422
+    assert wrong.get_json()["errors"][0]["path"] == ["paper"]

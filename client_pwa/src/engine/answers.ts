@@ -96,6 +96,17 @@ export interface Operation {
   cautions: Caution[];
 }
 
+/** What the core says of a ring that was measured so far: the card follows the ring. */
+export interface RingSoFar {
+  ring: number;
+  outcome: Outcome;
+  why: string;
+  remedy: string;
+  sizes: WorkedSize[];
+}
+
+export type WorkedSize = Size & { operation: string; name: string; measured?: Quantity; outcome?: Outcome; cost?: string };
+
 export interface Series {
   values: number[];
   unit: string;

@@ -3,7 +3,7 @@
 
 import type { Size } from "../engine/answers";
 import { system } from "../base/settings";
-import { measure } from "../sheet/measured";
+import { measure, placeOf } from "../sheet/measured";
 import { job } from "../sheet/sheet";
 import { shown } from "../units/show";
 
@@ -12,9 +12,18 @@ interface Props {
   /** Where the sizes stand, so that a measured one is kept with its place. */
   place: string;
   caption: string;
+  /** A size as it is for each ring that was measured, by the ring's number; none where nothing was. */
+  own?: (size: Size) => ReadonlyMap<number, Size>;
 }
 
-export function SizeTable({ sizes, place, caption }: Props) {
+interface Row {
+  size: Size;
+  label: string;
+  /** 0: of the card, for every ring. */
+  ring: number;
+}
+
+export function SizeTable({ sizes, place, caption, own }: Props) {
   if (sizes.length === 0) return null;
   return (
     // The roles are said outright: stacked on a narrow screen it is a table still.
@@ -28,38 +37,51 @@ export function SizeTable({ sizes, place, caption }: Props) {
           <th scope="col" role="columnheader">Measured</th>
         </tr>
       </thead>
-      <tbody role="rowgroup">
-        {sizes.map((size, index) => {
-          const text = shown(aim(size), size.unit, system.value, size.limits ? "limit" : (size.name ?? size.label));
-          const limits = limitsOf(size);
-          const key = `${place}/${size.name ?? size.label}`;
-          return (
-            <tr key={index} role="row">
-              <th scope="row" role="rowheader">{size.label}</th>
-              <td class="sizes-value" role="cell">
-                <b>{text.text}</b> {text.unit}
-                {limits && (
-                  <small>
-                    {limits.lower} to {limits.upper}
-                  </small>
-                )}
-              </td>
-              <td class="sizes-measured" role="cell">
-                <input
-                  type="text"
-                  inputMode="decimal"
-                  maxLength={40}
-                  aria-label={`Measured ${size.label}`}
-                  value={job.value.measured[key] ?? ""}
-                  onInput={(event) => measure(key, event.currentTarget.value)}
-                />
-              </td>
-            </tr>
-          );
-        })}
-      </tbody>
+      <tbody role="rowgroup">{sizes.flatMap((size) => rowsOf(size, own?.(size), place)).map((row) => <OneRow key={`${row.size.name}/${row.ring}`} place={place} {...row} />)}</tbody>
     </table>
     </div>
+  );
+}
+
+/** One row for all rings where they are to be made alike and only the first was measured; else one for each. */
+function rowsOf(size: Size, own: ReadonlyMap<number, Size> | undefined, place: string): Row[] {
+  const rings = [...(own ?? [])];
+  const measuredOf = (ring: number): string | undefined => job.value.measured[placeOf(place, size.name ?? size.label, ring)];
+  if (rings.every(([ring, each]) => read(each) === read(size) && (ring === 1 || !measuredOf(ring)))) return [{ size, label: size.label, ring: 0 }];
+  return rings.map(([ring, each]) => ({ size: { ...size, ...each }, label: `${size.label}, ring ${ring}`, ring }));
+}
+
+const read = (size: Size): string => {
+  const limits = limitsOf(size);
+  return [shown(aim(size), size.unit, system.value, "limit").text, limits?.lower, limits?.upper].join(" ");
+};
+
+function OneRow({ size, label, ring, place }: Row & { place: string }) {
+  const text = shown(aim(size), size.unit, system.value, size.limits ? "limit" : (size.name ?? size.label));
+  const limits = limitsOf(size);
+  const key = placeOf(place, size.name ?? size.label, ring || 1);
+  return (
+    <tr role="row">
+      <th scope="row" role="rowheader">{label}</th>
+      <td class="sizes-value" role="cell">
+        <b>{text.text}</b> {text.unit}
+        {limits && (
+          <small>
+            {limits.lower} to {limits.upper}
+          </small>
+        )}
+      </td>
+      <td class="sizes-measured" role="cell">
+        <input
+          type="text"
+          inputMode="decimal"
+          maxLength={40}
+          aria-label={`Measured ${label}`}
+          value={job.value.measured[key] ?? ""}
+          onInput={(event) => measure(key, event.currentTarget.value)}
+        />
+      </td>
+    </tr>
   );
 }
 

@@ -234,13 +234,16 @@ def _route(values, typed):
         "rings": design.rings,
     }
     carried = job_link.job_of(heading["job"] or heading["kind"], _CARD.fields, typed, values)
+    card = plain(route.answer(design, tools, [], asked))
+    if card.get("rings"):
+        carried["job"]["measured"] = job_link.measured_of(card["rings"])
     address = address_of(request, current_app.extensions["ringwright"]["address"])
     link = job_link.link(address, carried)
     content = route_pdf.route_pdf(
         {
             "sizing": plain(sizing.answer(design, [], asked)),
             "tooling": plain(tooling.answer(design, tools, [], asked)),
-            "route": plain(route.answer(design, tools, [], asked)),
+            "route": card,
         },
         drawn,
         heading,

@@ -11,6 +11,8 @@ from .card_style import CELL, HEADING, SIZE, SMALL, Laid, Marked, paragraph
 MOST_ON_THE_CARD = 12
 # Operations in which every size is measured.
 _TO_MEASURE = ("survey", "soak", "inspect")
+# Decimals of what was measured, of millimetres.
+_MEASURED_PLACES = 3
 # A box for a figure written with a pencil.
 _BOX = 13 * mm
 _MAKE = 30 * mm
@@ -24,11 +26,52 @@ def least_width():
     return _MAKE + _LABEL + 3 * _BOX
 
 
-def sizes(rows, rings, system, room):
+def own_sizes(rings):
+    """Operation and name of a size -> number of a ring -> that ring's own size.
+
+    rings: as "rings" of the route card is answered.
+    """
+    found: dict[tuple[str, str], dict[int, dict]] = {}
+    for ring in rings:
+        for size in ring["sizes"]:
+            of_size = found.setdefault((size["operation"], size["name"]), {})
+            of_size[ring["ring"]] = size
+    return found
+
+
+def _in_box(size, own, system):
+    """What stands in a ring's box: its own size in small letters where it is to be made otherwise
+    than the card says for all, and what was measured of it.
+    """
+    if own is None:
+        return []
+    found = []
+    if _read(own, system) != _read(size, system):
+        found.append(Marked("<br/>".join(_read(own, system)), SMALL))
+    if "measured" in own:
+        measured = own["measured"]
+        shown = values.shown(measured["value"], measured["unit"], system, _MEASURED_PLACES)
+        found.append(paragraph(shown.split(" ")[0], SIZE))
+    elif found:
+        # Room for the pencil under it.
+        found.append(Spacer(1, 5 * mm))
+    return found
+
+
+def _read(size, system):
+    """Lines of a size as it is read: its limits one above the other, or the size alone."""
+    if "limits" not in size:
+        return (values.shown(size["value"], size["unit"], system).split(" ")[0],)
+    low, high = size["limits"]["lower"]["value"], size["limits"]["upper"]["value"]
+    return values.limits(low, high, system)[:2]
+
+
+def sizes(operation, rows, own, rings, system, room):
     """A table of the sizes of one operation.
 
-    rows: sizes as the route answers them. rings: how many are measured one by one, 1 for what is
-    measured once. system: metric or inch. room: width there is [pt].
+    operation: its key. rows: sizes as the route answers them. own: as of own_sizes. rings: how many
+    are measured one by one, 1 for what is measured once. system: metric or inch. room: width there
+    is [pt].
     """
     boxes = rings if rings <= MOST_ON_THE_CARD else 1
     per_line = max(1, min(boxes, int((room - _MAKE - _LABEL) / _BOX)))
@@ -49,7 +92,15 @@ def sizes(rows, rings, system, room):
         for line in range(lines):
             here = min(per_line, boxes - line * per_line)
             left = [paragraph(size["label"], CELL), make(size, system)] if line == 0 else ["", ""]
-            table.append(left + [_small_number(line, i, per_line) for i in range(here)])
+            of_size = own.get((operation, size["name"]), {})
+            table.append(
+                left
+                + [
+                    _small_number(line, i, per_line)
+                    + _in_box(size, of_size.get(line * per_line + i + 1), system)
+                    for i in range(here)
+                ]
+            )
             table[-1] += [""] * (per_line - here)
             marks.append(("GRID", (2, first + line), (1 + here, first + line), 0.8, "black"))
         if lines > 1:
@@ -68,13 +119,15 @@ def sizes(rows, rings, system, room):
         ]
     )
     widths = [room - _MAKE - box * per_line, _MAKE] + [box] * per_line
-    heights = [None] + [8 * mm if lines > 1 else None] * (len(table) - 1)
+    # An empty box has the height of a pencil's figure; one with a ring's own size what that takes.
+    bare = 8 * mm if lines > 1 and not own else None
+    heights = [None] + [bare] * (len(table) - 1)
     return Laid(table, colWidths=widths, rowHeights=heights, style=style)
 
 
 def _small_number(line, place, per_line):
     """The ring's number within its box, where the heading no longer tells it."""
-    return paragraph(str(line * per_line + place + 1), SMALL) if line else ""
+    return [paragraph(str(line * per_line + place + 1), SMALL)] if line else []
 
 
 def make(size, system):
@@ -107,14 +160,14 @@ def has_box(operation, size, tools):
     return "limits" in size and size["name"] not in tools
 
 
-def sheet_of_rings(operations, tools, rings, system, wide):
+def sheet_of_rings(operations, tools, own, rings, system, wide):
     """Flowables of a sheet with a row for every ring and a column for every size that each has.
 
-    operations: as the route answers them. tools: names of the sizes of tools. rings: how many.
-    system: metric or inch. wide: width of the page [pt].
+    operations: as the route answers them. tools: names of the sizes of tools. own: as of
+    own_sizes. rings: how many. system: metric or inch. wide: width of the page [pt].
     """
     columns = [
-        (operation["number"], size)
+        (operation, size)
         for operation in operations
         if operation["each_ring"]
         for size in operation["sizes"]
@@ -125,11 +178,21 @@ def sheet_of_rings(operations, tools, rings, system, wide):
     for first in range(0, len(columns), per_sheet):
         here = columns[first : first + per_sheet]
         head = [paragraph("Ring", SMALL)]
-        for number, size in here:
-            head.append([paragraph("%d %s" % (number, size["label"]), SMALL), make(size, system)])
+        for operation, size in here:
+            label = "%d %s" % (operation["number"], size["label"])
+            head.append([paragraph(label, SMALL), make(size, system)])
+        of_rings = [own.get((operation["key"], size["name"]), {}) for operation, size in here]
         width = (wide - _RING) / len(here)
         table = Laid(
-            [head] + [[paragraph(str(ring + 1), CELL)] + [""] * len(here) for ring in range(rings)],
+            [head]
+            + [
+                [paragraph(str(ring), CELL)]
+                + [
+                    _in_box(size, of_size.get(ring), system)
+                    for (_, size), of_size in zip(here, of_rings, strict=True)
+                ]
+                for ring in range(1, rings + 1)
+            ],
             colWidths=[_RING] + [width] * len(here),
             repeatRows=1,
             style=TableStyle(

@@ -51,6 +51,22 @@ def job_of(name, fields, typed, values):
     return {"format": FORMAT, "version": VERSION, "job": {"name": name, "inputs": inputs}}
 
 
+def measured_of(rings):
+    """What was measured of the rings, by the places where the app keeps it: text by place.
+
+    rings: as "rings" of the route card is answered.
+    """
+    found = {}
+    for ring in rings:
+        for size in ring["sizes"]:
+            if "measured" in size:
+                place = "route/%s/%s" % (size["operation"], size["name"])
+                if ring["ring"] != 1:
+                    place += "/%d" % ring["ring"]
+                found[place] = "%r %s" % (size["measured"]["value"], size["measured"]["unit"])
+    return found
+
+
 def _as_text(entry, text, value):
     if entry.kind == "flag":
         return bool(value)

@@ -54,6 +54,10 @@ CARDS = {
     "A5": (148.0, 210.0),
     "half-letter": (139.7, 215.9),
 }
+_IN_THE_BOXES = (
+    "In the box of a ring: small, what that ring is to be made to, where it is not as for all; "
+    "large, what was measured of it."
+)
 MARGIN = 10 * mm
 _TITLE_LETTERS = 60
 # Drawings of a card have capitals of 3.5 mm; so printed, they are as large as those of the text.
@@ -77,13 +81,16 @@ def route_pdf(worked, drawn, heading, paper, system, link, carried):
     story = _head(worked["sizing"], heading, system, link, wide)
     story += _cautions(card["cautions"], wide)
     story += _findings(_not_good(worked), wide)
+    if card.get("rings"):
+        story += [paragraph(_IN_THE_BOXES, SMALL), Spacer(1, 2 * mm)]
     said = set()
     tools = {size["name"] for tool in worked["tooling"]["tools"] for size in tool["sizes"]}
+    own = card_sizes.own_sizes(card.get("rings", ()))
     for operation in card["operations"]:
-        story.append(_operation(operation, tools, drawn, heading["rings"], system, wide, said))
+        story.append(_operation(operation, tools, own, drawn, heading["rings"], system, wide, said))
     if heading["rings"] > card_sizes.MOST_ON_THE_CARD:
         story += card_sizes.sheet_of_rings(
-            card["operations"], tools, heading["rings"], system, wide
+            card["operations"], tools, own, heading["rings"], system, wide
         )
     out = io.BytesIO()
     document = BaseDocTemplate(
@@ -218,9 +225,9 @@ def _findings(findings, wide):
     return [_boxed(lines, wide), Spacer(1, 3 * mm)]
 
 
-def _operation(operation, tools, drawn, rings, system, wide, said):
-    """One operation, kept on one page. tools: names of the sizes of tools. said: keys of the
-    cautions that earlier ones gave in full.
+def _operation(operation, tools, own, drawn, rings, system, wide, said):
+    """One operation, kept on one page. tools: names of the sizes of tools. own: as of
+    card_sizes.own_sizes. said: keys of the cautions that earlier ones gave in full.
     """
     sheet = drawn(DRAWINGS[operation["key"]]) if operation["key"] in DRAWINGS else None
     words = [paragraph(operation["text"])]
@@ -244,7 +251,8 @@ def _operation(operation, tools, drawn, rings, system, wide, said):
     def sizes(room):
         if not boxed:
             return []
-        return [card_sizes.sizes(boxed, count, system, room), Spacer(1, 1 * mm)]
+        table = card_sizes.sizes(operation["key"], boxed, own, count, system, room)
+        return [table, Spacer(1, 1 * mm)]
 
     head = Laid(
         [

@@ -1,6 +1,6 @@
 /** The route card: the operations in order, each to be ticked off at the bench, and to be printed. */
 
-import type { Caution, Operation, Quantity } from "../../engine/answers";
+import type { Caution, Operation, Quantity, RingSoFar, Size } from "../../engine/answers";
 import { fieldsOf } from "../../engine/tables";
 import { Drawing } from "../../drawings/Drawing";
 import { Cautions } from "../../figures/Cautions";
@@ -20,6 +20,7 @@ export function RouteScreen() {
   const operations = (view.answer?.operations ?? []) as Operation[];
   const shared = new Set([...fieldsOf("sizing"), ...fieldsOf("tooling")].map((field) => field.name));
   const own = fieldsOf("route").filter((field) => !shared.has(field.name));
+  const rings = (view.answer?.rings ?? []) as RingSoFar[];
   const done = new Set(job.value.done);
   const left = operations.filter((operation) => !done.has(operation.key)).length;
   return (
@@ -39,7 +40,7 @@ export function RouteScreen() {
           <Cautions cautions={view.answer.cautions} />
           <ol class={view.stale ? "operations stale" : "operations"}>
             {operations.map((operation, place) => (
-              <OneOperation key={operation.key} operation={operation} done={done.has(operation.key)} said={cautionsOf(operations.slice(0, place))} />
+              <OneOperation key={operation.key} operation={operation} rings={rings} done={done.has(operation.key)} said={cautionsOf(operations.slice(0, place))} />
             ))}
           </ol>
           <div class="card drawings">
@@ -58,7 +59,23 @@ export function RouteScreen() {
 
 const cautionsOf = (operations: readonly Operation[]): string[] => operations.flatMap((operation) => operation.cautions.map((caution) => caution.key));
 
-function OneOperation({ operation, done, said }: { operation: Operation; done: boolean; said: readonly string[] }) {
+/** A size as each ring's own card has it. */
+const ownSizes = (rings: readonly RingSoFar[], operation: string, size: Size): Map<number, Size> =>
+  new Map(
+    rings.flatMap(({ ring, sizes }) => {
+      const own = sizes.find((each) => each.operation === operation && each.name === size.name);
+      return own ? [[ring, { ...size, value: own.value, ...(own.limits ? { limits: own.limits } : {}) }] as const] : [];
+    }),
+  );
+
+interface OneOperationProps {
+  operation: Operation;
+  rings: readonly RingSoFar[];
+  done: boolean;
+  said: readonly string[];
+}
+
+function OneOperation({ operation, rings, done, said }: OneOperationProps) {
   const again = operation.cautions.filter((caution) => said.includes(caution.key));
   return (
     <li class={done ? "operation operation-done" : "operation"}>
@@ -73,7 +90,12 @@ function OneOperation({ operation, done, said }: { operation: Operation; done: b
         </label>
       </div>
       <p>{operation.text}</p>
-      <SizeTable sizes={operation.sizes} place={`route/${operation.key}`} caption={`Sizes for operation ${operation.number}`} />
+      <SizeTable
+        sizes={operation.sizes}
+        place={`route/${operation.key}`}
+        caption={`Sizes for operation ${operation.number}`}
+        own={(size) => ownSizes(rings, operation.key, size)}
+      />
       <dl class="operation-facts">
         {operation.hold && <Fact name="Hold">{operation.hold}</Fact>}
         {operation.tool && <Fact name="Tool">{operation.tool}</Fact>}

@@ -1,6 +1,6 @@
 /** The sizes of one operation, large, each with the place for what was measured and its verdict at once. */
 
-import type { Operation, Outcome, Quantity, Size } from "../../engine/answers";
+import type { Operation, Outcome, RingSoFar, Size } from "../../engine/answers";
 import { sentence } from "../../engine/labels";
 import { NumberEntry } from "../../fields/NumberEntry";
 import { Mark, WORD } from "../../figures/Findings";
@@ -11,17 +11,6 @@ import { job } from "../../sheet/sheet";
 import { parseQuantity } from "../../units/parse";
 import { shown } from "../../units/show";
 import { kindOf, verdictOn } from "./verdict";
-
-/** What the core says of a ring that was measured so far (the card follows the ring). */
-export interface RingSoFar {
-  ring: number;
-  outcome: Outcome;
-  why: string;
-  remedy: string;
-  sizes: WorkedSize[];
-}
-
-type WorkedSize = Size & { operation: string; name: string; measured?: Quantity; outcome?: Outcome; cost?: string };
 
 /** The core's word for what is set and not measured. */
 const SET = "set, not measured";

@@ -84,7 +84,7 @@ DRAWING = table(
     field(
         "drawn_ring",
         "count",
-        "which of the rings measured has the sizes that a picture of an operation shows",
+        "whose sizes the picture of an operation shows",
         fixed(1),
         lowest=1,
         highest=200,
@@ -92,7 +92,7 @@ DRAWING = table(
     field(
         "paper",
         "choice",
-        "what it is drawn for: paper with border and title block, or a narrow screen",
+        "paper with border and title block, or a narrow screen",
         fixed("A4"),
         choices=PAPERS,
     ),

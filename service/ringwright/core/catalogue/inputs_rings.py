@@ -32,8 +32,7 @@ RINGS = table(
     field(
         "measured",
         "records",
-        "what was measured of the rings as they are made, one record a ring: the rest of each "
-        "ring's card is worked from it",
+        "what was measured of the rings, one record a ring: the rest of its card follows it",
         nothing("nothing measured yet"),
         lowest=1,
         highest=200,

@@ -32,7 +32,7 @@ _PIECE = (
 _RINGS = column(
     "rings?",
     "records",
-    "the rings measured so far: what is still to be made of each",
+    "the rings measured so far",
     (
         column("ring", "count", "its number"),
         column("outcome", "text", "good: it comes right; watch: it can; stop: it cannot"),
@@ -51,7 +51,7 @@ _RINGS = column(
                 column("limits?", "object", "between which it is right", _LIMITS),
                 column("measured?", "length", "what was measured"),
                 column("outcome?", "text", "good or watch: whether that is within the limits"),
-                column("cost?", "text", "what a size outside them makes of the ring by itself"),
+                column("cost?", "text", "what that alone makes of the ring"),
             ),
         ),
     ),

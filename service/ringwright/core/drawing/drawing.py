@@ -4,8 +4,10 @@ tooling.
 
 from collections import OrderedDict
 
-from ..catalogue.inputs import Chooser
+from ..catalogue.inputs import Chooser, listed
 from ..catalogue.inputs_drawing import DRAWING
+from ..catalogue.inputs_stock import SHOP
+from ..catalogue.inputs_tools import LATHE
 from ..making import route, tool_list, tooling
 from ..making.part_sizes import Size
 from ..making.route_rows import changed
@@ -18,7 +20,11 @@ from .paper import Title
 from .plain import entity_list
 from .svg import svg
 
-FIELDS = route.FIELDS + tuple(DRAWING.values())
+FIELDS = (
+    tooling.FIELDS
+    + listed((LATHE, SHOP), "machine", "bar_form", "bar_sizes")
+    + tuple(DRAWING.values())
+)
 
 
 def settled(values):
