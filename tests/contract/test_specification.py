@@ -375,7 +375,7 @@ def test_the_table_governs_every_address():
     one = Calculation("x", "s", fields, lambda values: {"figures": {}}, NOTHING)
     told = set(specification(create_app({"x": one}))["paths"])
     own = {path for path in told if path.startswith("/v1/")} - {"/v1/problems"}
-    assert own == {"/v1/x", "/v1/x.csv", "/v1/shop"}
+    assert own == {"/v1/x", "/v1/x.csv", "/v1/shop", "/v1/many"}
 
 
 def test_every_example_of_an_input_is_taken_by_it(spec):

@@ -99,5 +99,5 @@ def test_the_remedy_for_a_slack_ring_is_one_that_its_metal_allows():
         found = sizing(bore=80.0, wall_pressure=0.02, **more)["findings"]
         return next(one["remedy"] for one in found if one["check"] == "too-slack")
 
-    assert "Ask for more wall pressure" in remedy()
+    assert "Ask for a wall pressure of" in remedy()
     assert "expander" in remedy(ring_material="phosphor-bronze")

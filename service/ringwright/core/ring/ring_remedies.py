@@ -61,11 +61,11 @@ def _less_asked(values):
             groups.append(given)
     found = []
     for count in range(1, 1 << len(groups)):
-        names = []
+        together = []
         for place, given in enumerate(groups):
             if count & (1 << place):
-                names += given
-        found.append((len(names), count, names))
+                together += given
+        found.append((len(together), count, together))
     found.sort()
     listing = [change(*[(name, None) for name in names]) for _, _, names in found]
     for key in for_use("ring")[:METALS]:
