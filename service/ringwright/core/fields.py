@@ -256,7 +256,8 @@ def _checked_list(entry, value, path, faults):
             Fault(
                 path,
                 "list-length",
-                "%s has %d entries" % (entry.name, len(value)),
+                "%s has %d %s"
+                % (entry.name, len(value), "entry" if len(value) == 1 else "entries"),
                 "give %d to %d entries" % (entry.lowest or 0, entry.highest or LONGEST_LIST),
             )
         )

@@ -119,9 +119,8 @@ MEASURED = table(
     field(
         "force_applied",
         "choice",
-        "how the ring was closed on the scale: pressed across at 90 degrees to its gap until the "
-        "gap is closed, drawn in by a flexible band round it, or pressed across until that "
-        "diameter is the bore",
+        "how the ring was closed on the scale: pressed across, at 90 degrees to its gap, until the "
+        "gap is closed; drawn in by a flexible band; or pressed across to the size of the bore",
         fixed(ACROSS_TO_CLOSE, "the usual way"),
         choices=LOADINGS,
     ),

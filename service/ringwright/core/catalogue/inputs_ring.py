@@ -69,7 +69,7 @@ RING = table(
         "length",
         "radial thickness of the ring",
         worked(
-            "from the window of sections that serve",
+            "from the sections that serve",
             "as safe in the bore as on its way there",
         ),
         lowest=0.3,
@@ -204,7 +204,7 @@ RING = table(
     field(
         "relief",
         "ratio",
-        "share of the moment that the heat relaxes",
+        "share of the stress that the soak takes out",
         worked(
             "what the soak relaxes, 0.9 for an hour at 550 degC",
             "what that soak relaxes; from memory of published figures",

@@ -15,7 +15,7 @@ _GIVEN = "d1, a1, E, q"
 # name, kind, symbol, label, methods, symbols of its working, group, meaning
 FIGURES = table(
     (
-        ("mean_wall_pressure", "pressure", "p", "Mean wall pressure", "wall-contact", _GIVEN, ring.BEARING, "all the force on the wall over all the wall"),
+        ("mean_wall_pressure", "pressure", "p", "Mean wall pressure", "wall-contact", _GIVEN, ring.BEARING, "the force on the wall, shared out over all of it"),
         ("largest_pressure", "pressure", "p_max", "Largest pressure", "wall-contact", _GIVEN, ring.BEARING, "at any place"),
         ("wall_force", "force", "sum F", "Force on the wall", "wall-contact", _GIVEN, ring.BEARING, "all of it added up"),
         ("tip_force", "force", "F", "Force at a tip", "wall-contact", _GIVEN, ring.BEARING, "the larger of the two ends'"),
@@ -25,7 +25,7 @@ FIGURES = table(
         ("peak_stress", "pressure", "sigma_t", "Stress in this bore", "wall-stress", "d1, a1, E, h", ring.STRAIN, "greatest tension"),
         ("peak_compression", "pressure", "sigma_c", "Compression in this bore", "wall-stress", "d1, a1, E, h", ring.STRAIN),
         ("pressure_to_follow", "pressure", "p_f", "Pressure that would follow the bore", "pressure-to-follow", "d1, a1, E, " + ", ".join(LOBES), SHAPE, "away from the ends"),
-        ("bore_misfit", "length", "", "Readings off the shape", "bore-harmonics", "", SHAPE, "root mean square of what the shape leaves"),
+        ("bore_misfit", "length", "", "Readings off the shape", "bore-harmonics", "", SHAPE, "how far readings stray from the shape, root mean square"),
     ),
     SYMBOLS,
 )  # fmt: skip

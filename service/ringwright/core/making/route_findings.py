@@ -66,9 +66,8 @@ def _limits(d, machine):
     least, most = held.worst.wall_pressure
     off = max(most / d.wall_pressure - 1.0, 1.0 - least / d.wall_pressure)
     said = (
-        "Whoever keeps every limit gets a ring %s to %s thick, its gap right, pressing within %s "
-        "of the aim for all that its sizes do"
-        % (fine_length(thin), fine_length(thick), percent(off))
+        "Whoever keeps every limit gets a ring %s to %s thick with its gap right. Its sizes leave "
+        "the pressure within %s of the aim" % (fine_length(thin), fine_length(thick), percent(off))
     )
     if not can_be_set(d.ring_material.family):
         said = "Whoever keeps every limit gets a ring %s to %s thick, its gap right" % (

@@ -251,7 +251,7 @@ def _proof(rows, done, values):
     if gap <= CLOSE_ENOUGH:
         rows.append(finding("cut-list", GOOD, why))
         return
-    remedy = "Let it look longer (cutting_effort thorough), or plan the sets one at a time."
+    remedy = "Set cutting_effort to thorough, or plan the sets one at a time."
     if values.get("cutting_effort") == THOROUGH:
         remedy = "Plan the sets one at a time, and compare."
     rows.append(

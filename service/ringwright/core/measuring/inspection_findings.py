@@ -303,7 +303,7 @@ def _relief(rows, found):
         return
     value = Quantity(found.relief, "1")
     limit = Quantity(d.relief, "1")
-    said = "The heat relaxed %s of the stress; %s was reckoned with, %s to %s expected." % (
+    said = "The soak took out %s of the stress; %s was taken, %s to %s expected." % (
         percent(found.relief),
         percent(d.relief),
         percent(d.relief_low),

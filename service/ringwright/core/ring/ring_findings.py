@@ -209,8 +209,8 @@ def _bearing(rows, d, acts):
             finding(
                 "bearing",
                 WATCH,
-                "A plain ring set on a round former bears over the back third and at its tips, and "
-                "not over %s behind each tip." % angle(acts.slack_angle),
+                "A plain ring set on a round former bears over the back third and at its "
+                "tips; it does not bear over %s behind each tip." % angle(acts.slack_angle),
                 "Set it spread by a spacer, or finish it held by a flexible band.",
                 Quantity(acts.slack_angle, "deg"),
                 Quantity(0.0, "deg"),

@@ -101,9 +101,9 @@ def _round_the_back(loss):
         "double-turn-leak",
         GOOD,
         "A double-turn ring leaves no straight way through. Steam that stands behind it can still "
-        "leave by the gap of the turn on the low side: how much is not known from measurement, so "
-        "the figure runs from nil, which the trade claims, to all that a plain ring's gap as wide "
-        "would pass (%s an hour)." % _steam_mass(loss.total[2]),
+        "leave by the gap of the turn on the low side. Nobody has measured how much. The trade "
+        "claims nil; the most is what a plain ring's gap as wide would pass, %s an hour."
+        % _steam_mass(loss.total[2]),
     )
 
 
@@ -183,7 +183,7 @@ def _steam(given, engine, losses):
             finding(
                 "leak-against-feed",
                 WATCH,
-                "The leak reckoned is more than all the steam that is missing from the feed "
+                "The leak worked out is more than all the steam that is missing from the feed "
                 "measured.",
                 "Measure the gap, the piston and the light again, and the feed over a longer run.",
                 Quantity(losses["now"].total[1], "kg/h"),
@@ -202,7 +202,7 @@ def on_the_piston(given):
             finding(
                 "light",
                 WATCH,
-                "The leak is reckoned for a ring that bears all round. In a worn bore a light "
+                "The leak is worked out for a ring that bears all round. In a worn bore a light "
                 "between ring and bore may pass more than the gap.",
                 "Try the ring in the bore with a lamp behind it, at both ends and the middle, "
                 "and give the widest light and its length.",

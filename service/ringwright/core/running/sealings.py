@@ -34,7 +34,7 @@ _ALL = (
         "the ring can still find the gap of the turn on the low side.",
         None,
         "practice",
-        "All that is reckoned of a plain ring, and the turning inside out.",
+        "All that is worked out of a plain ring, and the turning inside out.",
         "How much passes round the back: the figure runs from nil to all.",
     ),
     Sealing(
@@ -84,7 +84,7 @@ _ALL = (
         None,
         "practice",
         "Clearance of the piston cold and hot, and what touches first.",
-        "The leak: film and eddies between moving walls are not reckoned here.",
+        "The leak: film and eddies between moving walls are not worked out here.",
     ),
 )
 
