@@ -9,6 +9,9 @@ from .card_style import CELL, HEADING, SIZE, SMALL, Laid, Marked, paragraph
 
 # Up to here every ring has its box beside the size; beyond, a sheet at the end has them all.
 MOST_ON_THE_CARD = 12
+# Sizes that are not cut to but come out, and limits of them, over the size, that are wide.
+_AIMED_AT = ("free_gap",)
+_WIDE = 0.1
 # Operations in which every size is measured.
 _TO_MEASURE = ("survey", "soak", "inspect")
 # Decimals of what was measured, of millimetres.
@@ -136,7 +139,16 @@ def make(size, system):
         return paragraph(values.shown(size["value"], size["unit"], system), SIZE)
     low, high = size["limits"]["lower"]["value"], size["limits"]["upper"]["value"]
     upper, lower, unit = values.limits(low, high, system)
+    if has_aim(size):
+        aim = values.shown(size["value"], size["unit"], system)
+        return Marked('%s<br/><font size="8.5">%s to %s</font>' % (aim, lower, upper), SIZE)
     return Marked("%s %s<br/>%s" % (upper, unit, lower), SIZE)
+
+
+def has_aim(size):
+    """Whether limits are so far apart that the size to aim at must stand with them."""
+    low, high = size["limits"]["lower"]["value"], size["limits"]["upper"]["value"]
+    return high - low > _WIDE * size["value"] and size["name"] in _AIMED_AT
 
 
 def in_line(size, system):
