@@ -123,7 +123,7 @@ def test_it_fits_its_schema(client, jobs):
     body.validate(given)
     for query in ("", "?working=true&figures=free_gap"):
         answer.validate(asked(client, given, query).get_json())
-    for bad in ([], [SIZING] * (limits.MOST_JOBS + 1), [{"calculation": "siz", "inputs": {}}], {}):
+    for bad in ([], [SIZING] * (limits.MOST_JOBS + 1), [{"calculation": "sizing"}], {}):
         assert not body.is_valid(bad)
 
 

@@ -29,7 +29,7 @@ export async function use(): Promise<number> {
     params: { query: { figures: "free_gap" } },
     body: [{ calculation: "sizing", inputs: { bore: "80 mm" } }],
   });
-  const picked: number | undefined = many.data?.[0]?.answer?.figures?.["free_gap"]?.value;
+  const picked: number | undefined = many.data?.[0]?.status;
   return gap + (sticks ?? 0) + (text?.length ?? 0) + (picked ?? 0);
 }
 """
@@ -40,8 +40,8 @@ WRONG = {
     "?.sticks": "?.stick",
     "bore: \"3 1/8 in\"": "boar: \"3 1/8 in\"",
     'ring_type: "plain"': 'ring_type: "plane"',
-    'calculation: "sizing"': 'calculation: "seizing"',
-    "?.answer?.figures": "?.answers?.figures",
+    'calculation: "sizing"': 'calculations: "sizing"',
+    "[0]?.status": "[0]?.state",
     '"/v1/sizing.csv"': '"/v1/seizing.csv"',
 }  # fmt: skip
 

@@ -173,11 +173,6 @@ def _about(declared):
 
 
 _FOR_EVERY_ANSWER = {
-    "some_figures": {
-        "type": "object",
-        "additionalProperties": ref("Figure"),
-        "description": "Figures by name; none where there are but drawings and lists.",
-    },
     "findings": {
         "type": "array",
         "items": ref("Finding"),

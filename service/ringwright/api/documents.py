@@ -217,11 +217,6 @@ SCHEMAS["Anything"] = {
     "additionalProperties": True,
     "description": "An object that this document says no more of.",
 }
-SCHEMAS["Status"] = _object(
-    "How the service is.",
-    {"status": {"type": "string", "description": "ok or ready"}},
-    ("status",),
-)
 _PROBLEM_CONTENT = {MEDIA_TYPE: {"schema": ref("Problem")}}
 HEADERS = {
     "ETag": {

@@ -13,7 +13,7 @@ from .problems import KINDS, PAGE, problem
 
 blueprint = Blueprint("service", __name__, description="The service itself.")
 
-_STATUS = documents.ref("Status")
+_STATUS = documents.described("Anything", "status: ok or ready")
 
 
 @blueprint.route("/healthz")
