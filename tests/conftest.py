@@ -100,7 +100,8 @@ class Server:
     def start_again(self):
         """Starts it, the first time or once it has ended, on the same port."""
         self.process = subprocess.Popen(self.command, env=self.environment, **self.started)
-        for _ in range(300):
+        # A machine that does much else takes its time.
+        for _ in range(900):
             try:
                 socket.create_connection(("127.0.0.1", self.port), timeout=1).close()
                 requests.get(self.address + "/healthz", timeout=5)

@@ -45,7 +45,7 @@ class Connection:
 
     def _exchange(self, message):
         if self.socket is None:
-            self.socket = socket.create_connection(("127.0.0.1", self.port), timeout=20)
+            self.socket = socket.create_connection(("127.0.0.1", self.port), timeout=60)
             self.socket.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
             if self.secure is not None:
                 context, name = self.secure
