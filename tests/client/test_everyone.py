@@ -10,7 +10,7 @@ from conftest import ROOT
 
 AXE = ROOT / "client_pwa" / "node_modules" / "axe-core" / "axe.min.js"
 STAGES = ["survey", "ring", "tools", "stock", "route", "check", "run"]
-BESIDE = ["valve", "expander", "thumb", "tables", "guide", "shop", "compare", "cut"]
+BESIDE = ["valve", "expander", "thumb", "unheated", "tables", "guide", "shop", "compare", "cut"]
 # Reached from a stage, with the screen to itself.
 ALONE = ["work"]
 SCREENS = [*STAGES, *BESIDE, *ALONE, "book", "settings"]

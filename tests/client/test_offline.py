@@ -46,6 +46,7 @@ def test_cold_start_without_network_from_a_deep_link(
         "valve",
         "expander",
         "thumb",
+        "unheated",
         "tables",
         "guide",
         "shop",

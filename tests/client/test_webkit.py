@@ -19,6 +19,7 @@ SCREENS = {
     "valve": ".card",
     "expander": ".card",
     "thumb": ".card",
+    "unheated": ".wall path",
     "shop": ".card",
     "compare": ".card",
     "cut": ".card",

@@ -8,4 +8,5 @@ export { SettingsScreen } from "../screens/settings/SettingsScreen";
 export { ShopScreen } from "../screens/shop/ShopScreen";
 export { TablesScreen } from "../screens/tables/TablesScreen";
 export { ThumbScreen } from "../screens/thumb/ThumbScreen";
+export { UnheatedScreen } from "../screens/unheated/UnheatedScreen";
 export { WorkScreen } from "../screens/work/WorkScreen";

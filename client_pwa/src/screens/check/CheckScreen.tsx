@@ -10,10 +10,10 @@ import { Findings } from "../../figures/Findings";
 import { GenericScreen } from "../../figures/GenericScreen";
 import { inView } from "../../figures/results";
 import { Status } from "../../figures/Status";
+import { WallPicture } from "../../figures/WallPicture";
 import { forNextRing } from "../../sheet/next_ring";
 import { change, job } from "../../sheet/sheet";
 import { undo } from "../../sheet/undo";
-import { WallPicture } from "./WallPicture";
 
 export function CheckScreen() {
   const shared = new Set(fieldsOf("sizing").map((field) => field.name));

@@ -1,9 +1,9 @@
 /** The pressure round the bore, turn by turn: outward from the wall where the ring presses, and where it
  * stands clear, the light, much enlarged. */
 
-import type { Answer, Series } from "../../engine/answers";
-import { system } from "../../base/settings";
-import { shown } from "../../units/show";
+import type { Answer, Series } from "../engine/answers";
+import { system } from "../base/settings";
+import { shown } from "../units/show";
 
 interface Turn {
   turn: number;
