@@ -9,7 +9,7 @@ import type { Plugin } from "vite";
 import { ONE_FILE } from "../src/offline/one_file.ts";
 
 /** Everything that a phone keeps. */
-export const BUDGET_BYTES = 450_000;
+export const BUDGET_BYTES = 460_000;
 /** What it takes until the first figures stand; the rest comes after them. */
 export const FIRST_BUDGET_BYTES = 300_000;
 const FIRST = /^(index\.html|assets\/(index-|worker-|micropython-|core-first-).*)$/;
@@ -31,7 +31,9 @@ export function downloadedFiles(folder: string): string[] {
 async function pack(folder: string, name: string): Promise<number> {
   const data = readFileSync(join(folder, name));
   if (NOT_WORTH_IT.test(name)) return data.length;
-  const brotli = brotliCompressSync(data, { params: { [constants.BROTLI_PARAM_SIZE_HINT]: data.length } });
+  // The smallest blocks that the packer takes: its own choice comes out larger for each of these files.
+  const params = { [constants.BROTLI_PARAM_SIZE_HINT]: data.length, [constants.BROTLI_PARAM_LGBLOCK]: 16 };
+  const brotli = brotliCompressSync(data, { params });
   const gzipped = await gzipAsync(data, { numiterations: ROUNDS, blocksplittingmax: PARTS });
   if (gzipped.length < data.length) writeFileSync(join(folder, name + ".gz"), gzipped);
   if (brotli.length < data.length) writeFileSync(join(folder, name + ".br"), brotli);
