@@ -15,7 +15,8 @@ from ringwright.api import create_app
 client = create_app().test_client()
 answer = client.post("/v1/sizing", json={"bore": "80 mm"})
 spec = client.get("/openapi.json").get_json()
-print(json.dumps([answer.get_json(), spec, sys.modules["ringwright"].__file__]))
+pages = [client.get("/docs/" + name).text for name in ("begin", "example", "changes")]
+print(json.dumps([answer.get_json(), spec, pages, sys.modules["ringwright"].__file__]))
 """
 
 
@@ -41,8 +42,15 @@ def test_it_holds_the_core_the_examples_and_the_built_app(wheel, root):
         assert path.relative_to(service).as_posix() in held
     for path in (root / "openapi" / "examples").glob("*.json"):
         assert "ringwright/api/examples/" + path.name in held
-    for path in (service / "ringwright" / "app").rglob("*"):
+    for name in ("begin.md", "worked_example.md", "CHANGELOG.md"):
+        assert "ringwright/api/examples/" + name in held
+    for path in (service / "ringwright" / "api" / "docs").iterdir():
         if path.is_file():
+            assert path.relative_to(service).as_posix() in held
+    for folder in ("app", "renderer"):
+        built = [path for path in (service / "ringwright" / folder).rglob("*") if path.is_file()]
+        assert len(built) > 5, "not built: service/build_app"
+        for path in built:
             assert path.relative_to(service).as_posix() in held
     assert not [name for name in held if "node_modules" in name or name.startswith("tests")]
 
@@ -62,8 +70,10 @@ def test_it_works_in_a_bare_environment(wheel, app, tmp_path):
         cwd=tmp_path,
         env=clean,
     )
-    answer, spec, where = json.loads(done.stdout)
+    answer, spec, pages, where = json.loads(done.stdout)
     assert where.startswith(str(place))
     client = app.test_client()
     assert answer == client.post("/v1/sizing", json={"bore": "80 mm"}).get_json()
     assert spec == client.get("/openapi.json").get_json()
+    names = ("begin", "example", "changes")
+    assert pages == [client.get("/docs/" + name).text for name in names]
