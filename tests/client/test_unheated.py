@@ -16,7 +16,7 @@ def test_sizes_steps_and_the_same_ring_made_otherwise(sheet):
     assert digits + " mm" in steps.nth(1).text_content()
     assert page.locator("tbody th[scope=rowgroup]").count() == 7
 
-    page.get_by_label("Finishing", exact=True).select_option("band")
+    page.get_by_label("Held for finish-turning", exact=True).select_option("band")
     sheet.until("document.querySelectorAll('.steps li').length === 7")
     assert "band" in steps.nth(2).text_content()
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
