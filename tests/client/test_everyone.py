@@ -12,7 +12,7 @@ AXE = ROOT / "client_pwa" / "node_modules" / "axe-core" / "axe.min.js"
 STAGES = ["survey", "ring", "tools", "stock", "route", "check", "run"]
 BESIDE = ["valve", "expander", "thumb", "unheated", "tables", "guide", "shop", "compare", "cut"]
 # Reached from a stage, with the screen to itself.
-ALONE = ["work"]
+ALONE = ["work", "label"]
 SCREENS = [*STAGES, *BESIDE, *ALONE, "book", "settings"]
 THEMES = ["light", "dark", "sunlight"]
 TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]

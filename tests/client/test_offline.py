@@ -53,11 +53,12 @@ def test_cold_start_without_network_from_a_deep_link(
         "compare",
         "cut",
         "work",
+        "label",
         "book",
         "settings",
     ):
         sheet.go(screen)
-        sheet.page.wait_for_selector("main :is(.card, .jobs, .operation, .work)")
+        sheet.page.wait_for_selector("main :is(.card, .jobs, .operation, .work, .box-label)")
     _reference_tables_answer(sheet)
     again.close()
 

@@ -14,6 +14,7 @@ SCREENS = {
     "stock": ".plate",
     "route": ".operation",
     "work": ".work",
+    "label": ".box-label",
     "check": ".wall path",
     "run": ".two",
     "valve": ".card",

@@ -1,6 +1,7 @@
 """The strip behind a ring: against a beam of elements, what is printed, and its own remedies."""
 
 import math
+import random
 
 import numpy
 import pytest
@@ -8,6 +9,8 @@ import pytest
 from ringwright.core import calculations
 from ringwright.core.catalogue.inputs_expander import METALS
 from ringwright.core.catalogue.inputs_expander import STRIP as STRIP_INPUTS
+from ringwright.core.fields import checked
+from ringwright.core.problems import InputProblem
 from ringwright.core.running.expander import wave
 
 STRIP = {
@@ -187,3 +190,31 @@ def test_waves_have_one_pair_of_bounds():
         for row in answer["strips"]:
             assert field.lowest <= row["strip_waves"] <= field.highest
     assert min(taken) < 60 < max(taken) <= field.highest
+
+
+def worked(given):
+    calculation = calculations.CALCULATIONS["expander"]
+    return calculation.run(checked(calculation.fields, given))
+
+
+@pytest.mark.parametrize("depth", [40.0, 45.0, 60.0])
+def test_a_groove_through_the_middle_is_refused_with_its_remedy(depth):
+    """It was an error of the service's own: the root of a length below nought."""
+    with pytest.raises(InputProblem) as refused:
+        worked({"bore": 80.0, "groove_depth": depth})
+    (fault,) = refused.value.faults
+    assert fault.path == ("groove_depth",)
+    assert "through the middle" in fault.message
+    assert "ring is" in fault.remedy
+
+
+def test_every_groove_that_the_inputs_allow_is_answered_or_refused():
+    dice = random.Random(5)
+    for _ in range(300):
+        given = {"bore": dice.uniform(10.0, 900.0), "groove_depth": dice.uniform(0.3, 100.0)}
+        given["ring_type"] = dice.choice(("plain", "double-turn"))
+        try:
+            answer = worked(given)
+        except InputProblem:
+            continue
+        assert all(math.isfinite(figure.value) for figure in answer["figures"].values())

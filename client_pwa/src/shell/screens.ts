@@ -56,6 +56,7 @@ const SIDE: readonly Screen[] = [
 /** Reached from a stage, with the whole screen to itself. */
 const ALONE: readonly Screen[] = [
   { key: "work", label: "Work", title: "Work through it", uses: ["route"], view: lazy("WorkScreen") },
+  { key: "label", label: "Label", title: "Label for the box", uses: ["sizing"], view: lazy("LabelScreen") },
 ];
 
 /** Only the places whose figures the core can give. */

@@ -1,16 +1,19 @@
 /** The job book of this device: open, rename, copy, delete, save out, bring in, hand on. */
 
 import { useEffect, useRef, useState } from "preact/hooks";
+import { addressOf } from "../../base/routes";
 import { said } from "../../base/said";
 import { change, job } from "../../sheet/sheet";
-import { addJob, damagedOpen, deletedEntries, liveEntries, openById, rename, refreshBook, saveNow, startJob, throwAway } from "../../sheet/session";
+import { addJob, damagedOpen, deletedEntries, entries, liveEntries, openById, rename, refreshBook, saveNow, startJob, throwAway } from "../../sheet/session";
 import { fileName, fileText, readFileText, saveOut } from "../../book/files";
 import { demoJob, DEMO_ID } from "../../book/demo";
 import { copyOf, newJob } from "../../book/job";
 import { dayWords } from "../../book/names";
 import type { Job } from "../../book/job";
+import { dropPhotosBut } from "../../book/photos";
 import { FindBar, sorted } from "./FindBar";
 import type { Order } from "./FindBar";
+import { Photos } from "./Photos";
 import { ShareDialog } from "./ShareDialog";
 import { TakeIn } from "./TakeIn";
 import { emptyDeleted, entryWith, save, setDeleted } from "../../book/store";
@@ -114,6 +117,7 @@ function SoundJob({ entry, sheet, share }: { entry: BookEntry; sheet: Job; share
             <span>Notes</span>
             <textarea rows={3} maxLength={20_000} value={current.notes} onInput={(event) => change({ notes: event.currentTarget.value })} />
           </label>
+          <Photos job={current.id} />
         </>
       ) : (
         <button type="button" class="job-open-button" onClick={() => void openById(entry.id, "ring")}>
@@ -126,9 +130,14 @@ function SoundJob({ entry, sheet, share }: { entry: BookEntry; sheet: Job; share
       )}
       <div class="job-actions">
         {open && (
-          <button type="button" onClick={() => void openById(entry.id, "ring")}>
-            Go to the sheet
-          </button>
+          <>
+            <button type="button" onClick={() => void openById(entry.id, "ring")}>
+              Go to the sheet
+            </button>
+            <a class="button" href={addressOf("label", current.id)}>
+              Label for the box
+            </a>
+          </>
         )}
         <button type="button" aria-label={`Copy ${current.name}`} onClick={() => void copy(current)}>
           Copy
@@ -180,11 +189,17 @@ function Deleted() {
           </li>
         ))}
       </ul>
-      <button type="button" class="small-words" onClick={() => void emptyDeleted().then(refreshBook)}>
+      <button type="button" class="small-words" onClick={() => void removeForGood()}>
         Remove these for good
       </button>
     </details>
   );
+}
+
+async function removeForGood(): Promise<void> {
+  await emptyDeleted();
+  await refreshBook();
+  await dropPhotosBut(new Set(entries.peek().map((entry) => entry.id))).catch(() => undefined);
 }
 
 async function copy(sheet: Job): Promise<void> {

@@ -10,9 +10,10 @@ from ..catalogue.inputs_expander import METALS, STRIP
 from ..catalogue.inputs_ring import EXPANDER, PRACTICE_PRESSURE, RING
 from ..cautions import cautions
 from ..clearances.groove import back_clearance
+from ..problems import Fault, InputProblem
 from ..records import GOOD, STOP, Method, Quantity, finding
 from ..ring.design import settle
-from ..wording import fine_length, stress, temperature, wall_pressure
+from ..wording import fine_length, length, stress, temperature, wall_pressure
 
 # Thicknesses strip is rolled to, metric and thou [mm]; common practice, no source.
 THICKNESSES = tuple(
@@ -70,6 +71,17 @@ def fewest_waves(sizes, limit):
     return max(FEWEST, int(math.ceil(math.sqrt(one / limit) - 1e-9)))
 
 
+def _through(design):
+    """The Fault of a groove that leaves nothing of the piston to lie a strip on."""
+    return Fault(
+        ("groove_depth",),
+        "size",
+        "the groove is %s deep, and the piston %s across: it goes through the middle"
+        % (length(design.groove_depth), length(design.piston_diameter)),
+        "give a groove less deep: the ring is %s thick" % length(design.radial_thickness),
+    )
+
+
 def calculate(values):
     """A wavy strip behind the ring: figures, findings, chosen, cautions and "strips".
 
@@ -83,6 +95,8 @@ def calculate(values):
         radial_thickness=design.radial_thickness,
         depth=design.groove_depth,
     )
+    if 2.0 * design.groove_depth >= design.piston_diameter:
+        raise InputProblem([_through(design)])
     modulus, bears, hottest = METALS[choose("strip_material")]
     lacking = max(LEAST_ADDED, PRACTICE_PRESSURE - design.wall_pressure)
     added = choose("expander_pressure", lacking, case=EXPANDER)
