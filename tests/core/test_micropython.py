@@ -13,8 +13,7 @@ from ringwright.core import calculations
 FEW, MANY = 3, 24
 RELATIVE = 1e-12
 # The contact solver's pressures are fourth differences of what it solves for: they enlarge the last
-# bit in which the two engines' sines differ; a ring that was set by no heat hardly presses beside
-# its gap, where what is left is small beside what it is the difference of.
+# bit in which the two engines' sines differ; most where a ring that no heat has set hardly bears.
 SOLVED = {"wall-pressure": 1e-10, "bore-survey": 1e-10, "ring-without-heat": 1e-9}
 NEVER_GIVEN = 0.55  # share of the optional inputs left out of a request made up here
 
@@ -142,13 +141,17 @@ def requests(per_calculation):
     return asked
 
 
-def differences(here, there, path="answer", relative=RELATIVE):
-    """Where two trees differ: text or shape at all, numbers by more than `relative`."""
+def differences(here, there, path="answer", relative=RELATIVE, least=1e-13):
+    """Where two trees differ: text or shape at all, numbers by more than `relative`.
+
+    What is no more than `least` apart is alike. A number in a row of numbers is held against the
+    largest of the row: beside a slack end a pressure is what is left of larger ones.
+    """
     number = (int, float)
     if isinstance(here, bool) or isinstance(there, bool) or here is None or there is None:
         return [] if here is there else ["%s: %r, %r" % (path, here, there)]
     if isinstance(here, number) and isinstance(there, number):
-        near = math.isclose(here, there, rel_tol=relative, abs_tol=1e-13)
+        near = math.isclose(here, there, rel_tol=relative, abs_tol=least)
         return [] if near else ["%s: %r, %r" % (path, here, there)]
     if isinstance(here, dict) and isinstance(there, dict):
         found = []
@@ -162,8 +165,10 @@ def differences(here, there, path="answer", relative=RELATIVE):
         if len(here) != len(there):
             return ["%s: %d and %d entries" % (path, len(here), len(there))]
         found = []
+        if all(type(one) in number for one in here):
+            least = max([least] + [relative * abs(one) for one in here])
         for i, (one, other) in enumerate(zip(here, there, strict=True)):
-            found.extend(differences(one, other, "%s[%d]" % (path, i), relative))
+            found.extend(differences(one, other, "%s[%d]" % (path, i), relative, least))
         return found
     return [] if here == there else ["%s: %r, %r" % (path, here, there)]
 
@@ -233,6 +238,8 @@ def test_a_difference_is_noticed():
     assert differences({"a": "x"}, {"a": "y"})
     assert differences({"a": 1}, {"b": 1})
     assert differences([1, 2], [1])
+    assert differences([1.0, 2.0, 0.01], [1.0, 2.0, 0.01 + 1e-11])
+    assert not differences([1.0, 2.0, 1e-3], [1.0, 2.0, 1e-3 + 1e-12])
     assert differences(True, 1)
     assert not differences({"a": [1.0, "x", None]}, {"a": [1.0 + 1e-14, "x", None]})
 
