@@ -3,7 +3,7 @@
 import { Dialog } from "../../base/Dialog";
 import { said } from "../../base/said";
 import type { Job } from "../../book/job";
-import { Code, useLink } from "./JobCode";
+import { Code, useLink } from "../../figures/JobCode";
 
 export function ShareDialog({ sheet, onClose }: { sheet: Job | undefined; onClose(): void }) {
   const link = useLink(sheet);

@@ -10,7 +10,7 @@ import { inView } from "../../figures/results";
 import { Status } from "../../figures/Status";
 import { job } from "../../sheet/sheet";
 import { shown } from "../../units/show";
-import { Code, useLink } from "../book/JobCode";
+import { Code, useLink } from "../../figures/JobCode";
 
 /** What tells one ring from another, and what is read when it is fitted. */
 const ON_LABEL: readonly FigureName[] = ["radial_thickness", "ring_width", "free_gap", "closed_gap", "piston_diameter"];

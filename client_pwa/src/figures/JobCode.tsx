@@ -2,9 +2,9 @@
 
 import { useEffect, useState } from "preact/hooks";
 import { correction, generate } from "lean-qr";
-import type { Inputs, Job } from "../../book/job";
-import { shopInputs } from "../../book/shop";
-import { packJob } from "../../book/share";
+import type { Inputs, Job } from "../book/job";
+import { shopInputs } from "../book/shop";
+import { packJob } from "../book/share";
 
 // A code of more letters than this has squares too small for a phone's camera at arm's length.
 const MOST_IN_CODE = 1600;
