@@ -182,7 +182,7 @@ def test_what_is_taken_stands_in_the_unit_of_its_entry(sheet):
     """
     page = sheet.go("expander").page
     sheet.until("document.querySelector('.plate[data-state=ready], .plate:not([data-state])')")
-    pressure = page.locator("[data-figure=total_wall_pressure] b")
+    pressure = page.locator("[data-figure=total_wall_pressure] b").first
     pressure.wait_for()
     before = float(pressure.inner_text())
     for label, units in (

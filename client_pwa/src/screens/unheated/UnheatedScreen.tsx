@@ -46,7 +46,7 @@ function Ways({ ways }: { ways: readonly Way[] }) {
   return (
     <section class="card" aria-label="The same ring made in other ways">
       <h2>The same section and free gap, made in other ways</h2>
-      <table class="plain">
+      <table class="plain ways">
         <thead>
           <tr>
             <th scope="col">Mean, {pressure}</th>
