@@ -341,8 +341,8 @@ def checks_of(path):
         words = [a.value for a in node.args if isinstance(a, ast.Constant)]
         words = [word for word in words if isinstance(word, str)]
         good = len(node.args) > 1 and getattr(node.args[1], "id", "") == "GOOD"
-        place = 1 if name == "_stress" else 0
-        if name in ("finding", "once", "_stress") and words and not good:
+        place = 1 if name == "in_bending" else 0
+        if name in ("finding", "once", "in_bending") and words and not good:
             if not isinstance(node.args[place], ast.Constant):
                 continue
             yield words[0]

@@ -14,7 +14,7 @@ from ..wording import (
     wall_pressure,
 )
 from . import fit_findings, heat_set, section, spring
-from .judging import LIGHT_WATCH, judge_light, judge_pressure, pressing
+from .judging import LIGHT_WATCH, judge_light, judge_pressure
 
 LARGEST_WIDTH_RATIO = 1.5
 THIN_RING = 40.0
@@ -32,13 +32,15 @@ def findings(design, acts):
     return rows + fit_findings.findings(design)
 
 
-def pressure(design):
+def pressure(design, own=None):
     """List of one Finding for the pressure on the wall, the expander's included.
 
-    design: a Design, or a record with those of its fields.
+    design: a Design, or a record with those of its fields. own: mean pressure of its own spring
+    [N/mm2], where that is not the design's.
     """
     d = design
-    total = pressing(d)
+    own = d.wall_pressure if own is None else own
+    total = own + d.expander_pressure
     judged = judge_pressure(total)
     said = wall_pressure(total)
     if d.expander_pressure:
@@ -67,7 +69,7 @@ def pressure(design):
         remedy = (
             "Fit a spring expander behind it, sized by the calculation of that name, that adds "
             "%s; or take a stronger material: this one gives way before it presses much harder."
-        ) % wall_pressure(PRACTICE_PRESSURE - d.wall_pressure)
+        ) % wall_pressure(PRACTICE_PRESSURE - own)
     return [finding("too-slack", judged.outcome, why, remedy, value, limit)]
 
 
@@ -94,11 +96,11 @@ def _stresses(rows, d, acts):
     word = "break" if brittle else "take a set"
 
     def once(check, value, doing, remedy):
-        _stress(
+        in_bending(
             rows, check, value, strength, section.ONCE_WATCH, section.ONCE_STOP, doing, word, remedy
         )
 
-    _stress(
+    in_bending(
         rows, "closed-stress", acts.closed_tension, strength, section.PERMANENT_WATCH,
         section.PERMANENT_STOP, "closed in the bore", word,
         "Make the ring thicker at the same wall pressure, or ask for less pressure.",
@@ -155,7 +157,12 @@ def _stresses(rows, d, acts):
             )
 
 
-def _stress(rows, check, value, strength, watch, stop, doing, word, remedy):
+def in_bending(rows, check, value, strength, watch, stop, doing, word, remedy):
+    """Adds the Finding of a stress [N/mm2] that bends the ring.
+
+    check: its key. strength: of the metal in bending [N/mm2]; watch, stop: shares of it. doing:
+    what bends it; word: what comes of too much; remedy: in words.
+    """
     share = value / strength
     outcome = GOOD if share <= watch else WATCH if share <= stop else STOP
     limit = watch if outcome != STOP else stop

@@ -4,8 +4,9 @@ import math
 
 from ..catalogue.inputs_ring import BAND
 from ..records import GOOD, STOP, WATCH, Quantity, finding
-from ..ring import fit_findings, judging, ring_findings, section, spring, without_heat
-from ..wording import angle, fine_length, length, percent, stress, wall_pressure
+from ..ring import fit_findings, judging, section, spring, without_heat
+from ..ring.ring_findings import in_bending, pressure, section_findings
+from ..wording import angle, fine_length, length, percent
 from . import wall_contact
 
 # Shares by which the thickness may vary round a ring, over a1: beyond the first its spring is felt
@@ -21,7 +22,8 @@ def findings(made):
     d = made.design
     rows = [_cleans(made), _even(made)]
     _stresses(rows, made)
-    rows.append(_pressure(made))
+    # Its pressure is not even: what is judged is the mean.
+    rows += pressure(d, made.borne.mean_pressure)
     rows.append(_bears(made))
     rows.append(_light(made))
     if made.springiness > wall_contact.LARGEST_CHECKED:
@@ -37,7 +39,7 @@ def findings(made):
                 Quantity(wall_contact.LARGEST_CHECKED, "1"),
             )
         )
-    ring_findings.section_findings(rows, d)
+    section_findings(rows, d)
     fit_findings.end_gap(rows, d)
     return rows
 
@@ -79,92 +81,29 @@ def _stresses(rows, made):
     d = made.design
     strength = d.ring_material.bending_strength
     word = "break" if d.ring_material.family == "iron" else "take a set"
-    once = (section.ONCE_WATCH, section.ONCE_STOP)
-    years = (section.PERMANENT_WATCH, section.PERMANENT_STOP)
     opening = spring.opening_to_clear(
         d.radial_thickness, d.bore, d.gap_change, 0.5 * (d.bore - d.piston_diameter)
     )
-    for check, value, limits, doing, remedy in (
-        (
-            "drawn-closed",
-            without_heat.closing_stress(d, made.finishing, made.sizes.thickness),
-            once,
-            "drawn closed for its second turning",
-            "Make the ring thinner, leave less to turn, or ask for less pressure.",
-        ),
-        (
-            "closed-stress",
-            made.borne.tension,
-            years,
-            "closed in the bore",
-            "Make the ring thicker at the same wall pressure, or ask for less pressure.",
-        ),
-        (
-            "sprung-on",
-            spring.opening_stress(opening, d.gap_change, d.bore, d.radial_thickness, d.modulus),
-            once,
-            "pulled open by its ends to pass over the piston",
-            "Make the ring thinner, slide it on over strips so that it opens evenly, or build up "
-            "the piston.",
-        ),
-    ):
-        share = value / strength
-        outcome = GOOD if share <= limits[0] else WATCH if share <= limits[1] else STOP
-        why = "%s, it sees %s, %s of its strength in bending" % (
-            doing[:1].upper() + doing[1:],
-            stress(value),
-            percent(share),
-        )
-        if outcome != GOOD:
-            why += "; it %s %s" % ("may" if outcome == WATCH else "will", word)
-        rows.append(
-            finding(
-                check,
-                outcome,
-                why + ".",
-                "" if outcome == GOOD else remedy,
-                Quantity(value, "MPa"),
-                Quantity(strength * limits[1 if outcome == STOP else 0], "MPa"),
-            )
-        )
-
-
-def _pressure(made):
-    pressure = made.borne.mean_pressure
-    said = wall_pressure(pressure)
-    value = Quantity(pressure, "MPa")
-    if pressure > judging.STIFF_WATCH:
-        stop = pressure > judging.STIFF_STOP
-        limit = judging.STIFF_STOP if stop else judging.STIFF_WATCH
-        return finding(
-            "too-stiff",
-            STOP if stop else WATCH,
-            "The ring presses with %s; above %s it wears the bore and takes power."
-            % (said, wall_pressure(limit)),
-            "Ask for less wall pressure, or make the ring thinner.",
-            value,
-            Quantity(limit, "MPa"),
-        )
-    if pressure < judging.SLACK_WATCH:
-        stop = pressure < judging.SLACK_STOP
-        limit = judging.SLACK_STOP if stop else judging.SLACK_WATCH
-        return finding(
-            "too-slack",
-            STOP if stop else WATCH,
-            "The ring presses with only %s; below %s it lifts off the wall and leaks."
-            % (said, wall_pressure(limit)),
-            "Ask for more wall pressure or a larger free gap, or make the ring thicker.",
-            value,
-            Quantity(limit, "MPa"),
-        )
-    return finding(
-        "wall-pressure",
-        GOOD,
-        "The ring presses with %s, within what practice uses." % said,
-        "",
-        value,
-        Quantity(judging.STIFF_WATCH, "MPa"),
-    )
+    in_bending(
+        rows, "drawn-closed",
+        without_heat.closing_stress(d, made.finishing, made.sizes.thickness), strength,
+        section.ONCE_WATCH, section.ONCE_STOP,
+        "drawn closed for its second turning", word,
+        "Make the ring thinner, leave less to turn, or ask for less pressure.",
+    )  # fmt: skip
+    in_bending(
+        rows, "closed-stress", made.borne.tension, strength, section.PERMANENT_WATCH,
+        section.PERMANENT_STOP, "closed in the bore", word,
+        "Make the ring thicker at the same wall pressure, or ask for less pressure.",
+    )  # fmt: skip
+    in_bending(
+        rows, "sprung-on",
+        spring.opening_stress(opening, d.gap_change, d.bore, d.radial_thickness, d.modulus),
+        strength, section.ONCE_WATCH, section.ONCE_STOP,
+        "pulled open by its ends to pass over the piston", word,
+        "Make the ring thinner, slide it on over strips so that it opens evenly, or build up "
+        "the piston.",
+    )  # fmt: skip
 
 
 def _bears(made):
@@ -188,10 +127,9 @@ def _bears(made):
 
 def _light(made):
     light = made.borne.widest_light
-    watch, stop = judging.LIGHT_WATCH, judging.LIGHT_STOP
-    outcome = GOOD if light <= watch else WATCH if light <= stop else STOP
+    outcome = judging.judge_light(light).outcome
     if outcome == GOOD:
-        why = "Light of no more than %s will bed in." % fine_length(watch)
+        why = "Light of no more than %s will bed in." % fine_length(judging.LIGHT_WATCH)
     else:
         why = "Light of %s shows at %s from the gap." % (
             fine_length(light),
@@ -205,5 +143,5 @@ def _light(made):
         if outcome == GOOD
         else "Hold it in a closing ring or by a band, and turn the inside again too.",
         Quantity(light, "mm"),
-        Quantity(watch if outcome != STOP else stop, "mm"),
+        Quantity(judging.LIGHT_STOP if outcome == STOP else judging.LIGHT_WATCH, "mm"),
     )
