@@ -12,6 +12,8 @@ import hypothesis
 import pytest
 import requests
 
+import times
+
 ROOT = Path(__file__).parents[1]
 
 # The same examples every time: a red run can be repeated, and a green one means the same tomorrow.
@@ -28,9 +30,17 @@ hypothesis.settings.load_profile("steady")
 
 
 def pytest_addoption(parser):
-    """How long what is watched under load is watched; by hand, for tests/bench/test_soak.py."""
+    """What is asked for by hand: a longer watch of tests/bench/test_soak.py, and times noted."""
     told = "minutes of tests/bench/test_soak.py, from 1.5 on; memory is watched after the first"
     parser.addoption("--soak-minutes", type=float, default=2.0, help=told)
+    told = "writes what the tests took into tests/times.txt"
+    parser.addoption("--note-times", action="store_true", help=told)
+
+
+def pytest_configure(config):
+    """Notes what the tests take where it is asked for; the workers' reports all come here."""
+    if config.getoption("--note-times") and not hasattr(config, "workerinput"):
+        config.pluginmanager.register(times.Notes())
 
 
 @pytest.fixture(scope="session")
@@ -141,8 +151,15 @@ def server():
     running.stop()
 
 
+@pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(items):
-    """Ends what drives a browser sooner, and tries it twice more: Chromium may start too late."""
+    """Puts the longest files first and marks what is lengthy, as times.txt has it.
+
+    What drives a browser ends sooner, and is tried twice more: Chromium may start too late.
+    """
+    seconds = times.noted()
+    times.order(items, seconds)
+    times.mark_lengthy(items, seconds)
     for item in items:
         if item.get_closest_marker("browser"):
             item.add_marker(pytest.mark.flaky(reruns=2, reruns_delay=2))
@@ -151,11 +168,13 @@ def pytest_collection_modifyitems(items):
 
 
 def pytest_ignore_collect(collection_path, config):
-    """Leaves the requests that schemathesis makes up unmade when none of its tests is asked for.
+    """Leaves out what is not asked for as a whole, before it is read.
 
-    It makes them while tests are collected, and takes minutes for it.
+    schemathesis makes its requests up while tests are collected, and takes minutes for it.
     """
     asked = config.option.markexpr
+    if "not lengthy" in asked and times.all_lengthy(collection_path):
+        return True
     unasked = "not slow" in asked or asked.startswith("browser")
     if collection_path.name == "test_schemathesis.py" and unasked:
         return True

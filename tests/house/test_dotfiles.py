@@ -25,7 +25,7 @@ def test_every_check_is_in_it(root):
     style = text(root, "tests/style")
     for command in ("ruff check", "ruff format --check", "mypy", "npm --prefix client_pwa run"):
         assert re.search(r"^\S*%s" % re.escape(command), style, re.M), command
-    assert re.search("^npm .* test$", text(root, "tests/run"), re.M)
+    assert '"npm", "test"' in text(root, "tests/contract/test_app_units.py")
 
 
 def test_editors_and_the_formatter_agree(root):
