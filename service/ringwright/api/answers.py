@@ -9,7 +9,7 @@ from collections import OrderedDict
 
 import orjson
 
-from ..core.records import Choice, Figure, Finding, Method, Quantity, Series, plain
+from ..core.records import Choice, Figure, Finding, Method, Quantity, Series, plain, short
 from ..units import SHOWN_IN_INCHES
 
 METRIC = "metric"
@@ -74,15 +74,15 @@ def _number(value, scale):
         return value
     if value - value != 0:
         raise NotFinite("a figure is %r" % value)
-    if scale is None:
-        return value
-    return value * scale.numerator / scale.denominator + scale.offset
+    if scale is not None:
+        value = value * scale.numerator / scale.denominator + scale.offset
+    return short(value) if type(value) is float else value
 
 
 def _float(value, table, working):
     if value - value != 0:
         raise NotFinite("a number is %r" % value)
-    return value
+    return short(value)
 
 
 def _as_it_is(value, table, working):
@@ -94,7 +94,7 @@ def _figure(node, table, working):
     scale = table.get(unit)
     if scale is None and type(value) is float and value - value == 0:
         # Nearly every figure of a metric answer: spared the call of _number.
-        entry = {"value": value, "unit": unit, "symbol": symbol, "method": method}
+        entry = {"value": short(value), "unit": unit, "symbol": symbol, "method": method}
     else:
         entry = {
             "value": _number(value, scale),
@@ -129,7 +129,7 @@ def _quantity(node, table, working):
     value, unit = node
     scale = table.get(unit)
     if scale is None and type(value) is float and value - value == 0:
-        return {"value": value, "unit": unit}
+        return {"value": short(value), "unit": unit}
     return {"value": _number(value, scale), "unit": unit if scale is None else scale.unit}
 
 

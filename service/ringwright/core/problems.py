@@ -5,6 +5,8 @@ OutOfRange and NotConverged come from inside a formula; a calculation turns them
 an InputProblem where it can say something more useful, and otherwise lets them through.
 """
 
+from .records import Quantity, plain
+
 
 class Fault:
     """One input at fault: which, why, what to do, and the numbers behind the words.
@@ -52,7 +54,7 @@ class Fault:
             "remedy": self.remedy,
         }
         for name, number in self.limits():
-            entry[name] = {"value": number, "unit": self.unit}
+            entry[name] = plain(Quantity(number, self.unit))
         if self.more_than:
             entry["more_than"] = True
         if self.likely:

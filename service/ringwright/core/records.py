@@ -9,6 +9,7 @@ Units used everywhere in the core, as text: mm, mm2, N, MPa (= N/mm2), degC, deg
 Pressure of steam is gauge pressure unless a name says absolute.
 """
 
+import math
 from collections import OrderedDict, namedtuple
 
 GOOD = "good"
@@ -39,6 +40,37 @@ Method = namedtuple("Method", ("key", "title", "formula", "validity", "sources")
 Series = namedtuple("Series", ("values", "unit", "symbol"))
 
 
+_TENS = [1.0]
+for _ in range(22):  # the powers of ten that a double holds without a rounding
+    _TENS.append(_TENS[-1] * 10.0)
+# By the exponent of two, 0 to 40 and then -33 to -1: what leaves 12 or 13 digits before the point.
+_STEPS = [
+    _TENS[min(22, 13 - math.ceil(e * 0.30103))] for e in list(range(0, 41)) + list(range(-33, 0))
+]
+
+
+def short(number):
+    """A float as answers give it: to 12 or 13 significant digits, so that it is written short.
+
+    0.047999999999999994 is 0.048. Sums and a division by a power of ten alone, which every machine
+    rounds alike: the phone's Python and the service's give the same digits. Below 1e-9 digits end
+    at the 22nd place; from 1e12 on all stay.
+    """
+    # Adding 1.5 times 2^52 and taking it off rounds to a whole number. Most numbers of an answer
+    # are of these sizes, and a busy service makes many.
+    if 1.0 <= number < 1000.0:
+        if number < 10.0:
+            return (number * 1e12 + 6755399441055744.0 - 6755399441055744.0) / 1e12
+        if number < 100.0:
+            return (number * 1e11 + 6755399441055744.0 - 6755399441055744.0) / 1e11
+        return (number * 1e10 + 6755399441055744.0 - 6755399441055744.0) / 1e10
+    exponent = math.frexp(number)[1]
+    if exponent > 40:
+        return number
+    step = _STEPS[exponent] if exponent > -34 else 1e22
+    return (number * step + 6755399441055744.0 - 6755399441055744.0) / step
+
+
 def finding(check, outcome, why, remedy="", value=None, limit=None, apply=()):
     """A Finding; a remedy is required unless the outcome is good."""
     if outcome != GOOD and not remedy:
@@ -55,16 +87,19 @@ def finding(check, outcome, why, remedy="", value=None, limit=None, apply=()):
 
 
 def plain(node, working=True):
-    """The same tree in dicts, lists, text and numbers; None inside a record is left out.
+    """The same tree in dicts, lists, text and short numbers; None inside a record is left out.
 
     working: False leaves out the numbers put into each formula.
     """
     kind = type(node)
-    if kind is str or kind is float or kind is int:
+    if kind is float:
+        return short(node)
+    if kind is str or kind is int:
         return node
     if kind is Figure:
+        value = node.value
         entry = {
-            "value": node.value,
+            "value": short(value) if type(value) is float else value,
             "unit": node.unit,
             "symbol": node.symbol,
             "method": node.method,
@@ -75,16 +110,22 @@ def plain(node, working=True):
             for symbol, unit in shows:
                 value = given.get(symbol)
                 if value is not None:
+                    value = short(value) if type(value) is float else plain(value)
                     steps.append({"symbol": symbol, "value": value, "unit": unit})
         if node.low is not None:
-            entry["low"] = node.low
+            entry["low"] = plain(node.low)
         if node.high is not None:
-            entry["high"] = node.high
+            entry["high"] = plain(node.high)
         return entry
     if kind is Quantity:
-        return {"value": node.value, "unit": node.unit}
+        return {"value": plain(node.value), "unit": node.unit}
     if kind is Choice:
-        return {"input": node.input, "value": node.value, "unit": node.unit, "why": node.why}
+        return {
+            "input": node.input,
+            "value": plain(node.value),
+            "unit": node.unit,
+            "why": node.why,
+        }
     if kind is Finding:
         entry = {
             "check": node.check,
@@ -93,14 +134,14 @@ def plain(node, working=True):
             "remedy": node.remedy,
         }
         if node.value is not None:
-            entry["value"] = {"value": node.value.value, "unit": node.value.unit}
+            entry["value"] = plain(node.value)
         if node.limit is not None:
-            entry["limit"] = {"value": node.limit.value, "unit": node.limit.unit}
+            entry["limit"] = plain(node.limit)
         if node.apply:
             entry["apply"] = [plain(one) for one in node.apply]
         return entry
     if kind is Series:
-        return {"values": list(node.values), "unit": node.unit, "symbol": node.symbol}
+        return {"values": plain(node.values), "unit": node.unit, "symbol": node.symbol}
     if kind is Method:
         return {
             "key": node.key,
@@ -112,8 +153,7 @@ def plain(node, working=True):
     if isinstance(node, dict):
         tree = OrderedDict()
         for key, value in node.items():
-            kind = type(value)
-            tree[key] = value if kind is str or kind is float else plain(value, working)
+            tree[key] = value if type(value) is str else plain(value, working)
         return tree
     if isinstance(node, (list, tuple)):
         return [plain(entry, working) for entry in node]

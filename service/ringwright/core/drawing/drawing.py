@@ -12,6 +12,7 @@ from ..making import route, tool_list, tooling
 from ..making.part_sizes import Size
 from ..making.route_rows import changed
 from ..problems import Fault, InputProblem
+from ..records import plain
 from ..ring import sizing
 from ..walk import rings
 from . import catalogue, words
@@ -143,14 +144,14 @@ def calculate(values):
                 ("title", sheet.title),
                 ("about", sheet.about),
                 ("paper", sheet.paper),
-                ("width", sheet.width),
-                ("height", sheet.height),
+                ("width", plain(sheet.width)),
+                ("height", plain(sheet.height)),
                 ("scale", sheet.scale),
                 ("svg", svg(sheet)),
             )
         )
         if values.get("geometry"):
-            row["views"] = entity_list(sheet)
+            row["views"] = plain(entity_list(sheet))
         sheets.append(row)
     return OrderedDict(
         (

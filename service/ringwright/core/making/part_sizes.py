@@ -4,7 +4,7 @@ show it."""
 from collections import OrderedDict, namedtuple
 
 from ..properties import fits
-from ..records import Quantity
+from ..records import Quantity, plain
 
 # Limits of ISO 286 are given for these nominal sizes [mm].
 SMALLEST_NOMINAL = 1.0
@@ -75,7 +75,12 @@ def limited(name, label, value, tolerance, reading=MICROMETER):
 def tree(size):
     """A Size as an OrderedDict for an answer. size: a Size."""
     row = OrderedDict(
-        (("name", size.name), ("label", size.label), ("value", size.value), ("unit", size.unit))
+        (
+            ("name", size.name),
+            ("label", size.label),
+            ("value", plain(size.value)),
+            ("unit", size.unit),
+        )
     )
     if size.lower is not None:
         row["limits"] = {

@@ -2,7 +2,7 @@
 
 from collections import OrderedDict
 
-from ..records import GOOD, STOP, WATCH, Quantity, finding
+from ..records import GOOD, STOP, WATCH, Quantity, finding, plain
 from ..wording import decimal, fine_length, percent, wall_pressure
 from .follow import follow
 
@@ -104,7 +104,7 @@ def _size(design, followed, step):
             ("operation", operation),
             ("name", step.name),
             ("label", label),
-            ("value", step.value),
+            ("value", plain(step.value)),
             ("unit", "mm"),
         )
     )
