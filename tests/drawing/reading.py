@@ -110,6 +110,8 @@ def numbers(group):
     found = []
     for element in group.iter(SVG + "text"):
         text = "".join(element.itertext()).replace("\u00d8", "").replace(" ", "")
+        # What follows from other sizes stands in brackets.
+        text = re.sub(r"^\((.*)\)$", r"\1", text)
         if re.fullmatch(r"-?\d+(\.\d+)?", text):
             found.append((float(text), len(text.partition(".")[2])))
     return found

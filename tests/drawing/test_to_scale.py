@@ -226,6 +226,8 @@ def test_limits_are_printed_inside_the_tolerance(units):
                     if len(printed) == 1:
                         continue
                     name = group.get("data-figure")
+                    if name in ("groove_width", "piston_diameter"):
+                        continue  # of ISO 286 itself: test_sheet_words.py
                     limits = wanted.get(part, worked).get(name) or worked[name]
                     (upper, places), (lower, _) = printed
                     assert limits["lower"]["value"] - 1e-6 <= lower * step

@@ -89,6 +89,26 @@ def test_cut_faces_are_full_size(part, across, up, unit, tmp_path):
             assert (right - left) * per == pytest.approx(known[across], abs=1e-6)
 
 
+@pytest.mark.parametrize(
+    ("part", "name"),
+    [("end-plate", "end_plate_diameter"), ("closing-ring", "closing_ring_bore")],
+)
+def test_a_face_to_cut_from_plate_is_closed_circles_about_one_middle(part, name, tmp_path):
+    """What a profile cutter takes: full circles at full size, as GDAL strokes them."""
+    for job in JOBS.values():
+        rings = [
+            shapely.Polygon(shape.coords)
+            for layer, shape in by_gdal(made(job, part), tmp_path)
+            if layer == "OUTLINE" and shape.geom_type == "LineString" and len(shape.coords) > 20
+        ]
+        assert len(rings) >= 2
+        assert all(ring.is_valid and ring.exterior.is_closed for ring in rings)
+        middles = {(round(ring.centroid.x, 3), round(ring.centroid.y, 3)) for ring in rings}
+        assert len(middles) == 1
+        across = [ring.bounds[2] - ring.bounds[0] for ring in rings]
+        assert min(abs(one - figures(job)[name]) for one in across) < 1e-6
+
+
 @pytest.mark.parametrize("unit", ["mm", "inch"])
 def test_dimensions_measure_what_they_say(unit):
     per = 25.4 if unit == "inch" else 1.0

@@ -160,14 +160,6 @@ def cut_detail(job):
         (0.5 * run - 0.5 * kerf, width),
     ]
     view.outline(CUT, corners)
-    view.measure(
-        "blank_length",
-        width,
-        rails.LEFT,
-        (-reach, 0.0),
-        (-reach, width),
-        words.size(width, job.system),
-    )
     if run > 0.0:
         view.measure("", run, rails.BOTTOM, corners[0], corners[3], words.size(run, job.system))
     text = "Saw %s thick at %s to the side" % (

@@ -16,8 +16,9 @@ from . import (
     table_views,
     template,
     tool_views,
+    words,
 )
-from .paper import Title
+from .paper import TEXTURE, Title
 from .setting import composed
 
 RING = "ring"
@@ -90,6 +91,8 @@ _TABLE = (
     Part("free-shape", "Free shape against the bore", CHART, charts.free_shape, _any),
     Part("steam-temperature", "Steam temperature", CHART, charts.steam_temperature, _any),
 )
+# What is made from its drawing, beside the tools.
+_MADE = ("ring-closed", "blank", "piston")
 _OPERATION = Part(OPERATION, "Operation of the route card", OPERATION, _operation, _any)
 PARTS = OrderedDict([(entry.key, entry) for entry in _TABLE + (_OPERATION,)])
 
@@ -109,14 +112,16 @@ def sheets(job, key):
     """
     part = PARTS[key]
     blank = job.title
-    words = TEXT[job.operation].title if part is _OPERATION else part.title
+    heading = TEXT[job.operation].title if part is _OPERATION else part.title
     title = Title(
         job=blank.job,
         owner=blank.owner,
         date=blank.date,
-        title=words,
+        title=heading,
         material=_material(job, part),
         measures=blank.measures,
+        number="%s-%d" % (words.number(job.design.bore, job.system), list(PARTS).index(key) + 1),
+        texture=TEXTURE if part.group == TOOL or key in _MADE else "",
     )
     if part.draw is None:
         return template.sheets(job, title)

@@ -20,7 +20,7 @@ def _size(job, count=1):
     """(width, height) of each of `count` charts on one sheet of that paper [mm]."""
     if not PAPERS[job.paper].framed:
         return 66.0, 56.0
-    return 108.0, (110.0, 60.0, 36.0)[count - 1]
+    return 108.0, (110.0, 58.0, 32.0)[count - 1]
 
 
 def window(job):

@@ -9,7 +9,7 @@ from ..catalogue.inputs_drawing import DRAWING
 from ..catalogue.inputs_stock import SHOP
 from ..catalogue.inputs_tools import LATHE
 from ..making import route, tool_list, tooling
-from ..making.part_sizes import Size
+from ..making.part_sizes import Size, limited
 from ..making.route_rows import changed
 from ..problems import Fault, InputProblem
 from ..records import plain
@@ -59,8 +59,19 @@ def job_of(design, tools, values):
         title="",
         material="",
         measures="inches" if system == words.INCH else "mm",
+        number="",
+        texture="",
     )
+    # What is there already is as it is; what is to be cut has limits.
     worked = {}
+    for name, size, tolerance in (
+        ("groove_width", design.groove_width, "H8"),
+        ("piston_diameter", design.piston_diameter, "h8"),
+    ):
+        if values.get(name) is None:
+            size = limited(name, "", size, tolerance)
+            if size.lower is not None:
+                worked[name] = size
     operations = OrderedDict()
     for row in route.operations(design, tools, values):
         operation = changed(row, [_own(size, own) for size in row.sizes])

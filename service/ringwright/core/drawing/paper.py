@@ -76,11 +76,19 @@ PAPERS = OrderedDict(
 )
 
 
-BLOCK_ROWS = (11.0, 9.0, 9.0)
+BLOCK_ROWS = (11.0, 9.0, 9.0, 9.0)
 _LEAST_LETTERS = 2.0
 
-# What the title block says; each may be "".
-Title = namedtuple("Title", ("job", "owner", "date", "title", "material", "measures"))
+# What the title block says; each may be "". number: of the drawing. texture: of the surfaces, for
+# what is made from the sheet.
+Title = namedtuple(
+    "Title", ("job", "owner", "date", "title", "material", "measures", "number", "texture")
+)
+# For sizes without limits of their own: ISO 2768-1, class m, from memory; the standard that
+# replaced its second part, ISO 22081, leaves the class to the drawing. Common practice.
+GENERAL = "ISO 2768-m"
+# ISO 21920-1 by name; the values are common practice, no source [micrometres].
+TEXTURE = "Ra 3.2 turned; Ra 1.6 where limits stand"
 
 
 def sum_of(numbers):
@@ -139,10 +147,15 @@ def title_block(paper, title, scale, number, count):
             ("Sizes in", title.measures, 0.12),
         ),
         (
+            ("Sizes without limits", GENERAL if title.texture else "", 0.30),
+            ("Surface texture (ISO 21920-1)", title.texture, 0.46),
+            ("Drawing", title.number, 0.24),
+        ),
+        (
             ("Made by", "", 0.30),
             ("Checked by", "", 0.34),
             ("Date", title.date, 0.24),
-            ("Sheet", "%d/%d" % (number, count), 0.12),
+            ("Sheet", "%d of %d" % (number, count), 0.12),
         ),
     )
     entities = []

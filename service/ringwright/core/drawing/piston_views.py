@@ -4,6 +4,7 @@ from ..ring import sizing
 from ..wording import in_a_sentence
 from . import rails, words
 from .entities import CENTRE, OUTLINE, THIN
+from .job import sized
 from .paper import PAPERS
 from .shapes import box, mirrored_points, wavy
 from .view import View
@@ -46,7 +47,7 @@ def piston(job):
         rails.LEFT,
         (0.0, -radius),
         (0.0, radius),
-        words.size(d.piston_diameter, job.system, True),
+        sized(job, "piston_diameter", d.piston_diameter, True),
     )
     under = 2.0 * bottom
     view.measure(
@@ -55,7 +56,7 @@ def piston(job):
         rails.RIGHT,
         (length - land, -bottom),
         (length - land, bottom),
-        words.size(under, job.system, True),
+        words.auxiliary(under, job.system),
     )
     detail = View("groove", "Groove", 60.0)
     w, depth = d.groove_width, d.groove_depth
@@ -76,7 +77,9 @@ def piston(job):
     for x in (-side, w + side):
         detail.outline(THIN, wavy(x, floor, 0.0, 0.03 * depth), False)
     detail.outline(THIN, [(-side, floor), (w + side, floor)], False)
-    detail.measure("groove_width", w, rails.TOP, (0.0, 0.0), (w, 0.0), words.size(w, job.system))
+    detail.measure(
+        "groove_width", w, rails.TOP, (0.0, 0.0), (w, 0.0), sized(job, "groove_width", w)
+    )
     detail.measure(
         "groove_depth",
         depth,

@@ -44,7 +44,7 @@ def closed(job):
         "inside_diameter",
         d.inside_diameter,
         inner,
-        words.size(d.inside_diameter, job.system, True),
+        words.auxiliary(d.inside_diameter, job.system),
     )
     gap = polar(radius, middle)
     text = "Gap %s, on the neutral line" % words.length(d.closed_gap, job.system)
@@ -149,14 +149,14 @@ def section(job):
         corners = box(i * each, 0.0, (i + 1) * each, thick)
         view.outline(OUTLINE, corners)
         view.hatch([corners])
-        if d.turns == 2:
+        if i == 1:
             view.measure(
                 "turn_width",
                 each,
                 rails.BOTTOM,
                 (i * each, 0.0),
                 ((i + 1) * each, 0.0),
-                words.size(each, job.system),
+                words.auxiliary(each, job.system, False),
             )
     view.measure(
         "ring_width",
@@ -248,9 +248,6 @@ def ends(job, gap):
     else:
         for shift in (0.0, gap):
             view.line(OUTLINE, -0.5 * run + shift, 0.0, 0.5 * run + shift, width)
-    view.measure(
-        "ring_width", width, rails.LEFT, (left, 0.0), (left, width), words.size(width, job.system)
-    )
     x = 0.5 * max(run, tongue)
     view.measure(
         "closed_gap", gap, rails.TOP, (x, width), (x + gap, width), words.size(gap, job.system)

@@ -92,7 +92,6 @@ def spacer(job):
     ]
     view.outline(OUTLINE, block)
     view.hatch([block], 135.0)
-    size_of(view, job, "spacer", "spacer_width", rails.TOP, (-edge, y), (edge, y))
     notes = [
         "Material: %s. Its faces lie along the sawn ends and open outwards by %s; the cheeks keep "
         "the ends level."
@@ -187,13 +186,17 @@ def closing_ring(job):
         (width, bore + 0.5 * rise),
         "Mouth opened 15\u00b0, polished, so that the ring slides in",
     )
-    view.label("right", (width, 0.5 * (bore + outer)), "Wall to suit")
+    _about(view, job, (width, 0.5 * (bore + outer)), "Outside to suit, drawn ", outer)
+    face = View("face", "From its mouth")
+    for radius in (outer, bore + rise, bore):
+        face.circle(OUTLINE, radius)
+    face.extend(centre_cross(CENTRE, 0.0, 0.0, outer * 1.06))
     notes = [
         "Bore it last, to suit the sawn ring: until a feeler square to the cut reads %s in its gap."
         % words.length(clamped_reading(d), job.system),
         "A ring under tension flies when it slips: eye protection, face out of line.",
     ]
-    return [view], notes, "The closing ring cut lengthways."
+    return [view, face], notes, "The closing ring cut lengthways, and its face."
 
 
 def clamp_mandrel(job):
@@ -203,9 +206,8 @@ def clamp_mandrel(job):
     plate, width = 0.5 * t.end_plate_diameter, d.ring_width
     inner, outer = 0.5 * t.inside_clamped, 0.5 * d.finish_outside
     shoulder = max(LEAST_WALL, 0.12 * spigot)
-    shank = shoulder + max(12.0, 0.3 * spigot)
-    bolt = max(2.0, 0.14 * spigot)
-    thick = max(4.0, 0.1 * spigot)
+    shank = shoulder + _half(max(12.0, 0.3 * spigot))
+    bolt, thick = _screw(spigot)
     body = [
         (-shank, bolt),
         (length, bolt),
@@ -268,7 +270,12 @@ def clamp_mandrel(job):
         "Turn the spigot and face the shoulder in place, and do not take the mandrel out of the "
         "chuck until the rings are done.",
         "The end plate bears on the ring alone: the spigot is shorter than the ring.",
-        "Finish-turn the ring to %s." % words.diameter(d.finish_outside, job.system),
+        "To suit chuck and screw; drawn: hub %s, %s long; hole %s."
+        % (
+            words.diameter(1.2 * spigot, job.system, 1),
+            words.length(shank - shoulder, job.system, 1),
+            words.diameter(2.0 * bolt, job.system, 1),
+        ),
     ]
     return (
         [view],
@@ -282,8 +289,7 @@ def end_plate(job):
     t = job.tooling
     radius = 0.5 * t.end_plate_diameter
     spigot = 0.5 * t.clamp_mandrel_diameter
-    bolt = max(2.0, 0.14 * spigot) * 1.1
-    thick = max(4.0, 0.1 * spigot)
+    bolt, thick = _screw(spigot)
     view = View("end-plate", "End plate, cut lengthways")
     turned(view, box(0.0, bolt, thick, radius), (0.0, thick), bolt)
     axis_of(view, 0.0, thick)
@@ -298,8 +304,28 @@ def end_plate(job):
         True,
     )
     view.label("right", (thick, 0.5 * (radius + bolt)), "This face flat, bears on the ring")
-    view.label("right", (thick, -bolt), "Hole to clear the screw")
-    return [view], ["Thickness to suit."], "The end plate cut lengthways."
+    _about(view, job, (thick, -bolt), "Hole to clear the screw, drawn ", bolt)
+    face = View("face", "From the screw")
+    face.circle(OUTLINE, radius)
+    face.circle(OUTLINE, bolt)
+    face.extend(centre_cross(CENTRE, 0.0, 0.0, radius * 1.06))
+    notes = ["Thickness to suit, drawn %s." % words.length(thick, job.system, 1)]
+    return [view, face], notes, "The end plate cut lengthways, and its face."
+
+
+def _half(mm):
+    """To the half millimetre [mm]: what the figures leave to the maker."""
+    return 0.5 * math.floor(2.0 * mm + 0.5)
+
+
+def _screw(spigot):
+    """(radius of the hole for the screw of the clamp, thickness of the end plate) [mm]."""
+    return _half(max(2.0, 0.14 * spigot)), _half(max(4.0, 0.1 * spigot))
+
+
+def _about(view, job, point, text, radius):
+    """A label on the right with a diameter that the figures leave to the maker."""
+    view.label("right", point, text + words.diameter(2.0 * radius, job.system, 1))
 
 
 def trial_bore(job):

@@ -34,6 +34,11 @@ def size(mm, system, diameter=False, places=None):
     return Words(DIAMETER if diameter else "", (number(mm, system, places),))
 
 
+def auxiliary(mm, system, round_=True):
+    """Words of a size that follows from other sizes: in brackets, as ISO 129-1 has it."""
+    return Words("", ("(%s)" % (diameter if round_ else number)(mm, system),))
+
+
 def limits(lower, upper, system, diameter=False):
     """Words of the limits of a size, the upper above the lower, both rounded into the tolerance.
 

@@ -85,7 +85,7 @@ def _blank_jaws(d, t):
     return Tool(
         tool="blank-jaws",
         title="Soft jaws for the blank",
-        material="Soft jaws, or a split ring of mild steel in the ordinary ones",
+        material="Soft jaws, or a split steel ring in hard ones",
         why=(
             "Hold the blank, not yet sawn, by its outside while its sides are faced: it is "
             "larger than the pot. Bore them in place, with a shoulder."
