@@ -104,8 +104,15 @@ def test_a_query_too_long_is_a_problem_document(front, length, by):
     known(answer, "query-too-long")
 
 
-def test_headers_too_large_are_refused_in_few_words(front):
+def test_headers_too_large_are_a_problem_document_of_the_service(front):
     answer = front.get("/v1/sizing?bore=80", headers={"X-Long": "a" * 40_000})
+    assert answer.status_code == 431
+    known(answer, "headers-too-large")
+
+
+def test_headers_beyond_all_measure_are_refused_in_few_words(front):
+    """By the proxy's own web server, before any line of its file: no document can be given."""
+    answer = front.get("/v1/sizing?bore=80", headers={"X-Long": "a" * 100_000})
     assert answer.status_code == 431
     assert len(answer.content) < 2000
 

@@ -57,6 +57,15 @@ def test_the_table_says_what_the_code_says(root):
     )
 
 
+def test_the_page_for_a_club_s_server_says_what_the_code_says(root):
+    page = (root / "docker" / "README.md").read_text(encoding="utf-8")
+    rows = re.findall(r"^\| `([A-Z_]+)` \| `?([^`|]*?)`? \| (.+) \|$", page, re.M)
+    declared = {**SETTINGS, **BESIDE}
+    assert len(rows) >= 9
+    for name, usual, meaning in rows:
+        assert (usual, meaning) == (declared[name].usual, declared[name].meaning), name
+
+
 def test_defaults_beside_the_service_are_those_that_are_taken(root):
     """Where the default stands in a file of another kind than the table's."""
     front = (root / "docker" / "Caddyfile").read_text(encoding="utf-8")
