@@ -7,7 +7,7 @@ is judged is a Design, or a record with the fields of its name that a check read
 from collections import namedtuple
 
 from .. import clearances
-from ..records import GOOD, STOP, WATCH
+from ..records import GOOD, STOP, WATCH, short
 
 # Gap of a plain ring over its bore, hot: twice the most of 0.002 to 0.004 (Khurmi and Gupta) is
 # wide; three times that most is past use.
@@ -140,6 +140,8 @@ def judge_pressure(pressure):
 
     Too little lifts off the wall, too much wears it. pressure [MPa].
     """
+    # As it is told: worked from a ring, what was asked for comes back with the noise of a float.
+    pressure = short(pressure)
     if pressure > STIFF_WATCH:
         stop = pressure > STIFF_STOP
         limit = STIFF_STOP if stop else STIFF_WATCH
