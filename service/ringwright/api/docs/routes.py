@@ -5,7 +5,7 @@ from pathlib import Path
 from flask import current_app
 
 from .. import static_app
-from . import reference, tables, written
+from . import notebook, reference, tables, written
 from .frame import hold, page
 
 _STYLES, _SCRIPTS = ("frame.css", "text.css"), ("own_address.js",)
@@ -22,6 +22,9 @@ def add_to(app, table):
     held["/docs/limits"] = page("/docs/limits", tables.limits_and_settings(), _STYLES)
     for address in written.FILES:
         held[address] = page(address, written.body_of(address), _STYLES, _SCRIPTS)
+    begin = written.source_of("/docs/begin")
+    if begin is not None:
+        held["/docs/begin.ipynb"] = hold(notebook.notebook(begin), notebook.MEDIA_TYPE)
     for path in sorted(_OWN.iterdir()):
         if path.suffix in _TYPES:
             held["/docs/" + path.name] = hold(path.read_bytes(), _TYPES[path.suffix])

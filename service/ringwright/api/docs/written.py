@@ -17,18 +17,26 @@ FILES = {
 }
 # What Markdown calls code that stands apart: between fences, or indented.
 _CODE = ("fence", "code_block")
+_LABELS = {"sh": "shell", "js": "JavaScript", "python": "Python", "html": "whole page"}
+
+
+@cache
+def source_of(address):
+    """The Markdown of a page of FILES, None where its file is not installed."""
+    name = FILES[address]
+    # Installed, all lie in one folder.
+    tried = [folder / part for folder in _FOLDERS for part in (name, Path(name).name)]
+    found = next((path for path in tried if path.is_file()), None)
+    return found and found.read_text(encoding="utf-8")
 
 
 @cache
 def body_of(address):
     """The HTML of a page of FILES; a word that it is not here where its file is not."""
-    name = FILES[address]
-    # Installed, all lie in one folder.
-    tried = [folder / part for folder in _FOLDERS for part in (name, Path(name).name)]
-    found = next((path for path in tried if path.is_file()), None)
-    if found is None:
-        return "<h1>%s</h1>\n<p>This page is not installed here.</p>\n" % escape(name)
-    return _reader().render(found.read_text(encoding="utf-8"))
+    source = source_of(address)
+    if source is None:
+        return "<h1>%s</h1>\n<p>This page is not installed here.</p>\n" % escape(FILES[address])
+    return _reader().render(source)
 
 
 def _reader():
@@ -42,7 +50,9 @@ def _reader():
 def _code(_renderer, tokens, index, _options, _environment):
     token = tokens[index]
     kind = token.info or "text"
-    label = {"sh": "shell", "js": "JavaScript", "python": "Python"}.get(kind, "printed")
+    label = {"sh": "shell", "js": "JavaScript", "python": "Python", "html": "page"}.get(
+        kind, "printed"
+    )
     number = 1 + sum(each.type in _CODE for each in tokens[:index])
     # Long lines scroll, by the keyboard too.
     opening = '<pre class="%s" tabindex="0" role="region" aria-label="%s %d">' % (
