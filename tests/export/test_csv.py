@@ -3,6 +3,7 @@
 import csv
 import io
 import json
+import re
 
 import pytest
 
@@ -170,3 +171,20 @@ def test_figures_are_called_by_their_labels(client):
     assert rows[0]["name"] == "radial_thickness"
     assert rows[0]["label"] == "Radial thickness"
     assert all(row["label"] for row in rows)
+
+
+def test_the_address_that_the_page_gives_a_spreadsheet(client, root):
+    """As a spreadsheet takes it from the web: it stands on a line of its own, and each cell with a
+    value is a number with a decimal point, of no more digits than a cell shows (15)."""
+    page = (root / "openapi" / "begin.md").read_text(encoding="utf-8")
+    (address,) = re.findall(r"^    http://127\.0\.0\.1:8000(/\S+\.csv\S*)$", page, re.M)
+    # The page asks the same of the shell, where what it prints is held.
+    assert '"$RINGWRIGHT%s"' % address in page
+    answer = client.get(address)
+    assert answer.status_code == 200
+    table = list(csv.reader(io.StringIO(answer.data.decode("utf-8-sig"), newline="")))
+    assert {len(row) for row in table} == {len(table[0])}
+    at = table[0].index("value")
+    for row in table[1:]:
+        assert re.fullmatch(r"-?\d+(\.\d+)?(e-?\d+)?", row[at]), row
+        assert len(row[at].replace(".", "").lstrip("-0")) <= 15, row
