@@ -2,9 +2,12 @@
 
 import math
 
+import numpy as np
 import pytest
+from scipy.spatial.transform import Rotation
 
 from ringwright.core import calculations
+from ringwright.core.making import route_sawing
 
 DOUBLE = [
     "survey",
@@ -69,6 +72,73 @@ def test_operations_in_order():
     assert "put-on-former-bound" in keys(route(bore=80.0, setting="bound"))
     banded = keys(route(bore=80.0, finishing="band"))
     assert banded.index("clamp-band") < banded.index("turn-finish") < banded.index("bore-clamped")
+
+
+def test_a_blank_slit_on_the_stick_is_sawn_off_last():
+    """Turned, bored, slit and sawn off in that order; no parting, no facing of a blank."""
+    one = keys(route(bore=80.0, slit_on="stick"))
+    begun = ["survey", "face-bar", "turn-rough", "bore-rough", "bore"]
+    sawn = ["hold-stick", "mark-out", "slit-stick", "saw-off", "saw-wedges", "saw-ends"]
+    assert one[: one.index("deburr")] == begun + sawn
+    assert one[one.index("deburr") :] == DOUBLE[DOUBLE.index("deburr") :]
+    assert keys(route(bore=80.0, ring_type="plain", slit_on="stick")) == PLAIN
+
+
+@pytest.mark.parametrize("bore", [25.4, 79.375, 300.0])
+def test_the_saw_walks_along_the_stick_by_one_step(bore):
+    """Slits and cuts laid out along a stick: each blank as long as it says, its slit midway."""
+    tools = calculations.run("tooling", {"bore": bore, "slit_on": "stick"})["figures"]
+    value = {name: figure["value"] for name, figure in tools.items()}
+    saw, step = value["cut_off_width"], value["cut_off_step"]
+    at = value["band_width"] + saw / 2  # the first slit, from the faced end
+    face = 0.0
+    for _ in range(5):
+        cut = at + step
+        assert cut - saw / 2 - face == pytest.approx(value["blank_length"], abs=1e-9)
+        assert (at - saw / 2) - face == pytest.approx(cut - saw / 2 - (at + saw / 2), abs=1e-9)
+        face, at = cut + saw / 2, cut + step
+    assert value["part_length"] == value["blank_length"]
+
+
+@pytest.mark.parametrize("lean", [0.0005, 0.003, 0.01])
+def test_a_stick_that_leans_as_far_as_the_dial_may_read_still_cleans_up(lean):
+    """The sawn side of a stick that leans, by rotation of its rim; half the allowance is left."""
+    along, outside = 60.0, 83.0
+    rim = np.array([[outside / 2 * math.cos(a), outside / 2 * math.sin(a), 0.0]
+                    for a in np.linspace(0, 2 * math.pi, 721)])  # fmt: skip
+    turn = Rotation.from_euler("y", math.atan(lean)).as_matrix()
+    runs_out = np.ptp((rim @ turn.T)[:, 2])
+    # The allowance of which half is just run out by that lean.
+    allowance = runs_out / route_sawing.RUN_SHARE
+    reads = route_sawing.squareness(along=along, outside=outside, allowance=allowance)
+    assert reads == pytest.approx(along * lean, rel=1e-4)
+
+
+def test_a_stick_that_is_slit_is_held_by_as_much_as_the_table_needs():
+    """The end in the lathe's chuck is the one the table holds: as long as the longer of the two."""
+    card = route(bore=80.0, slit_on="stick", table_grip=47.0)
+    assert row(card, "face-bar")["sizes"][0]["value"] == 47.0
+    assert row(card, "hold-stick")["sizes"][0]["value"] == 47.0
+    card = route(bore=80.0, slit_on="stick", table_grip=10.0, chucking_piece=33.0)
+    assert row(card, "face-bar")["sizes"][0]["value"] == 33.0
+
+
+def test_the_stick_is_set_up_once_and_slit_ring_by_ring():
+    one, many = route(bore=80.0, slit_on="stick"), route(bore=80.0, slit_on="stick", rings=30)
+    held = row(many, "hold-stick")
+    # Blanks and the cuts between them stand out by one and a half diameters at most.
+    sizes = {size["name"]: size["value"] for size in held["sizes"]}
+    outside = calculations.run("tooling", {"bore": 80.0})["figures"]["rough_outside_diameter"]
+    assert sizes["dial_travel"] <= 1.5 * outside["value"]
+    assert not held["each_ring"]
+    sticks = held["time_all"]["value"] / held["time"]["value"]
+    assert sticks == math.ceil(30 / (sizes["dial_travel"] / (sizes_of(many, "saw-off") + 1.0)))
+    for key in ("slit-stick", "saw-off"):
+        assert row(many, key)["time_all"]["value"] == 30 * row(one, key)["time"]["value"]
+
+
+def sizes_of(card, key):
+    return next(size["value"] for size in row(card, key)["sizes"] if size["name"] == "blank_length")
 
 
 @pytest.mark.parametrize("ring_type", ["plain", "double-turn"])

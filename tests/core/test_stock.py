@@ -308,3 +308,13 @@ def test_sums_of_the_cut_list():
     assert value(answer, "scrap_length") == pytest.approx(scrap)
     assert value(answer, "bars_begun") == begun
     assert value(answer, "bars_bought") == bought
+
+
+def test_a_stick_that_goes_to_the_rotary_table_is_sawn_not_parted_and_not_fed_through():
+    """By hand: seven blanks of 7.5 with a saw of 1 between, 30 held, 1.5 faced."""
+    one = {**ONE, "count": 6, "part_length": 7.5, "cut_off_width": 1.0, "table_grip": 30.0}
+    answer = stock(sets=[one], spares=1, chucking_piece=20.0, end_facing=1.5, spindle_bore=200.0)
+    assert answer["figures"]["bar_length"]["value"] == pytest.approx(7 * 8.5 + 30.0 + 1.5)
+    fed = stock(sets=[{**ONE, "count": 6}], spares=1, chucking_piece=20.0, spindle_bore=200.0)
+    # The lathe's own: 7 of 7.5 and 3 parted.
+    assert fed["figures"]["bar_length"]["value"] == pytest.approx(7 * 10.5 + 20.0 + 1.5)

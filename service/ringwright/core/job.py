@@ -25,7 +25,7 @@ def calculate(values):
     answers = OrderedDict()
     answers["sizing"] = sizing.answer(design, [], values)
     answers["tooling"] = tooling.answer(design, tools, [], values)
-    answers["stock"] = stock.calculate(stock_request(design, values))
+    answers["stock"] = stock.calculate(stock_request(design, tools, values))
     answers["route"] = route.answer(design, tools, [], values)
     chosen = chosen + answers["stock"]["chosen"]
     keys = []
@@ -55,10 +55,10 @@ def calculate(values):
     return whole
 
 
-def stock_request(design, values):
+def stock_request(design, tools, values):
     """What the stock calculation is asked for the rings of a Design.
 
-    design: a Design. values: checked values of FIELDS.
+    design: a Design. tools: its Tooling. values: checked values of FIELDS.
     """
     request = {}
     for entry in stock.FIELDS:
@@ -66,9 +66,10 @@ def stock_request(design, values):
     request["sets"] = stock.sets_from(
         outside_diameter=design.rough_outside,
         inside_diameter=design.bored_inside,
-        blank_length=design.blank_length,
-        facing_allowance=design.facing_allowance,
+        part_length=tools.part_length,
         rings=design.rings,
         material=design.ring_material.key,
+        cut_off_width=None if tools.table_grip is None else design.slit_width,
+        table_grip=tools.table_grip,
     )
     return request

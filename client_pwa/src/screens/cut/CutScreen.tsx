@@ -137,6 +137,8 @@ async function planned(jobs: readonly Job[], rack: readonly Inputs[]): Promise<P
       outside_diameter: figures.rough_outside_diameter?.value,
       inside_diameter: figures.bored_inside_diameter?.value,
       part_length: figures.part_length?.value,
+      cut_off_width: figures.cut_off_width?.value,
+      table_grip: figures.table_grip?.value,
       count: taken("rings") ?? 1,
       material: taken("ring_material"),
     });

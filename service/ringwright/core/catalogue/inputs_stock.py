@@ -63,6 +63,22 @@ SET_ENTRY = (
     ),
     field("count", "count", "how many rings are wanted", lowest=1, highest=500, required=True),
     field(
+        "cut_off_width",
+        "length",
+        "width of the saw that cuts its blanks off the stick on the rotary table",
+        nothing("they are parted off in the lathe"),
+        lowest=0.1,
+        highest=12.0,
+    ),
+    field(
+        "table_grip",
+        "length",
+        "held in the chuck of the rotary table, where it is slit on the stick",
+        nothing("as much as the lathe's chuck holds"),
+        lowest=5.0,
+        highest=400.0,
+    ),
+    field(
         "material",
         "choice",
         "what the ring is made of",

@@ -1,5 +1,7 @@
 """Inputs of the tools to make, those on the shelf, and the lathe."""
 
+import math
+
 from ..fields import field
 from .inputs import fixed, nothing, rule, table, worked
 
@@ -12,11 +14,36 @@ MACHINES = (LIGHT, "rigid")
 GAPS_IN_A_TONGUE = 3
 
 
+MANDREL = "mandrel"
+STICK = "stick"
+SLIT_ON = (MANDREL, STICK)
+
+
+def _grip(diameter):
+    return max(25.0, math.ceil(diameter / 15.0) * 5.0)
+
+
 def _tongue(ring_width, closed_gap):
     return max(ring_width, GAPS_IN_A_TONGUE * closed_gap)
 
 
 TOOLING = table(
+    field(
+        "slit_on",
+        "choice",
+        "where a double-turn blank is slit: parted off and on its mandrel, or on the stick, from "
+        "which the saw then cuts it off",
+        fixed(MANDREL),
+        choices=SLIT_ON,
+    ),
+    field(
+        "table_grip",
+        "length",
+        "held in the chuck of the rotary table when blanks are slit on the stick",
+        rule("a third of the diameter, at least 25 mm", _grip),
+        lowest=5.0,
+        highest=400.0,
+    ),
     field(
         "cutter_diameter",
         "length",

@@ -55,7 +55,7 @@ TOOLING_FIGURES = table(
         ("rough_outside_diameter", "length", "rough", "Rough outside diameter", "blank-diameters", _GAPS + ", allowance", BLANK, "turned before it is sawn"),
         ("bored_inside_diameter", "length", "bored", "Bored inside diameter", "blank-diameters", _GAPS, BLANK),
         ("blank_length", "length", "L", "Blank length", "blank-width", _WIDTH, BLANK, "along the bore, faced"),
-        ("part_length", "length", "part", "Part off at", "blank-width", _WIDTH, BLANK, "before it is faced"),
+        ("part_length", "length", "part", "Part off at", "blank-width, sawn-off", _WIDTH + " | L", BLANK, "before it is faced"),
         ("band_width", "length", "b", "Band width", "blank-width", _WIDTH, BLANK, "on either side of the slit"),
         ("finish_outside_diameter", "length", "D", "Finish outside diameter", "blank-diameters", _GAPS, BLANK, "turned last, clamped"),
         ("clamped_gap", "length", "s_c", "Clamped gap", "blank-diameters", _GAPS, GAPS, "between the ends as it is held for turning"),
@@ -80,6 +80,9 @@ TOOLING_FIGURES = table(
         ("table_travel", "angle", "travel", "Table travel", "slit", _CUT + ", bridge angle, half angle", SAWING, "of the rotary table"),
         ("start_offset", "angle", "half angle", "Start from the cut's end", "slit", _CUT, SAWING, "half the angle that the saw spans at the outside"),
         ("slit_mandrel_diameter", "length", "2 ri", "Slitting mandrel", "tool-size", "ri", SAWING),
+        ("cut_off_width", "length", "k cut off", "Saw that cuts blanks off", "sawn-off", "k", SAWING, "the slitting saw, on the stick"),
+        ("cut_off_step", "length", "b + k", "From slit to cut", "sawn-off", "b, k", SAWING, "how far the saw is moved along, and again to the next slit"),
+        ("table_grip", "length", "table grip", "Held on the rotary table", "sawn-off", "", SAWING, "of the stick, in the chuck"),
         ("hand_wedge", "angle", "wedge", "Wedge left for the hand saw", "slit", _CUT, SAWING, "at the outside, at each end of the slit"),
         ("hand_wedge_length", "length", "wedge length", "Wedge, along the inside", "slit", _CUT, SAWING),
         ("step", "length", "k", "Step to face away", "blank-width", "h1, f", SAWING, "that the slit leaves at the bridge"),
@@ -124,7 +127,7 @@ TOOLING = answer(
     "rough_outside_diameter bored_inside_diameter blank_length part_length band_width"
     " finish_outside_diameter clamped_gap feeler_gap clamped_gap_reading? closed_gap_reading? former_diameter? former_length? spacer_width? spacer_across? spacer_taper?"
     " pot_bore pot_gap closing_ring_bore? clamp_mandrel_diameter end_plate_diameter band_length? outer_clamp_bore? bridge_length?"
-    " cutter_diameter? cutter_centre_distance? table_travel? start_offset? slit_mandrel_diameter? hand_wedge? hand_wedge_length? step?"
+    " cutter_diameter? cutter_centre_distance? table_travel? start_offset? slit_mandrel_diameter? cut_off_width? cut_off_step? table_grip? hand_wedge? hand_wedge_length? step?"
     " scarf_length? tongue_length? tongue_width? tongue_overlap?",
     (TOOLING_FIGURES,),
     lists.TOOLING,

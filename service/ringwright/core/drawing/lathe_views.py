@@ -153,3 +153,32 @@ def part_off(job, row):
     arrow(view, (left + 2.0 * wide, outer + 9.0 * wide), (left + 2.0 * wide, outer + 3.0 * wide))
     measured(view, job, size, rails.BOTTOM, (left, -outer), (length, -outer))
     return [view], [], "The bar in the chuck; the parting tool goes in behind the blank."
+
+
+def hold_stick(job, row):
+    d = job.design
+    outer = 0.5 * d.rough_outside
+    view, length = _on_stick("bar", job, outer, 0.5 * d.bored_inside)
+    view.title = "The stick in the chuck of the rotary table"
+    for x in (0.3 * length, 0.9 * length):
+        arrow(view, (x, 1.5 * outer), (x, outer))
+    arrow(view, (0.45 * length, 1.5 * outer), (0.75 * length, 1.5 * outer))
+    return [view], [], "The stick in the chuck of the rotary table; a dial moves along its outside."
+
+
+def saw_off(job, row):
+    d, t = job.design, job.tooling
+    outer = 0.5 * d.rough_outside
+    view, length = _on_stick("bar", job, outer, 0.5 * d.bored_inside)
+    view.title = "Slit, moved along, sawn off"
+    half = 0.5 * d.slit_width
+    slit = length - d.band_width - half
+    step, sawn = size_in(row, "cut_off_step"), size_in(row, "blank_length")
+    cut = slit - step.value
+    bottom = t.slit.centre_distance - 0.5 * t.cutter_diameter
+    for at in (slit, cut):
+        view.add(Fill(THIN, box(at - half, bottom, at + half, 1.5 * outer)))
+    arrow(view, (slit, 1.7 * outer), (cut, 1.7 * outer))
+    measured(view, job, step, rails.TOP, (cut, 1.7 * outer), (slit, 1.7 * outer))
+    measured(view, job, sawn, rails.BOTTOM, (cut + half, -outer), (length, -outer))
+    return [view], [], "The stick on the table; the saw moves from the slit to the cut behind it."

@@ -13,6 +13,7 @@ from ..ring.soak import can_be_set
 from ..walk import rings
 from ..walk.limits import card_limits
 from . import route_findings, route_tube
+from . import route_sawing as sawing
 from .part_sizes import tree as size_tree
 from .route_ring import Work
 from .route_rows import Bench
@@ -42,7 +43,7 @@ def answer(design, tooling, chosen, values):
     """As `calculate`, for a Design and Tooling already settled."""
     rows = operations(design, tooling, values)
     bar = route_tube.bar_of(design, values)
-    marks = marks_of(design, bar, "drill" in [row.key for row in rows])
+    marks = marks_of(design, bar, [row.key for row in rows])
     dust = DUST_OF[design.ring_material.family]
     used = []
     listing = []
@@ -81,8 +82,8 @@ def operations(design, tooling, values):
     bench = Bench(design, values)
     held = card_limits(design, bench.machine)
     work = Work(design, tooling, bench, held)
-    rows = route_tube.rows(bench, design, values, held)
-    rows += work.sawing() if design.turns == 2 else work.plain_sawing()
+    rows = route_tube.rows(bench, design, tooling, values, held)
+    rows += sawing.rows(work, values) if design.turns == 2 else work.plain_sawing()
     if can_be_set(design.ring_material.family):
         rows += work.setting()
     rows += work.finishing()

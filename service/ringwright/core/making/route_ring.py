@@ -1,13 +1,12 @@
 """From the faced blank to the ring on its piston: sawing, setting and finishing on a route card."""
 
-from ..catalogue.inputs_tools import HSS
 from ..ring import sizing
 from ..ring.allowances import CUT_ANGLES
 from ..ring.blank import feeler_reading
 from ..ring.soak import can_be_set, soak_range
 from ..walk.finished import finished_limits, free_gap_limits
 from ..walk.plan import clamped_reading
-from . import machining, tool_list
+from . import tool_list
 from .part_sizes import (
     ACROSS_CUT,
     ALONG,
@@ -18,7 +17,6 @@ from .part_sizes import (
     MICROMETER,
     RULE,
     RULE_ENDWISE,
-    RULE_INSIDE,
     SCALE,
     SET,
     bare,
@@ -53,61 +51,6 @@ class Work:
         times = bench.passes(max(stock - LAST_CUTS, 0.0), "turn-rough") + 2
         made = bench.cut("turn-finish", d.rough_outside, d.ring_width + TURN_RUN_OUT, times)
         return bench.turned("turn-finish", sizes, made)
-
-    def sawing(self):
-        d, t = self.d, self.t
-        mark = [
-            bare("bridge_length", "bridge along the outside", t.bridge_length, reading=RULE),
-            bare("band_width", "band", d.band_width),
-            self.end_angle(),
-        ]
-        if t.scarf_length > 0.0:
-            mark.append(bare("scarf_length", "run of each end", t.scarf_length, reading=RULE))
-        saw = [
-            limited("slit_mandrel_diameter", "mandrel", t.slit_mandrel_diameter, "g6"),
-            bare("cutter_diameter", "saw diameter", t.cutter_diameter),
-            between("slit_width", "slit", d.slit_width, self.held.slit, ACROSS_CUT),
-            bare(
-                "cutter_centre_distance",
-                "centre of work to centre of saw, at full depth",
-                t.slit.centre_distance,
-                reading=SET,
-            ),
-            bare(
-                "start_offset",
-                "first turn the bridge mark past the saw's centre by",
-                t.slit.outside_half_angle,
-                "deg",
-                SET,
-            ),
-            bare("table_travel", "then turn of the table", t.slit.table_travel, "deg", SET),
-        ]
-        travel = 3.1416 * d.rough_outside * t.slit.table_travel / 360.0 + t.slit.depth
-        made = machining.cut(
-            operation="slit-saw",
-            material_key=d.ring_material.key,
-            diameter=t.cutter_diameter,
-            travel=travel,
-            tool=HSS,
-            machine=self.bench.machine,
-            teeth=machining.saw_teeth(t.cutter_diameter),
-        )
-        wedge = [
-            bare("hand_wedge", "left at each end", t.slit.hand_wedge, "deg", SET),
-            bare(
-                "hand_wedge_length",
-                "along the inside",
-                t.slit.hand_wedge_length,
-                reading=RULE_INSIDE,
-            ),
-        ]
-        return [
-            self.bench.hand("mark-out", mark),
-            self.bench.turned("slit", saw, made),
-            self.bench.hand("saw-wedges", wedge),
-            self.bench.hand("saw-ends", [self.end_angle(), self.saw_cut()]),
-            self.bench.hand("deburr", []),
-        ]
 
     def saw_cut(self):
         return between("end_kerf", "saw cut", self.d.end_kerf, self.held.kerf, ACROSS_CUT)

@@ -25,6 +25,7 @@ def changed(row, sizes):
 
 # Hand work and waiting [min a ring]; common practice, no source.
 HAND_MINUTES = {
+    "hold-stick": 10.0,
     "mark-out": 5.0,
     "saw-wedges": 4.0,
     "saw-ends": 4.0,
@@ -120,6 +121,13 @@ class Bench:
             minutes=minutes,
             together=minutes * self.rings,
             each=True,
+        )
+
+    def set_up(self, key, sizes, times):
+        """A row of hand work done once for a stick and not for a ring. times: sticks."""
+        minutes = HAND_MINUTES[key]
+        return Operation(
+            key=key, sizes=sizes, cut=None, minutes=minutes, together=minutes * times, each=False
         )
 
     def waited(self, key, sizes, minutes):

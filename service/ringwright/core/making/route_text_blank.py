@@ -60,7 +60,10 @@ BLANK_TEXT = OrderedDict(
             "turn-rough",
             Text(
                 "Turn the outside",
-                "As it was faced; it is not moved until the blanks are parted off.",
+                (
+                    ("-stick", "As it was faced; it is not moved until the blanks are parted off."),
+                    ("stick", "As it was faced; it is not moved until it is bored."),
+                ),
                 "Turning tool",
                 (
                     "Turn the outside parallel.",
@@ -140,12 +143,38 @@ BLANK_TEXT = OrderedDict(
             ),
         ),
         (
+            "hold-stick",
+            Text(
+                "Set the stick up on the rotary table",
+                "In a chuck on the rotary table, by the end that was in the lathe.",
+                "Rotary table with a chuck, dial gauge",
+                (
+                    "Set the axis of the stick over the table's. Turn the table with a dial on the "
+                    "outside: it runs true. Then move the dial along the stick. Only a stick that "
+                    "stands true gives square sides.",
+                    "The nut under the saw must clear the chuck at the last blank.",
+                ),
+                "True by dial, turning and along; tight in the chuck.",
+                ("slitting-saw",),
+            ),
+        ),
+        (
             "mark-out",
             Text(
                 "Mark out slit, bridge and ends",
-                "On a surface plate, or the paper template wrapped round the blank.",
+                (
+                    (
+                        "-stick",
+                        "On a surface plate, or the paper template wrapped round the blank.",
+                    ),
+                    (
+                        "stick",
+                        "On the stick as it stands, or the paper template wrapped round it.",
+                    ),
+                ),
                 "Paper template, or height gauge and dividers",
                 (
+                    ("stick", "Begin at the free end, and mark each blank when it is its turn."),
                     "Scribe the slit line round the middle, the two ends of the bridge, and one "
                     "end in each band, on opposite sides of the bridge:",
                     ("angled", "both at the angle given."),
@@ -175,6 +204,37 @@ BLANK_TEXT = OrderedDict(
                     "cut by the second angle, and stop: the edge is at the other mark.",
                 ),
                 "Bridge left solid; bands the same width.",
+                ("slitting-saw", DUST),
+            ),
+        ),
+        (
+            "slit-stick",
+            Text(
+                "Slit round the stick",
+                "On the rotary table, as it was set up.",
+                "Slitting saw on an arbor, rotary table",
+                (
+                    "Bring one bridge mark under the middle of the saw, then turn it away by the "
+                    "first angle, so that the saw's edge and not its middle stands at the mark. "
+                    "Feed in radially until it just breaks through, turn the table against the "
+                    "cut by the second angle, and stop: the edge is at the other mark.",
+                ),
+                "Bridge left solid; slit in the middle between both sides.",
+                ("slitting-saw", DUST),
+            ),
+        ),
+        (
+            "saw-off",
+            Text(
+                "Saw the blank off",
+                "On the rotary table, as it was slit.",
+                "The same saw; a bar through the bore to catch the blank",
+                (
+                    "Move the saw along to the middle of the cut. Feed in to the same depth and "
+                    "turn the table once round. Catch the blank on the bar, not by hand. Then "
+                    "move on as far again, to the slit of the next blank.",
+                ),
+                "Same length all round by micrometer; sides left as sawn.",
                 ("slitting-saw", DUST),
             ),
         ),

@@ -1,10 +1,9 @@
-"""From the bar to faced blanks: the first rows of a route card."""
+"""From the bar to faced blanks, or to the bored stick: the first rows of a route card."""
 
 import math
 
 from ..catalogue.inputs import Chooser
 from ..catalogue.inputs_stock import SHOP
-from ..ring import blank
 from .bar_choice import best_bar, most_on_a_stick
 from .bars import SOLID
 from .part_sizes import DRILLED, INSIDE, RULE_ENDWISE, bare, between, limited
@@ -23,11 +22,12 @@ LEFT_TO_SIZE = 0.25
 CUTS_TO_SIZE = 2
 
 
-def rows(bench, design, values, held):
-    """List of route_rows.Operation from the bar to the faced blank.
+def rows(bench, design, tooling, values, held):
+    """List of route_rows.Operation from the bar to the faced blank; to the bored stick where the
+    blanks are slit on it.
 
-    bench: a Bench. design: a Design. values: checked inputs; bar_form and bar_sizes choose the bar
-    as the stock list does. held: the CardLimits.
+    bench: a Bench. design: a Design. tooling: its Tooling. values: checked inputs; bar_form and
+    bar_sizes choose the bar as the stock list does. held: the CardLimits.
     """
     d = design
     outside, inside = d.rough_outside, d.bored_inside
@@ -38,14 +38,13 @@ def rows(bench, design, values, held):
         skin, hole = bar.as_cast, max(bar.as_cast_bore, 0.0)
     solid = hole == 0.0 if bar is None else bar.form == SOLID
     length = d.blank_length
-    part = blank.part_length(length, d.facing_allowance)
+    part = tooling.part_length
     take = Chooser(values, SHOP)
-    parting = take("parting_width", outside)
-    sticks = -(-d.rings // most_on_a_stick(outside, part + parting))
+    sticks = stick_count(design, tooling, take)
     run = length + TURN_RUN_OUT
     wall = 0.5 * (outside - inside)
     across = 0.5 * (skin - hole) + FACE_RUN_OUT
-    grip = take("chucking_piece", outside)
+    grip = max(take("chucking_piece", outside), tooling.table_grip or 0.0)
     gripped = [bare("chucking_piece", "in the chuck, at least", grip, reading=RULE_ENDWISE)]
     found = [
         bench.waited("survey", [bare("bore", "bore", d.bore, reading=INSIDE)], None),
@@ -69,6 +68,8 @@ def rows(bench, design, values, held):
     bored = between("bored_inside_diameter", "bore", inside, held.bored, INSIDE)
     made = bench.cut("bore", inside, run, CUTS_TO_SIZE)
     found.append(bench.on_sticks("bore", [bored], made, sticks))
+    if tooling.table_grip is not None:
+        return found
     parted = bench.cut("part", outside, wall + FACE_RUN_OUT)
     found.append(
         bench.turned("part-off", [bare("part_length", "length off the bar", part)], parted)
@@ -81,6 +82,26 @@ def rows(bench, design, values, held):
     ]
     found.append(bench.turned("face-blank", sizes, faced))
     return found
+
+
+def stick_count(design, tooling, take):
+    """How many sticks the blanks are turned on [1].
+
+    design: a Design. tooling: its Tooling. take: an inputs.Chooser over SHOP.
+    """
+    return -(-design.rings // most_on_a_stick(design.rough_outside, _pitch(design, tooling, take)))
+
+
+def stick_length(design, tooling, take):
+    """How much of a stick is blanks, and the cuts between them [mm]. Inputs as of stick_count."""
+    pitch = _pitch(design, tooling, take)
+    return min(design.rings, most_on_a_stick(design.rough_outside, pitch)) * pitch
+
+
+def _pitch(design, tooling, take):
+    if tooling.table_grip is not None:
+        return tooling.part_length + design.slit_width
+    return tooling.part_length + take("parting_width", design.rough_outside)
 
 
 def bar_of(design, values):

@@ -27,12 +27,13 @@ DRAWN = "drawn"
 SET = "set"
 SOLID = "solid"
 CASTING = "casting"
+STICK = "stick"
 
 
-def marks_of(design, bar, solid):
+def marks_of(design, bar, keys):
     """Set of the marks of a ring; the family of its metal is one.
 
-    design: a Design. bar: bars.BarSize, None for a casting. solid: whether it is drilled first.
+    design: a Design. bar: bars.BarSize, None for a casting. keys: of the operations.
     """
     d = design
     found = {d.ring_material.family}
@@ -44,8 +45,9 @@ def marks_of(design, bar, solid):
         (LIGHT, d.bearing.light),
         (DRAWN, d.ring_material.key == DRAWN_BRONZE),
         (SET, can_be_set(d.ring_material.family)),
-        (SOLID, solid),
+        (SOLID, "drill" in keys),
         (CASTING, bar is None),
+        (STICK, "hold-stick" in keys),
     ):
         if there:
             found.add(mark)

@@ -3,7 +3,7 @@
 from collections import namedtuple
 
 from ..catalogue.inputs import Chooser
-from ..catalogue.inputs_tools import TOOLING
+from ..catalogue.inputs_tools import STICK, TOOLING
 from ..problems import OutOfRange, unworkable
 from ..ring import blank
 
@@ -18,12 +18,12 @@ RELIEF_BESIDE = 0.5
 RELIEF_BELOW = 0.5
 MANDREL_SHORT = 0.5
 
-# All [mm]; bridge_angle [deg]; cut: a blank.Slit.
+# All [mm]; bridge_angle [deg]; cut: a blank.Slit. Either a mandrel or a grip on the table is None.
 Slitting = namedtuple(
     "Slitting",
     (
         "bridge_length", "bridge_angle", "cutter_diameter", "cutter_collar", "cut",
-        "mandrel_diameter", "mandrel_length", "relief_width", "relief_depth",
+        "mandrel_diameter", "mandrel_length", "relief_width", "relief_depth", "table_grip",
     ),
 )  # fmt: skip
 # Of a plain ring, which is not slit.
@@ -37,6 +37,7 @@ NONE = Slitting(
     mandrel_length=None,
     relief_width=None,
     relief_depth=None,
+    table_grip=None,
 )
 
 
@@ -52,6 +53,8 @@ def settle(d, values, cut_angle, chosen):
     bridge = take("bridge_length", shortest)
     cutter = take("cutter_diameter", _smallest_saw(wall))
     collar = take("cutter_collar", _collar(cutter))
+    on_stick = take("slit_on") == STICK
+    grip = take("table_grip", d.rough_outside) if on_stick else None
     chosen.extend(take.chosen)
     if collar >= cutter:
         raise unworkable(
@@ -84,10 +87,11 @@ def settle(d, values, cut_angle, chosen):
         cutter_diameter=cutter,
         cutter_collar=collar,
         cut=cut,
-        mandrel_diameter=d.bored_inside,
-        mandrel_length=d.blank_length - MANDREL_SHORT,
-        relief_width=d.slit_width + 2.0 * RELIEF_BESIDE,
-        relief_depth=BREAKTHROUGH + RELIEF_BELOW,
+        mandrel_diameter=None if on_stick else d.bored_inside,
+        mandrel_length=None if on_stick else d.blank_length - MANDREL_SHORT,
+        relief_width=None if on_stick else d.slit_width + 2.0 * RELIEF_BESIDE,
+        relief_depth=None if on_stick else BREAKTHROUGH + RELIEF_BELOW,
+        table_grip=grip,
     )
 
 

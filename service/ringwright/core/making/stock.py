@@ -18,7 +18,6 @@ from ..fields import with_usual
 from ..problems import Fault, InputProblem
 from ..properties.materials import material
 from ..records import Method, Quantity
-from ..ring import blank
 from . import bar_choice, bars, stock_bars, stock_findings
 
 FIELDS = tuple(SETS.values()) + tuple(SHOP.values())
@@ -55,20 +54,22 @@ Set = namedtuple(
 
 
 def sets_from(
-    *, outside_diameter, inside_diameter, blank_length, facing_allowance, rings, material
+    *, outside_diameter, inside_diameter, part_length, rings, material, cut_off_width, table_grip
 ):
     """The `sets` input of this calculation for the rings of one design, a list of one dict.
 
-    outside_diameter, inside_diameter: of the blank, rough and bored [mm]. blank_length: faced
-    [mm]. facing_allowance: to part off beyond that on each side [mm]. rings: how many.
-    material: key of what the ring is made of.
+    outside_diameter, inside_diameter: of the blank, rough and bored [mm]. part_length: as it comes
+    off the bar [mm]. rings: how many. material: key of what the ring is made of. cut_off_width,
+    table_grip: of a blank sawn off on the rotary table [mm], else None.
     """
     return [
         {
             "name": None,
             "outside_diameter": outside_diameter,
             "inside_diameter": inside_diameter,
-            "part_length": blank.part_length(blank_length, facing_allowance),
+            "part_length": part_length,
+            "cut_off_width": cut_off_width,
+            "table_grip": table_grip,
             "count": rings,
             "material": material,
         }
@@ -134,9 +135,10 @@ def _set(at, entry, take):
     count = entry["count"]
 
     spares = take("spares", count)
-    parting = take("parting_width", outside)
+    sawn = entry.get("cut_off_width")
+    parting = take("parting_width", outside) if sawn is None else sawn
     facing = take("end_facing")
-    chucking = take("chucking_piece", outside)
+    chucking = max(take("chucking_piece", outside), entry.get("table_grip") or 0.0)
     saw = take("saw_width")
     part = entry["part_length"] + parting
     most = take("rings_per_stick", bar_choice.most_on_a_stick(outside, part))
@@ -148,7 +150,8 @@ def _set(at, entry, take):
         form=values.get("bar_form"),
         system=values.get("bar_sizes"),
     )
-    through = size is not None and stock_bars.passes(size.as_cast, values)
+    # What is slit on the stick leaves the lathe before its blanks are off.
+    through = sawn is None and size is not None and stock_bars.passes(size.as_cast, values)
     sticks = [wanted] if through else cutting.sticks(wanted, most)
     extra = chucking + facing
     length = wanted * part + len(sticks) * (extra + saw) - saw

@@ -61,8 +61,10 @@ NAMED_BY = {
 def tools(design, tooling):
     """List of Tool for a Design and its Tooling, in the order they are used."""
     d, t = design, tooling
-    listing = [_blank_jaws(d, t)]
-    if d.turns == 2:
+    listing = []
+    if t.blank_jaws_bore is not None:
+        listing.append(_blank_jaws(d, t))
+    if t.slit_mandrel_diameter is not None:
         listing.append(_slitting_mandrel(d, t))
     if can_be_set(d.ring_material.family):
         listing.append(_former(d, t) if t.former_diameter is not None else _spacer(d, t))

@@ -40,15 +40,18 @@ FIELDS = (
 )
 
 # What the tools of a Design measure [mm], angles [deg]. Absent ones are None.
-# spacer_width: along the ring; spacer_across: square to its faces; spacer_taper: between its faces,
-# outwards; spacer_seat: between its cheeks. inside_at_clamp: the least inside of the ring as the
-# spigot takes it; inside_clamped: of the finished ring. slit_mandrel, slit_relief: what the blank
-# is slit on, and the groove in it. outer_clamp_bore, clamp_ring_bore: what holds a ring by its
-# outside while it is bored.
+# table_grip: of a blank that is slit on the stick, whose jaws and mandrel are absent: the saw cuts
+# it off at part_length, elsewhere the parting tool. spacer_width: along the ring; spacer_across:
+# square to its faces; spacer_taper: between its faces, outwards; spacer_seat: between its cheeks.
+# inside_at_clamp: the least inside of the ring as the spigot takes it; inside_clamped: of the
+# finished ring. slit_mandrel, slit_relief: what the blank is slit on, and the groove in it.
+# outer_clamp_bore, clamp_ring_bore: what holds a ring by its outside while it is bored.
 Tooling = namedtuple(
     "Tooling",
     (
         "blank_jaws_bore",
+        "part_length",
+        "table_grip",
         "slit_mandrel_diameter",
         "slit_mandrel_length",
         "slit_relief_width",
@@ -143,6 +146,7 @@ def measure(design, values, chosen):
         neutral_radius=0.5 * (d.bore - d.radial_thickness),
     )
     slit = slitting.settle(d, values, cut_angle, chosen) if d.turns == 2 else slitting.NONE
+    on_stick = slit.table_grip is not None
     former_length = across = taper = seat = None
     if d.former_diameter is not None:
         span = d.blank_length
@@ -154,7 +158,11 @@ def measure(design, values, chosen):
         taper = heat_set.spacer_taper(d.spacer_width - d.gap_kerf, d.bored_radius)
         seat = d.blank_length + SEAT_PLAY
     return Tooling(
-        blank_jaws_bore=d.rough_outside,
+        blank_jaws_bore=None if on_stick else d.rough_outside,
+        part_length=d.blank_length
+        if on_stick
+        else blank.part_length(d.blank_length, d.facing_allowance),
+        table_grip=slit.table_grip,
         slit_mandrel_diameter=slit.mandrel_diameter,
         slit_mandrel_length=slit.mandrel_length,
         slit_relief_width=slit.relief_width,

@@ -16,7 +16,7 @@ def figures(design, tooling):
         "rough_outside_diameter": d.rough_outside,
         "bored_inside_diameter": d.bored_inside,
         "blank_length": d.blank_length,
-        "part_length": blank.part_length(d.blank_length, d.facing_allowance),
+        "part_length": t.part_length,
         "band_width": d.band_width,
         "finish_outside_diameter": d.finish_outside,
         "clamped_gap": d.clamped_gap,
@@ -76,7 +76,12 @@ def figures(design, tooling):
         values["cutter_centre_distance"] = t.slit.centre_distance
         values["table_travel"] = t.slit.table_travel
         values["start_offset"] = t.slit.outside_half_angle
-        values["slit_mandrel_diameter"] = t.slit_mandrel_diameter
+        if t.table_grip is None:
+            values["slit_mandrel_diameter"] = t.slit_mandrel_diameter
+        else:
+            values["cut_off_width"] = d.slit_width
+            values["cut_off_step"] = d.band_width + d.slit_width
+            values["table_grip"] = t.table_grip
         values["hand_wedge"] = t.slit.hand_wedge
         values["hand_wedge_length"] = t.slit.hand_wedge_length
         values["step"] = t.step
@@ -84,9 +89,11 @@ def figures(design, tooling):
         values["tongue_length"] = t.joint.opening
         values["tongue_width"] = t.joint.tongue_width
         values["tongue_overlap"] = t.joint.overlap
-    return figures_of(
-        TOOLING, values, given, {"former_length": "inside-out" if d.turns == 2 else "tool-size"}
-    )
+    ways = {
+        "former_length": "inside-out" if d.turns == 2 else "tool-size",
+        "part_length": "blank-width" if t.table_grip is None else "sawn-off",
+    }
+    return figures_of(TOOLING, values, given, ways)
 
 
 def _former_spread(d):

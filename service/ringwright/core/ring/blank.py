@@ -77,6 +77,13 @@ METHODS = (
         ("slit-geometry",),
     ),
     Method(
+        "sawn-off",
+        "Blanks slit and sawn off on the stick",
+        "part = L; from slit to cut and from cut to slit b + k; blanks stand L + k apart",
+        "one saw of width k for slit and cut; sides left as sawn until the step is faced",
+        ("slit-geometry", "practice"),
+    ),
+    Method(
         "slit",
         "Slit round a tube by a round cutter",
         "C = ri - e + Dc/2; cos(half angle) = (C^2 + rho^2 - Dc^2/4)/(2*C*rho); "
