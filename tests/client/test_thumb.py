@@ -34,8 +34,12 @@ def test_a_rule_opens_to_what_it_gives(thumb):
     thumb.enter("Bore", "100 mm")
     former = rule(thumb, "former")
     former.locator("summary").click()
-    # 1.022 times the inside: the ring's screen says how wide that is.
-    thumb.until("document.querySelector('[data-figure=worked_size] b') !== null")
+    # 1.022 times the inside: the ring's screen says how wide that is, and more than the ring of
+    # 80 mm that stood here before.
+    thumb.until(
+        "parseFloat(document.querySelector("
+        "'[data-rule=former] [data-figure=thumb_size] b')?.innerText) > 85"
+    )
     by_rule = float(former.locator("[data-figure=thumb_size] b").inner_text())
     assert former.get_by_text("common practice, no source").is_visible()
     inside = float(thumb.go("ring").ready().figure("inside_diameter"))
