@@ -98,7 +98,7 @@ def requests():
                 "ring_material": metal,
                 "ring_type": "double-turn",
                 "end_cut": cut,
-                "slit_on": "stick",
+                "slit_on_stick": True,
             }
         )
     return found
@@ -278,7 +278,7 @@ def test_the_blank_is_held_by_what_it_goes_into(cards):
     """Unsawn it is larger than the pot and the closing ring; sawn it is shut into them."""
     for request, card in cards:
         by_key = {row["key"]: row for row in card["operations"]}
-        if request.get("slit_on") == "stick":
+        if request.get("slit_on_stick"):
             assert "face-blank" not in by_key and "blank-jaws" not in str(card)
             continue
         blank = by_key["face-blank"]
@@ -432,7 +432,7 @@ def test_a_press_on_the_scale_has_its_weight(cards):
         size = named(row).get("scale_reading")
         assert (size is not None) == ("scale" in row["tool"]), request
         if size and request["bore"] == 150.0:
-            card_only = ("bar_sizes", "bar_form", "slit_on")
+            card_only = ("bar_sizes", "bar_form", "slit_on_stick")
             ring = {name: value for name, value in request.items() if name not in card_only}
             force = calculations.run("sizing", ring)["figures"]["diametral_force"]["value"]
             assert size["value"] * 9.80665 == pytest.approx(force, rel=1e-9)

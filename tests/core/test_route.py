@@ -76,18 +76,18 @@ def test_operations_in_order():
 
 def test_a_blank_slit_on_the_stick_is_sawn_off_last():
     """Turned, bored, slit and sawn off in that order; no parting, no facing of a blank."""
-    one = keys(route(bore=80.0, slit_on="stick"))
+    one = keys(route(bore=80.0, slit_on_stick=True))
     begun = ["survey", "face-bar", "turn-rough", "bore-rough", "bore"]
     sawn = ["hold-stick", "mark-out", "slit-stick", "saw-off", "saw-wedges", "saw-ends"]
     assert one[: one.index("deburr")] == begun + sawn
     assert one[one.index("deburr") :] == DOUBLE[DOUBLE.index("deburr") :]
-    assert keys(route(bore=80.0, ring_type="plain", slit_on="stick")) == PLAIN
+    assert keys(route(bore=80.0, ring_type="plain", slit_on_stick=True)) == PLAIN
 
 
 @pytest.mark.parametrize("bore", [25.4, 79.375, 300.0])
 def test_the_saw_walks_along_the_stick_by_one_step(bore):
     """Slits and cuts laid out along a stick: each blank as long as it says, its slit midway."""
-    tools = calculations.run("tooling", {"bore": bore, "slit_on": "stick"})["figures"]
+    tools = calculations.run("tooling", {"bore": bore, "slit_on_stick": True})["figures"]
     value = {name: figure["value"] for name, figure in tools.items()}
     saw, step = value["cut_off_width"], value["cut_off_step"]
     at = value["band_width"] + saw / 2  # the first slit, from the faced end
@@ -116,15 +116,15 @@ def test_a_stick_that_leans_as_far_as_the_dial_may_read_still_cleans_up(lean):
 
 def test_a_stick_that_is_slit_is_held_by_as_much_as_the_table_needs():
     """The end in the lathe's chuck is the one the table holds: as long as the longer of the two."""
-    card = route(bore=80.0, slit_on="stick", table_grip=47.0)
+    card = route(bore=80.0, slit_on_stick=True, table_grip=47.0)
     assert row(card, "face-bar")["sizes"][0]["value"] == 47.0
     assert row(card, "hold-stick")["sizes"][0]["value"] == 47.0
-    card = route(bore=80.0, slit_on="stick", table_grip=10.0, chucking_piece=33.0)
+    card = route(bore=80.0, slit_on_stick=True, table_grip=10.0, chucking_piece=33.0)
     assert row(card, "face-bar")["sizes"][0]["value"] == 33.0
 
 
 def test_the_stick_is_set_up_once_and_slit_ring_by_ring():
-    one, many = route(bore=80.0, slit_on="stick"), route(bore=80.0, slit_on="stick", rings=30)
+    one, many = route(bore=80.0, slit_on_stick=True), route(bore=80.0, slit_on_stick=True, rings=30)
     held = row(many, "hold-stick")
     # Blanks and the cuts between them stand out by one and a half diameters at most.
     sizes = {size["name"]: size["value"] for size in held["sizes"]}

@@ -26,7 +26,7 @@ JOBS = {
     "plain in a band": {"bore": 80.0, "ring_type": "plain", "finishing": "band"},
     "small, of bronze": {"bore": 24.0, "ring_material": "phosphor-bronze-drawn"},
     "large": {"bore": 450.0, "ring_type": "plain"},
-    "slit on the stick": {"bore": 79.375, "slit_on": "stick", "rings": 4},
+    "slit on the stick": {"bore": 79.375, "slit_on_stick": True, "rings": 4},
 }
 
 

@@ -14,11 +14,6 @@ MACHINES = (LIGHT, "rigid")
 GAPS_IN_A_TONGUE = 3
 
 
-MANDREL = "mandrel"
-STICK = "stick"
-SLIT_ON = (MANDREL, STICK)
-
-
 def _grip(diameter):
     return max(25.0, math.ceil(diameter / 15.0) * 5.0)
 
@@ -29,12 +24,11 @@ def _tongue(ring_width, closed_gap):
 
 TOOLING = table(
     field(
-        "slit_on",
-        "choice",
-        "where a double-turn blank is slit: parted off and on its mandrel, or on the stick, from "
-        "which the saw then cuts it off",
-        fixed(MANDREL),
-        choices=SLIT_ON,
+        "slit_on_stick",
+        "flag",
+        "true where double-turn blanks are slit on the stick and the saw then cuts them off; false "
+        "where each is parted off and slit on its mandrel",
+        fixed(False),
     ),
     field(
         "table_grip",

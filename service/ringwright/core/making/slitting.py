@@ -3,7 +3,7 @@
 from collections import namedtuple
 
 from ..catalogue.inputs import Chooser
-from ..catalogue.inputs_tools import STICK, TOOLING
+from ..catalogue.inputs_tools import TOOLING
 from ..problems import OutOfRange, unworkable
 from ..ring import blank
 
@@ -53,7 +53,7 @@ def settle(d, values, cut_angle, chosen):
     bridge = take("bridge_length", shortest)
     cutter = take("cutter_diameter", _smallest_saw(wall))
     collar = take("cutter_collar", _collar(cutter))
-    on_stick = take("slit_on") == STICK
+    on_stick = take("slit_on_stick")
     grip = take("table_grip", d.rough_outside) if on_stick else None
     chosen.extend(take.chosen)
     if collar >= cutter:
