@@ -168,7 +168,14 @@ def pytest_collection_modifyitems(items):
 
 
 def pytest_ignore_collect(collection_path, config):
-    """Leaves out of the daily run, before they are read, files whose tests are all lengthy."""
-    if "not lengthy" in config.option.markexpr and times.all_lengthy(collection_path):
+    """Leaves out what is not asked for as a whole, before it is read.
+
+    schemathesis makes its requests up while tests are collected, and takes minutes for it.
+    """
+    asked = config.option.markexpr
+    if "not lengthy" in asked and times.all_lengthy(collection_path):
+        return True
+    unasked = "not slow" in asked or asked.startswith("browser")
+    if collection_path.name == "test_schemathesis.py" and unasked:
         return True
     return None

@@ -2,11 +2,9 @@
 
 Bounded and steady: so many examples for each operation, the same every time. Good and bad ones: no
 failure of ours, no answer that the specification does not tell of, nothing bad taken for good.
-
-The tool makes its requests while pytest reads this file, for minutes; test_made_up_requests.py runs
-it in a process of its own, so that not every worker does.
 """
 
+import pytest
 import schemathesis
 from hypothesis import HealthCheck, Phase, settings
 from schemathesis.checks import not_a_server_error
@@ -44,6 +42,7 @@ SCHEMA = (
 )
 
 
+@pytest.mark.slow
 @SCHEMA.parametrize()
 @settings(
     max_examples=20,
