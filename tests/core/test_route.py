@@ -100,6 +100,30 @@ def test_the_saw_walks_along_the_stick_by_one_step(bore):
     assert value["part_length"] == value["blank_length"]
 
 
+@pytest.mark.parametrize("bore", [25.4, 79.375, 300.0])
+def test_a_saw_that_cuts_wide_keeps_the_blank_in_its_limits(bore):
+    """Slits and cuts laid out with the widest saw of the card, moved along as its words have it."""
+    card = route(bore=bore, slit_on_stick=True)
+    off = row(card, "saw-off")
+    assert "wider than the saw, move it further by half the difference" in off["text"]
+    slit = next(one for one in row(card, "slit-stick")["sizes"] if one["name"] == "slit_width")
+    step, blank = (
+        next(one for one in off["sizes"] if one["name"] == name)
+        for name in ("cut_off_step", "blank_length")
+    )
+    low, high = (blank["limits"][end]["value"] for end in ("lower", "upper"))
+    band = next(one for one in row(card, "mark-out")["sizes"] if one["name"] == "band_width")
+    for wide in (slit["value"], slit["limits"]["upper"]["value"]):
+        move = step["value"] + 0.5 * (wide - slit["value"])
+        at, face = band["value"] + 0.5 * slit["value"], 0.0
+        for _ in range(5):
+            cut = at + move
+            length = cut - 0.5 * wide - face
+            assert low - 1e-9 <= length <= high + 1e-9
+            assert at - 0.5 * wide - face == pytest.approx(0.5 * (length - wide), abs=1e-9)
+            face, at = cut + 0.5 * wide, cut + move
+
+
 @pytest.mark.parametrize("lean", [0.0005, 0.003, 0.01])
 def test_a_stick_that_leans_as_far_as_the_dial_may_read_still_cleans_up(lean):
     """The sawn side of a stick that leans, by rotation of its rim; half the allowance is left."""

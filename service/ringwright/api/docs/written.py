@@ -17,7 +17,7 @@ FILES = {
 }
 # What Markdown calls code that stands apart: between fences, or indented.
 _CODE = ("fence", "code_block")
-_LABELS = {"sh": "shell", "js": "JavaScript", "python": "Python", "html": "whole page"}
+_LABELS = {"sh": "shell", "js": "JavaScript", "python": "Python", "html": "page"}
 
 
 @cache
@@ -50,9 +50,7 @@ def _reader():
 def _code(_renderer, tokens, index, _options, _environment):
     token = tokens[index]
     kind = token.info or "text"
-    label = {"sh": "shell", "js": "JavaScript", "python": "Python", "html": "page"}.get(
-        kind, "printed"
-    )
+    label = _LABELS.get(kind, "printed")
     number = 1 + sum(each.type in _CODE for each in tokens[:index])
     # Long lines scroll, by the keyboard too.
     opening = '<pre class="%s" tabindex="0" role="region" aria-label="%s %d">' % (

@@ -14,6 +14,7 @@ MACHINES = (LIGHT, "rigid")
 GAPS_IN_A_TONGUE = 3
 
 
+# The saw pulls sideways at the stick: held by a third of its diameter; common practice, no source.
 def _grip(diameter):
     return max(25.0, math.ceil(diameter / 15.0) * 5.0)
 

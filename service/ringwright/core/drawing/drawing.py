@@ -62,7 +62,8 @@ def job_of(design, tools, values):
         number="",
         texture="",
     )
-    # What is there already is as it is; what is to be cut has limits.
+    # What is there already is as it is; what is to be cut has limits. The grade is common practice,
+    # no source.
     worked = {}
     for name, size, tolerance in (
         ("groove_width", design.groove_width, "H8"),

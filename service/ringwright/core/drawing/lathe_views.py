@@ -47,8 +47,10 @@ def _on_stick(name, job, outer, hole, turned=None, bored=None):
     loop += [(length, top), (half, top), (half, outer), (0.0, outer)]
     cut_part(view, loop)
     if low > 0.0:
+        # An edge stands in the hole only where it steps.
         for x, radius in ((length, low), (half, low), (0.0, hole)):
-            view.line(OUTLINE, x, -radius, x, radius)
+            if x != half or low != hole:
+                view.line(OUTLINE, x, -radius, x, radius)
     else:
         view.line(OUTLINE, length, -top, length, top)
     chuck(view, outer, 0.25 * length)

@@ -230,7 +230,8 @@ BLANK_TEXT = OrderedDict(
                 "On the rotary table, as it was slit.",
                 "The same saw; a bar through the bore to catch the blank",
                 (
-                    "Move the saw along to the middle of the cut. Feed in to the same depth and "
+                    "Move the saw along by the size given. Where the slit came out wider than the "
+                    "saw, move it further by half the difference. Feed in to the same depth and "
                     "turn the table once round. Catch the blank on the bar, not by hand. Then "
                     "move on as far again, to the slit of the next blank.",
                 ),
