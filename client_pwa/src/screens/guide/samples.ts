@@ -2,7 +2,7 @@
 
 import type { InputName } from "../../engine/names";
 
-export type Sample = Readonly<Partial<Record<InputName, number | string>>>;
+export type Sample = Readonly<Partial<Record<InputName, number | string | boolean>>>;
 
 const ENGINE: Sample = { bore: 80, steam_pressure: 0.8 };
 
@@ -15,4 +15,5 @@ export const RINGS: readonly Sample[] = [
   { ...ENGINE, ring_type: "plain", end_cut: "stepped" },
   { ...PLAIN, setting: "bound", finishing: "band" },
   { ...DOUBLE, setting: "bound", finishing: "forced-round", bar_form: "solid" },
+  { ...DOUBLE, slit_on_stick: true },
 ];
