@@ -124,7 +124,8 @@ class Server:
         raise RuntimeError("the server did not start")
 
     def stop(self):
-        self.process.terminate()
+        # As Ctrl-C does, at once: told to end (SIGTERM) it waits ten seconds for who is connected.
+        self.process.send_signal(signal.SIGINT)
         self.process.wait(timeout=20)
 
     def kill(self):
