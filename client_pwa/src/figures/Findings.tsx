@@ -1,9 +1,16 @@
 /** What the checks found, worst first: a word and a shape, never a colour alone, and what to do. */
 
-import type { Finding, Outcome, Quantity } from "../engine/answers";
+import type { Choice, Finding, Outcome, Quantity } from "../engine/answers";
 import { labelOf, sentence } from "../engine/labels";
+import type { CalculationName } from "../engine/names";
+import { said } from "../base/said";
 import { system } from "../base/settings";
+import { unitToBeginWith } from "../fields/units_used";
+import { inputs, setInputs } from "../sheet/sheet";
+import { undo } from "../sheet/undo";
 import { GuideLink } from "./GuideLink";
+import { remedyOf } from "./remedy";
+import { inView } from "./results";
 import { fixed, shown } from "../units/show";
 import type { Shown } from "../units/show";
 
@@ -24,7 +31,14 @@ export function Mark({ outcome }: { outcome: Outcome }) {
   );
 }
 
-export function Findings({ findings, title = "What the checks say" }: { findings: readonly Finding[]; title?: string }) {
+interface Props {
+  findings: readonly Finding[];
+  title?: string;
+  /** Whose they are, where what clears them may be put on the open sheet. */
+  of?: CalculationName;
+}
+
+export function Findings({ findings, title = "What the checks say", of }: Props) {
   if (findings.length === 0) return null;
   const sorted = findings.map((finding, index) => ({ finding, index }));
   sorted.sort((one, other) => ORDER[one.finding.outcome] - ORDER[other.finding.outcome] || one.index - other.index);
@@ -32,13 +46,13 @@ export function Findings({ findings, title = "What the checks say" }: { findings
   const good = sorted.filter(({ finding }) => finding.outcome === "good");
   return (
     <section class="card findings" aria-label={title}>
-      <h2>{title}</h2>
+      <h2 tabIndex={-1}>{title}</h2>
       <p class="findings-sum" role="status">
         {summary(findings)}
       </p>
       <ul class="finding-list">
         {open.map(({ finding, index }) => (
-          <OneFinding key={index} finding={finding} />
+          <OneFinding key={index} finding={finding} {...(of && { of })} />
         ))}
       </ul>
       {good.length > 0 && (
@@ -57,7 +71,7 @@ export function Findings({ findings, title = "What the checks say" }: { findings
   );
 }
 
-function OneFinding({ finding }: { finding: Finding }) {
+function OneFinding({ finding, of }: { finding: Finding; of?: CalculationName }) {
   const [value, limit] = shownAlike(finding.value, finding.limit, finding.check);
   return (
     <li class={`finding finding-${finding.outcome}`}>
@@ -87,8 +101,26 @@ function OneFinding({ finding }: { finding: Finding }) {
             <b>Do:</b> {sentence(finding.remedy)}
           </p>
         )}
+        {of && finding.apply && <TakeRemedy of={of} apply={finding.apply} />}
       </div>
     </li>
+  );
+}
+
+/** Puts on the sheet what clears the finding; one step, to be taken back like any other. */
+function TakeRemedy({ of, apply }: { of: CalculationName; apply: readonly Choice[] }) {
+  const remedy = remedyOf(apply, of, inputs.value, { chosen: inView(of).answer?.chosen ?? [], unitOf: unitToBeginWith });
+  if (!remedy) return null;
+  const take = (event: Event): void => {
+    // The button goes with its finding: eye and voice stay with the checks.
+    (event.currentTarget as Element).closest("section")?.querySelector("h2")?.focus({ preventScroll: true });
+    setInputs(remedy.changes);
+    said.value = { text: `${remedy.words}: done.`, action: { label: "Undo", run: undo } };
+  };
+  return (
+    <button type="button" class="finding-take" onClick={take}>
+      {remedy.words}
+    </button>
   );
 }
 

@@ -59,7 +59,7 @@ export function GenericScreen({ calculation, first = [], elsewhere = [], rowName
         {children?.(view)}
       </div>
       <div class="two-right">
-        <Findings findings={view.answer?.findings ?? []} />
+        <Findings findings={view.answer?.findings ?? []} of={calculation} />
         {names.length > 0 && (
           <section class="card" aria-label={figuresTitle}>
             <h2>{figuresTitle}</h2>

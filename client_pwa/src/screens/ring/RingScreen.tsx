@@ -87,7 +87,7 @@ function Below({ sizing: { answer, faults, stale }, turns }: { sizing: InView; t
     <>
       <div id="findings" tabIndex={-1}>
         <Later>
-          <Findings findings={answer?.findings ?? []} />
+          <Findings findings={answer?.findings ?? []} of="sizing" />
         </Later>
       </div>
       <Later>
