@@ -77,6 +77,70 @@ def test_a_finding_and_a_figure_lead_to_their_entries(sheet):
     assert page.locator("dialog[open]").count() == 0
 
 
+def test_words_find_their_entries_as_they_are_typed(sheet):
+    page = _guide(sheet)
+    box = page.get_by_label("Find in the guide")
+    said = page.locator(".guide-find [role=status]")
+    links = page.locator(".guide-find li a")
+    assert said.inner_text() == ""
+    box.fill("kerf")
+    assert links.first.inner_text() == "Kerf"
+    assert said.inner_text() == "%s entries found." % links.count()
+    # Each says in which part it stands; the parts themselves make room.
+    assert page.locator(".guide-find li small").first.inner_text() == "Words of the trade"
+    assert not page.locator(".guide > div > details").first.is_visible()
+    # Of every kind, by the beginnings of several words, whatever the hyphens and capitals.
+    for words, topic in (
+        ("SLIT the", "operation-slit"),
+        ("end gap", "check-end-gap"),
+        ("free gap", "figure-free_gap"),
+        ("double turn", "word-double-turn-ring"),
+        ("rock the gauge", "gauge"),
+    ):
+        box.fill(words)
+        hrefs = links.evaluate_all("all => all.map(e => e.hash.split('/')[3])")
+        assert topic in hrefs, (words, hrefs)
+    box.fill("zzz")
+    assert said.inner_text().startswith("Nothing found")
+    box.press("Escape")
+    assert box.input_value() == "" and page.locator(".guide > div > details").first.is_visible()
+    # By keys alone: to the first that was found, and to its entry.
+    box.fill("scarf")
+    box.press("Enter")
+    assert page.evaluate("document.activeElement.textContent") == "Scarf"
+    for _ in range(2):
+        page.keyboard.press("Enter")
+        page.wait_for_function(IN_VIEW, arg="word-scarf")
+        assert page.evaluate("document.activeElement.id") == "word-scarf"
+        # The same once more, whose address is the one that is open.
+        box.fill("scarf")
+        box.press("Enter")
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+def test_an_operation_leads_to_its_entry_and_back(sheet):
+    page = sheet.go("route").page
+    title = page.locator("#operation-slit h2 a")
+    title.click()
+    page.wait_for_function(IN_VIEW, arg="operation-slit")
+    assert page.evaluate("location.hash.split('/')[1]") == "guide"
+    page.get_by_role("link", name="Back to where you were").click()
+    page.wait_for_selector('.app[data-screen="route"]')
+    page.wait_for_function(IN_VIEW, arg="operation-slit")
+    sheet.until("document.activeElement.textContent === %r" % title.inner_text())
+    # The same from the card that is worked through, which opens where it was left.
+    sheet.go("work")
+    page.get_by_role("button", name="Skip").click()
+    words = page.locator(".work > h2").inner_text()
+    page.locator(".work > h2 a").click()
+    sheet.until("location.hash.includes('/operation-')")
+    topic = page.evaluate("location.hash.split('/')[3]")
+    page.wait_for_function(IN_VIEW, arg=topic)
+    assert page.locator("#%s summary" % topic).inner_text() == words
+    page.get_by_role("link", name="Back to where you were").click()
+    sheet.until("document.querySelector('.work > h2')?.textContent === %r" % words)
+
+
 @pytest.mark.parametrize("topic", ["gaps", "operation-slit", "word-taper"])
 def test_without_network_from_a_deep_link(playwright, chromium_path, own_server, tmp_path, topic):
     context = playwright.chromium.launch_persistent_context(

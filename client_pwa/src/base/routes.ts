@@ -1,5 +1,6 @@
 /** Where we are, kept in the fragment of the address so that one cached page answers every deep link:
- * "#/tools/<job id>" opens a job of this device, "#ring/s/<packed job>" one that travels in the link, "#/guide/<job id>/gaps" an entry of the guide. */
+ * "#/tools/<job id>" opens a job of this device, "#ring/s/<packed job>" one that travels in the link, "#/guide/<job id>/gaps" an entry
+ * of the guide, "#/route/<job id>/operation-slit" one of the card. */
 
 import { signal } from "@preact/signals";
 
@@ -7,7 +8,7 @@ export interface Place {
   screen: string;
   jobId: string | undefined;
   packed: string | undefined;
-  /** What of the guide is wanted. */
+  /** What of the guide or card is wanted. */
   topic: string | undefined;
 }
 
@@ -24,8 +25,13 @@ export function readPlace(hash: string): Place {
 
 export const place = signal<Place>(readPlace(location.hash));
 
+/** The screen before the one in view, "" at the start. */
+export const cameFrom = signal("");
+
 addEventListener("hashchange", () => {
-  place.value = readPlace(location.hash);
+  const [before, next] = [place.peek(), readPlace(location.hash)];
+  if (next.screen !== before.screen) cameFrom.value = before.screen;
+  place.value = next;
 });
 
 export function addressOf(screen: string, jobId: string, topic?: string): string {

@@ -2,22 +2,31 @@
 
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
-import { place } from "../../base/routes";
+import { addressOf, cameFrom, place } from "../../base/routes";
 import { labelOf, sentence } from "../../engine/labels";
 import type { FigureName } from "../../engine/names";
 import { figureGroups } from "../../engine/tables";
 import { GuideLink } from "../../figures/GuideLink";
 import { needReference, reference } from "../../figures/reference";
 import { Symbol } from "../../figures/Symbol";
+import { job } from "../../sheet/sheet";
+import { Find } from "./Find";
 import { GuidePicture } from "./GuidePicture";
 import { needOperations, operations } from "./operations";
 import type { Shown } from "./operations";
 import { DOUBLE, PLAIN } from "./samples";
-import { ARTICLES, EXPLAINED, GAPS, GAUGING, topicOfWord, TWO_GAPS, WORDS } from "./texts";
+import { ARTICLES, EXPLAINED, GAPS, GAUGING, PARTS, topicOfWord, TWO_GAPS, WORDS } from "./texts";
 
 export function GuideScreen() {
   const root = useRef<HTMLDivElement>(null);
   const { topic } = place.value;
+  const [wanted, setWanted] = useState("");
+  /** Counts what was opened out of the list of what was found. */
+  const [opened, setOpened] = useState(0);
+  const open = (): void => {
+    setWanted("");
+    setOpened(opened + 1);
+  };
   const ready = reference.value !== undefined && operations.value.length > 0;
   useEffect(() => {
     needReference();
@@ -26,9 +35,26 @@ export function GuideScreen() {
   // Once what it leads to stands there: the way to it opened, and the eye and a reader's voice on it.
   useEffect(() => {
     if (topic) requestAnimationFrame(() => show(root.current, topic));
-  }, [topic, ready]);
+  }, [topic, ready, opened]);
+  const from = topic && cameFrom.value;
   return (
     <div class="guide" ref={root} data-ready={ready ? "yes" : "no"}>
+      {from && (
+        <a class="button guide-back" href={addressOf(from, job.value.id, from === "route" ? topic : undefined)}>
+          Back to where you were
+        </a>
+      )}
+      <Find wanted={wanted} setWanted={setWanted} open={open} />
+      <div hidden={wanted.trim() !== ""}>
+        <Parts />
+      </div>
+    </div>
+  );
+}
+
+function Parts() {
+  return (
+    <>
       <p>Pictures are drawn here, of sample rings. Each figure and each check of the app leads to its entry.</p>
       <Part topic="gauge" title={ARTICLES.gauge}>
         <GuidePicture ring={DOUBLE} part="operation" operation="survey" />
@@ -48,22 +74,22 @@ export function GuideScreen() {
         <GuidePicture ring={DOUBLE} part="ring-closed" />
         <p>{TWO_GAPS}</p>
       </Part>
-      <Part topic="operations" title="Operations of the card">
+      <Part topic="operations" title={PARTS.operations}>
         <p>Your own card has those that your ring needs, with its sizes. Local rules and a competent person come before this guide.</p>
         {operations.value.map((each) => (
           <OneOperation key={each.operation.key} {...each} />
         ))}
       </Part>
-      <Part topic="checks" title="What each check means">
+      <Part topic="checks" title={PARTS.checks}>
         <p>
           <b>Good</b>: go on. <b>Watch</b>: it can be made or run, but read why first. <b>Stop</b>: do not make or run it so; do what the check says.
         </p>
         <Checks />
       </Part>
-      <Part topic="figures" title="What each figure is">
+      <Part topic="figures" title={PARTS.figures}>
         <FiguresTold />
       </Part>
-      <Part topic="words" title="Words of the trade">
+      <Part topic="words" title={PARTS.words}>
         <dl>
           {Object.entries(WORDS).map(([word, meaning]) => (
             <Entry key={word} topic={topicOfWord(word)} name={word}>
@@ -72,15 +98,14 @@ export function GuideScreen() {
           ))}
         </dl>
       </Part>
-    </div>
+    </>
   );
 }
 
 /** In which part of the guide an entry stands: "check-light" in that of the checks. */
-const PARTS: Readonly<Record<string, string>> = { operation: "operations", check: "checks", figure: "figures", word: "words" };
-
 function partOf(topic: string): string {
-  return PARTS[topic.split("-")[0]!] ?? topic;
+  const part = `${topic.split("-")[0]!}s`;
+  return part in PARTS ? part : topic;
 }
 
 /** What is folded away is drawn when it is opened. */
@@ -112,11 +137,13 @@ function OneOperation({ operation, ring }: Shown) {
       <p>
         <b>Check:</b> {operation.check}
       </p>
-      {operation.cautions.map((caution) => (
-        <p key={caution.key}>
-          <b>Take care:</b> {caution.text}
-        </p>
-      ))}
+      {operation.cautions.length > 0 && (
+        <ul class="operation-cautions" aria-label="Take care">
+          {operation.cautions.map((caution) => (
+            <li key={caution.key}>{caution.text}</li>
+          ))}
+        </ul>
+      )}
     </details>
   );
 }

@@ -27,6 +27,14 @@ export const TWO_GAPS =
 /** Entries with a picture, by topic. */
 export const ARTICLES = { gauge: "How to gauge a bore", gaps: "Which gap is which" } as const;
 
+/** The parts that hold many entries; the topic of an entry begins with the name of its part, less the "s". */
+export const PARTS = {
+  operations: "Operations of the card",
+  checks: "What each check means",
+  figures: "What each figure is",
+  words: "Words of the trade",
+} as const;
+
 export type Article = keyof typeof ARTICLES;
 
 /** Figures that an article explains. */

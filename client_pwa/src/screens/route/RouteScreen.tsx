@@ -1,16 +1,18 @@
 /** The route card: the operations in order, each to be ticked off at the bench, and to be printed. */
 
+import { useEffect } from "preact/hooks";
 import type { Caution, Operation, Quantity, RingSoFar, Size } from "../../engine/answers";
 import { fieldsOf } from "../../engine/tables";
 import { Drawing } from "../../drawings/Drawing";
 import { Cautions } from "../../figures/Cautions";
 import { Choices } from "../../figures/Choices";
 import { Findings } from "../../figures/Findings";
+import { GuideLink } from "../../figures/GuideLink";
 import { inView } from "../../figures/results";
 import { SizeTable } from "../../figures/SizeTable";
 import { Status } from "../../figures/Status";
 import { PrintButton } from "../../base/Print";
-import { addressOf } from "../../base/routes";
+import { addressOf, place } from "../../base/routes";
 import { system } from "../../base/settings";
 import { change, job } from "../../sheet/sheet";
 import { shown } from "../../units/show";
@@ -23,6 +25,12 @@ export function RouteScreen() {
   const rings = (view.answer?.rings ?? []) as RingSoFar[];
   const done = new Set(job.value.done);
   const left = operations.filter((operation) => !done.has(operation.key)).length;
+  const { topic } = place.value;
+  const ready = operations.length > 0;
+  // Back from the guide, the card lies open where it was left.
+  useEffect(() => {
+    if (topic && ready) requestAnimationFrame(() => showOperation(topic));
+  }, [topic, ready]);
   return (
     <div class="route">
       <Status result={view.result} />
@@ -39,8 +47,8 @@ export function RouteScreen() {
           </div>
           <Cautions cautions={view.answer.cautions} />
           <ol class={view.stale ? "operations stale" : "operations"}>
-            {operations.map((operation, place) => (
-              <OneOperation key={operation.key} operation={operation} rings={rings} done={done.has(operation.key)} said={cautionsOf(operations.slice(0, place))} />
+            {operations.map((operation, at) => (
+              <OneOperation key={operation.key} operation={operation} rings={rings} done={done.has(operation.key)} said={cautionsOf(operations.slice(0, at))} />
             ))}
           </ol>
           <div class="card drawings">
@@ -78,12 +86,14 @@ interface OneOperationProps {
 function OneOperation({ operation, rings, done, said }: OneOperationProps) {
   const again = operation.cautions.filter((caution) => said.includes(caution.key));
   return (
-    <li class={done ? "operation operation-done" : "operation"}>
+    <li id={`operation-${operation.key}`} class={done ? "operation operation-done" : "operation"}>
       <div class="operation-head">
         <span class="operation-number" aria-hidden="true">
           {operation.number}
         </span>
-        <h2>{operation.title}</h2>
+        <h2>
+          <GuideLink topic={`operation-${operation.key}`}>{operation.title}</GuideLink>
+        </h2>
         <label class="operation-tick">
           <input type="checkbox" checked={done} aria-label={`Operation ${operation.number}, ${operation.title}, done`} onChange={() => toggle(operation.key)} />
           <span aria-hidden="true">done</span>
@@ -149,6 +159,12 @@ function QuantityFact({ name, quantity, and, per }: QuantityFactProps) {
   const text = shown(quantity.value, quantity.unit, system.value, name);
   const more = and && shown(and.value, and.unit, system.value, name);
   return <Fact name={name}>{`${text.text} ${text.unit}${per ? ` each ${per}` : ""}${more ? ` (${more.text} ${more.unit})` : ""}`}</Fact>;
+}
+
+function showOperation(topic: string): void {
+  const operation = document.getElementById(topic);
+  operation?.scrollIntoView();
+  operation?.querySelector("a")?.focus({ preventScroll: true });
 }
 
 function toggle(key: string): void {

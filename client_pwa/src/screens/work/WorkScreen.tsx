@@ -4,6 +4,7 @@
 import { useEffect, useRef } from "preact/hooks";
 import { Picture } from "../../drawings/Drawing";
 import type { Operation } from "../../engine/answers";
+import { GuideLink } from "../../figures/GuideLink";
 import { inView } from "../../figures/results";
 import { Status } from "../../figures/Status";
 import { isTypedIn } from "../../sheet/history";
@@ -59,7 +60,7 @@ export function WorkScreen() {
         <a href={addressOf("route", id)}>Whole card</a>
       </header>
       <h2 ref={top} tabIndex={-1}>
-        {operation.title}
+        <GuideLink topic={`operation-${operation.key}`}>{operation.title}</GuideLink>
       </h2>
       <Picture part={`operation:${operation.key}:${ring}`} />
       {operation.each_ring && rings > 1 && (
