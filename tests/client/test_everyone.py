@@ -6,15 +6,23 @@ The rules are those of WCAG 2.2 levels A and AA as axe-core (npm) checks them.
 import pytest
 
 from client.conftest import DESK, PHONE, Sheet
+from client.screens import BESIDE, HEAD, SCREENS, STAGES, declared, stands
 from conftest import ROOT
 
 AXE = ROOT / "client_pwa" / "node_modules" / "axe-core" / "axe.min.js"
-STAGES = ["survey", "ring", "tools", "stock", "route", "check", "run"]
-BESIDE = ["valve", "expander", "thumb", "unheated", "tables", "guide", "shop", "compare", "cut"]
-# Reached from a stage, with the screen to itself.
-ALONE = ["work", "label"]
-SCREENS = [*STAGES, *BESIDE, *ALONE, "book", "settings"]
 THEMES = ["light", "dark", "sunlight"]
+TARGETS = (
+    "button, summary, select, input:not([type=file]), .strip a, .head a, .beside a, .status a, "
+    "h2 .guide-link, .guide-find a"
+)
+SMALL = """selector => [...document.querySelectorAll(selector)]
+    .map(e => e.closest('label') ?? e)
+    .filter(e => e.checkVisibility())
+    .filter(e => !e.closest('.unseen') && !e.classList.contains('unseen'))
+    .map(e => [e.getBoundingClientRect(), e.outerHTML.slice(0, 110)])
+    .filter(([box]) => box.width > 0 && (box.height < 47.5 || box.width < 47.5))
+    .map(([box, html]) => `${Math.round(box.width)} x ${Math.round(box.height)} ${html}`)
+"""
 TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 
 
@@ -27,8 +35,15 @@ def _themed(browser, served, theme, size=PHONE):
 
 
 def _settle(sheet):
-    sheet.until("!document.querySelector('main .status[role=status]:not(.status-fault)') || true")
     sheet.page.wait_for_timeout(400)
+
+
+def _each(sheet):
+    """Every screen in turn, once it is drawn: in one page, for a new one takes seconds to begin."""
+    for screen in SCREENS:
+        sheet.go(screen).page.wait_for_selector(stands(screen))
+        _settle(sheet)
+        yield screen
 
 
 def _faults(page):
@@ -42,19 +57,18 @@ def _faults(page):
 
 
 def test_no_screen_is_left_out_here(sheet):
+    assert declared() == set(SCREENS)
     links = "[...document.querySelectorAll('%s')].map(e => e.hash.split('/')[1])"
-    assert sheet.page.evaluate(links % ".strip a") == STAGES
-    assert sheet.page.evaluate(links % ".beside a") == BESIDE
-    assert sheet.page.evaluate(links % ".head a") == ["book", "settings"]
+    assert sheet.page.evaluate(links % ".strip a") == list(STAGES)
+    assert sheet.page.evaluate(links % ".beside a") == list(BESIDE)
+    assert sheet.page.evaluate(links % ".head a") == list(HEAD)
 
 
 @pytest.mark.parametrize("theme", THEMES)
 def test_axe_finds_nothing_on_any_screen(browser, served, theme):
     context, sheet = _themed(browser, served, theme)
     found = {}
-    for screen in SCREENS:
-        sheet.go(screen)
-        _settle(sheet)
+    for screen in _each(sheet):
         # What is folded away is looked at as well.
         sheet.page.evaluate("document.querySelectorAll('details').forEach(e => { e.open = true })")
         _settle(sheet)
@@ -110,22 +124,21 @@ def test_keyboard_alone_reaches_and_works_everything(sheet):
     assert page.evaluate("getComputedStyle(document.activeElement).outlineStyle") != "none"
 
 
-@pytest.mark.parametrize("screen", SCREENS)
-def test_nothing_runs_off_a_narrow_screen_at_twice_the_text(browser, served, screen):
+def test_nothing_runs_off_a_narrow_screen_at_twice_the_text(browser, served):
     context, sheet = _themed(browser, served, "light")
     sheet.page.add_style_tag(content="html { font-size: 212.5% }")
-    sheet.go(screen)
-    _settle(sheet)
-    wide = sheet.page.evaluate(
-        "document.documentElement.scrollWidth - document.documentElement.clientWidth"
-    )
-    if wide > 0:
-        culprits = sheet.page.evaluate(
-            "[...document.querySelectorAll('main *, header *')].filter(e => "
-            "e.getBoundingClientRect().right > innerWidth + 1).slice(0, 5)"
-            ".map(e => e.outerHTML.slice(0, 120))"
+    found = {}
+    for screen in _each(sheet):
+        wide = sheet.page.evaluate(
+            "document.documentElement.scrollWidth - document.documentElement.clientWidth"
         )
-        pytest.fail("%d px too wide: %s" % (wide, culprits))
+        if wide > 0:
+            found[screen] = sheet.page.evaluate(
+                "[...document.querySelectorAll('main *, header *')].filter(e => "
+                "e.getBoundingClientRect().right > innerWidth + 1).slice(0, 5)"
+                ".map(e => e.outerHTML.slice(0, 120))"
+            )
+    assert found == {}, found
     context.close()
 
 
@@ -133,9 +146,7 @@ def test_nothing_runs_off_a_narrow_screen_at_twice_the_text(browser, served, scr
 def test_no_entered_number_is_cut_short(browser, served, size):
     """A diameter of which the last digit is hidden is another diameter."""
     context, sheet = _themed(browser, served, "light", size)
-    for screen in STAGES + BESIDE:
-        sheet.go(screen)
-        _settle(sheet)
+    for screen in _each(sheet):
         cut = sheet.page.evaluate(
             "[...document.querySelectorAll('input.entry-number')]"
             ".filter(e => e.scrollWidth > e.clientWidth).map(e => `${e.id} ${e.value}`)"
@@ -144,23 +155,14 @@ def test_no_entered_number_is_cut_short(browser, served, size):
     context.close()
 
 
-@pytest.mark.parametrize("screen", SCREENS)
-def test_every_target_is_large_enough_for_a_glove(browser, served, screen):
+def test_every_target_is_large_enough_for_a_glove(browser, served):
     context, sheet = _themed(browser, served, "light")
-    sheet.go(screen)
-    _settle(sheet)
-    small = sheet.page.evaluate(
-        """selector => [...document.querySelectorAll(selector)]
-            .map(e => e.closest('label') ?? e)
-            .filter(e => e.checkVisibility())
-            .filter(e => !e.closest('.unseen') && !e.classList.contains('unseen'))
-            .map(e => [e.getBoundingClientRect(), e.outerHTML.slice(0, 110)])
-            .filter(([box]) => box.width > 0 && (box.height < 47.5 || box.width < 47.5))
-            .map(([box, html]) => `${Math.round(box.width)} x ${Math.round(box.height)} ${html}`)
-        """,
-        "button, summary, select, input:not([type=file]), .strip a, .head a, .beside a, .status a",
-    )
-    assert small == []
+    found = {}
+    for screen in _each(sheet):
+        small = sheet.page.evaluate(SMALL, TARGETS)
+        if small:
+            found[screen] = small
+    assert found == {}, found
     context.close()
 
 

@@ -6,17 +6,7 @@ import pytest
 
 from client.driven import FORMER, KEPT, READY, there
 from client.firefox import Firefox
-
-SCREENS = {
-    "survey": ".two",
-    "tools": ".tool",
-    "stock": ".plate",
-    "route": ".operation",
-    "check": ".wall path",
-    "run": ".two",
-    "book": ".jobs",
-    "settings": "[data-ready]",
-}
+from client.screens import SCREENS, stands
 
 
 @pytest.fixture(scope="module")
@@ -39,14 +29,14 @@ def firefox(program, tmp_path):
         assert each.complaints == []
 
 
-def _go(page, screen, mark):
+def _go(page, screen):
     """Another stage by a press of its link, or by its address where the strip has none."""
     page.run(
         "(() => { const job = location.hash.split('/')[2], to = `#/%s/${job}`;"
         " const link = document.querySelector(`a[href='${to}']`);"
         " if (link) link.click(); else location.hash = to })()" % screen
     )
-    page.until("document.querySelector('.app[data-screen=\"%s\"] %s')" % (screen, mark))
+    page.until("document.querySelector('%s')" % stands(screen))
 
 
 def _other_than(before):
@@ -73,9 +63,9 @@ def test_first_visit_then_without_network(firefox, own_server):
     assert again.run("document.querySelector('#in-bore').value") == "4"
     assert again.run(FORMER) == changed
     again.type("#in-bore", "End", ".", "5").until(_other_than(changed)).until(KEPT)
-    for screen, mark in SCREENS.items():
-        _go(again, screen, mark)
-    _go(again, "ring", ".plate")
+    for screen in SCREENS:
+        _go(again, screen)
+    _go(again, "ring")
     again.until(READY)
     # A drawing, which the engine makes and the page reads as SVG.
     again.run("document.querySelector('.drawing summary').click()")
@@ -85,7 +75,7 @@ def test_first_visit_then_without_network(firefox, own_server):
 def test_job_in_a_link_opens_with_its_figures(firefox, own_server):
     page = firefox().open(own_server.address + "/").until(READY)
     page.type("#in-bore", "6", "Enter").until(READY).until(KEPT)
-    _go(page, "book", ".jobs")
+    _go(page, "book")
     page.run("document.querySelector('.jobs button[aria-label^=Link]').click()")
     page.until("document.querySelector('.share-link textarea[readonly]')")
     link = page.run("document.querySelector('.share-link textarea[readonly]').value")

@@ -1,6 +1,7 @@
 """With the network gone: a cold start from a deep link, new figures, no server asked."""
 
 from client.conftest import FLAGS, PHONE, Sheet
+from client.screens import SCREENS, stands
 
 
 def _browser_with(playwright, chromium_path, profile):
@@ -40,25 +41,9 @@ def test_cold_start_without_network_from_a_deep_link(
     assert sheet.complaints == []
 
     # Every other screen stands too.
-    stages = ("tools", "stock", "route", "check", "run", "survey")
-    for screen in (
-        *stages,
-        "valve",
-        "expander",
-        "thumb",
-        "unheated",
-        "tables",
-        "guide",
-        "shop",
-        "compare",
-        "cut",
-        "work",
-        "label",
-        "book",
-        "settings",
-    ):
+    for screen in SCREENS:
         sheet.go(screen)
-        sheet.page.wait_for_selector("main :is(.card, .jobs, .operation, .work, .box-label)")
+        sheet.page.wait_for_selector(stands(screen))
     _reference_tables_answer(sheet)
     again.close()
 

@@ -7,29 +7,8 @@ import pytest
 from client import webkit
 from client.conftest import APP
 from client.driven import FORMER, KEPT, READY, there
+from client.screens import SCREENS, stands
 
-SCREENS = {
-    "survey": ".two",
-    "tools": ".tool",
-    "stock": ".plate",
-    "route": ".operation",
-    "work": ".work",
-    "label": ".box-label",
-    "check": ".wall path",
-    "run": ".two",
-    "valve": ".card",
-    "expander": ".card",
-    "thumb": ".card",
-    "unheated": ".wall path",
-    "shop": ".card",
-    "compare": ".card",
-    "cut": ".card",
-    "tables": ".card",
-    "guide": ".card",
-    "book": ".jobs",
-    "settings": "[data-ready]",
-    "ring": ".plate",
-}
 # Half a pixel is lost in the scale that makes the window as narrow as a phone.
 NO_WIDER = "document.documentElement.scrollWidth <= innerWidth + 1"
 BORE = "#in-bore"
@@ -49,8 +28,7 @@ def page(program, tmp_path):
 
 def go(page, screen):
     page.run("location.hash = '#/%s/' + location.hash.split('/')[2]" % screen)
-    mark = SCREENS[screen]
-    return page.until("document.querySelector('.app[data-screen=\"%s\"] %s')" % (screen, mark))
+    return page.until("document.querySelector('%s')" % stands(screen))
 
 
 def test_first_visit_every_screen_then_without_network(page, own_server):

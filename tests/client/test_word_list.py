@@ -8,7 +8,7 @@ import os
 import re
 
 from client.conftest import PHONE, Sheet
-from client.test_everyone import SCREENS
+from client.screens import SCREENS
 
 # Longer ones are hard to follow at a bench; common practice of plain writing.
 LONGEST_SENTENCE = 45
