@@ -1,15 +1,17 @@
-"""Whole errands on a phone, with every touch counted."""
+"""Whole errands on a phone, with every touch counted: as many as client_pwa/README.md tells."""
 
 import json
+import re
 
 import pytest
 
 from client.conftest import PHONE, Sheet
 from client.fingers import Fingers
 from client.test_survey import INCHES
+from conftest import ROOT
 
-# Touches when this was written, and two more. The readings alone took 196 in a list.
-MOST = {"print": 20, "launch": 67, "weak": 12, "handing": 6, "bars": 7}
+README = (ROOT / "client_pwa" / "README.md").read_text(encoding="utf-8")
+TOLD = {name: int(now) for name, now in re.findall(r"`(test_\w+)` \| (\d+) \|", README)}
 PRINTED = "window.printed = 0; window.print = () => { window.printed += 1 }"
 
 
@@ -33,13 +35,12 @@ def _stage(sheet, fingers, name):
     fingers.tap(sheet.page.get_by_role("link", name=name, exact=True).first)
 
 
-def _ended(name, sheet, fingers):
-    print("taps", name, fingers.taps)
-    assert fingers.taps <= MOST[name]
+def _ended(request, sheet, fingers):
+    assert fingers.taps == TOLD[request.node.name]
     assert sheet.complaints == []
 
 
-def test_plain_rings_for_six_millimetre_grooves_to_the_print(phone, served):
+def test_plain_rings_for_six_millimetre_grooves_to_the_print(request, phone, served):
     sheet, fingers = phone(served)
     page = sheet.page
     fingers.tap(page.get_by_role("button", name="New job"))
@@ -60,10 +61,10 @@ def test_plain_rings_for_six_millimetre_grooves_to_the_print(phone, served):
     page.locator(".operation").first.wait_for()
     fingers.tap(page.get_by_role("button", name="Print the route card"))
     sheet.until("window.printed === 1")
-    _ended("print", sheet, fingers)
+    _ended(request, sheet, fingers)
 
 
-def test_launch_engine_from_twelve_readings_to_the_bar_in_the_rack(phone, served):
+def test_launch_engine_from_twelve_readings_to_the_bar_in_the_rack(request, phone, served):
     """A worn bore of 2 7/8 in; a bar of 3 1/2 in, a foot long, lies in the rack."""
     sheet, fingers = phone(served)
     page = sheet.page
@@ -88,10 +89,10 @@ def test_launch_engine_from_twelve_readings_to_the_bar_in_the_rack(phone, served
     bore = page.get_by_label("Bore", exact=True).first.input_value()
     assert page.get_by_label("Unit of Bore").input_value() == "in"
     assert 2.8755 <= float(bore) <= 2.8785
-    _ended("launch", sheet, fingers)
+    _ended(request, sheet, fingers)
 
 
-def test_a_ring_that_came_out_weak_teaches_the_next(phone, served):
+def test_a_ring_that_came_out_weak_teaches_the_next(request, phone, served):
     sheet, fingers = phone(served)
     page = sheet.page
     _stage(sheet, fingers, "Check")
@@ -114,10 +115,10 @@ def test_a_ring_that_came_out_weak_teaches_the_next(phone, served):
     assert page.get_by_label("Free gap", exact=True).first.input_value() == ""
     fingers.tap(page.get_by_role("button", name="Undo", exact=True).first)
     sheet.until("document.querySelector('#in-measured_free_gap').value.startsWith('5.9')")
-    _ended("weak", sheet, fingers)
+    _ended(request, sheet, fingers)
 
 
-def test_a_job_is_handed_over_with_no_network(phone, own_server):
+def test_a_job_is_handed_over_with_no_network(request, phone, own_server):
     mine, fingers = phone(own_server.address)
     theirs, their_fingers = phone(own_server.address)
     for each in (mine, theirs):
@@ -141,11 +142,11 @@ def test_a_job_is_handed_over_with_no_network(phone, own_server):
     theirs.go("ring").ready()
     assert page.get_by_label("Bore", exact=True).first.input_value() == "4 1/4"
     assert theirs.figure("free_gap") == gap
-    _ended("handing", theirs, their_fingers)
+    _ended(request, theirs, their_fingers)
     assert mine.complaints == []
 
 
-def test_three_engines_out_of_two_bars(phone, served, tmp_path):
+def test_three_engines_out_of_two_bars(request, phone, served, tmp_path):
     sheet, fingers = phone(served)
     page = sheet.page
     bars = [("long end", "110 mm", "130 mm"), ("stub", "90 mm", "160 mm")]
@@ -176,4 +177,10 @@ def test_three_engines_out_of_two_bars(phone, served, tmp_path):
     left = page.evaluate("JSON.parse(localStorage.getItem('ringwright-shop')).inputs.bars")
     # Both were cut into.
     assert all(float(bar["length"].split()[0]) < 130.0 for bar in left)
-    _ended("bars", sheet, fingers)
+    _ended(request, sheet, fingers)
+
+
+def test_every_errand_that_is_told_is_counted_here():
+    assert set(TOLD) == {name for name in globals() if name.startswith("test_")} - {
+        "test_every_errand_that_is_told_is_counted_here"
+    }
