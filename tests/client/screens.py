@@ -17,6 +17,7 @@ STAGES = {
     "run": ".two",
 }
 BESIDE = {
+    "fitting": ".operation",
     "valve": ".card",
     "expander": ".card",
     "thumb": ".card",

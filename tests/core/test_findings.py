@@ -111,6 +111,7 @@ ROWS = [
     ),
     ("ring-without-heat", {"bore": 80.0, "free_gap": 18.0}, "drawn-closed", "watch"),
     ("ring-without-heat", {"bore": 80.0, "free_gap": 24.0}, "drawn-closed", "stop"),
+    ("fitting", PLAIN, "cold-start", "watch"),
     ("wall-pressure", {"bore": 80.0, "bore_shape": LARGE}, "no-contact", "stop"),
     ("wall-pressure", {**PLAIN, "setting": "bound"}, "seals", "watch"),
     ("wall-pressure", {**PLAIN, **STIFF, "bore_shape": OVAL}, "seals", "stop"),

@@ -17,6 +17,15 @@ MAY_USE = {
     "cutting": set(),
     "making": {"catalogue", "properties", "clearances", "ring", "walk", "cutting"},
     "running": {"catalogue", "properties", "clearances", "ring", "wall"},
+    "fitting": {
+        "catalogue",
+        "properties",
+        "clearances",
+        "ring",
+        "walk",
+        "making",
+        "running",
+    },
     "drawing": {"catalogue", "properties", "clearances", "ring", "walk", "making"},
 }
 

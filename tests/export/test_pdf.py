@@ -432,3 +432,19 @@ def test_a_card_that_is_posted_without_measures_is_the_one_that_is_fetched(clien
     wrong = client.post("/v1/route.pdf", json={"bore": "80 mm", "paper": "A4"})
     assert wrong.status_code == 422
     assert wrong.get_json()["errors"][0]["path"] == ["paper"]
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+@pytest.mark.parametrize("ring_type", ["plain", "double-turn"])
+def test_the_fitting_card_is_a_card_of_its_own(client, tmp_path, paper, ring_type):
+    query = {"paper": paper, "ring_type": ring_type, "fitting_card": "true"}
+    card = fetched(client, "route.pdf", **query)
+    assert len(pages(card)) <= 4
+    text = words(card, tmp_path)
+    job = {"bore": JOB["bore"], "steam_pressure": JOB["steam_pressure"], "ring_type": ring_type}
+    told = client.post("/v1/fitting", json=job).get_json()
+    for row in told["operations"]:
+        assert row["title"] in text, row["key"]
+    for one in told["signs"]:
+        assert one["text"] in text, one["key"]
+    assert "Fitting card" in text and "Route card" not in text

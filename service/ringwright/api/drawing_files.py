@@ -9,6 +9,7 @@ from ..core.catalogue.inputs_ring import DOUBLE_TURN
 from ..core.drawing import catalogue, drawing
 from ..core.drawing.svg import svg
 from ..core.fields import field
+from ..core.fitting import fitting
 from ..core.making import route, tooling
 from ..core.problems import Fault, InputProblem
 from ..core.records import plain
@@ -51,6 +52,12 @@ _ON_CARD = tuple(
     if one.name == "paper"
     else one
     for one in _OF_SHEET
+)
+_FITTING_CARD = field(
+    "fitting_card",
+    "flag",
+    "the fitting card in place of the route card",
+    fixed(False),
 )
 _JOB = CALCULATIONS["tooling"]
 _CARD = CALCULATIONS["route"]
@@ -130,7 +137,7 @@ def add_route_card(files):
         "/route.pdf",
         "route-pdf",
         _CARD,
-        _ON_CARD,
+        _ON_CARD + (_FITTING_CARD,),
         pdf_sheet.MEDIA_TYPE,
         "The route card on paper, with a place for measured sizes",
         _route,
@@ -237,19 +244,26 @@ def _route(values, typed):
     card = plain(route.answer(design, tools, [], asked))
     if card.get("rings"):
         carried["job"]["measured"] = job_link.measured_of(card["rings"])
+    worked = {
+        "sizing": plain(sizing.answer(design, [], asked)),
+        "tooling": plain(tooling.answer(design, tools, [], asked)),
+        "route": card,
+    }
+    name = "route"
+    if values["fitting_card"]:
+        name = "fitting"
+        worked["tooling"] = {"tools": [], "findings": []}
+        worked["route"] = plain(fitting.answer(design, [], asked))
     address = address_of(request, current_app.extensions["ringwright"]["address"])
     link = job_link.link(address, carried)
     content = route_pdf.route_pdf(
-        {
-            "sizing": plain(sizing.answer(design, [], asked)),
-            "tooling": plain(tooling.answer(design, tools, [], asked)),
-            "route": card,
-        },
+        worked,
         drawn,
         heading,
         values["paper"] or PAGES[0],
         job.system,
         link if len(link) <= LONGEST_LINK else None,
         carried,
+        "%s card" % name.capitalize(),
     )
-    return content, "route.pdf"
+    return content, name + ".pdf"

@@ -102,6 +102,13 @@ _ROWS = (
         "catalogue.running.RUNNING",
     ),
     (
+        "fitting",
+        "Fitting card: putting on, running in, looking again, laying up",
+        "fitting.fitting.calculate",
+        "fitting.fitting",
+        "fitting.fitting.ANSWER",
+    ),
+    (
         "piston-valve",
         "Rings of a piston valve",
         "running.piston_valve.calculate",

@@ -46,6 +46,10 @@ CAUTIONS = OrderedDict(
             "Slitting saw and rotary table: guard the cutter, clamp the work, feed slowly, keep hands away until it stands still.",
         ),
         (
+            "motion",
+            "An engine that is turned or let go can move by itself: scotch the wheels, block the motion, keep hands out of it.",
+        ),
+        (
             "steam-burns",
             "Live steam burns: open drain cocks from the side, stand clear of glands and covers.",
         ),

@@ -290,6 +290,12 @@ SOURCES = (
         "full pressure behind, falling pressure on the face",
         "derived",
     ),
+    Source(
+        "steam-oil",
+        "Two articles on steam cylinder oil for live steam, one by an oil firm's engineer",
+        "wet steam washes plain mineral oil off; a little tallow makes it cling",
+        "read",
+    ),
     Source("geometry", "Geometry", "no source needed", "derived"),
     Source(
         "wear",

@@ -66,7 +66,7 @@ PICTURE_SCALE = 0.7
 _LEAST_ROOM = 62 * mm
 
 
-def route_pdf(worked, drawn, heading, paper, system, link, carried):
+def route_pdf(worked, drawn, heading, paper, system, link, carried, title="Route card"):
     """The bytes of the route card.
 
     worked: dict with the plain answers of "sizing", "tooling" and "route" for one job. drawn:
@@ -74,11 +74,12 @@ def route_pdf(worked, drawn, heading, paper, system, link, carried):
     heading: dict with "job", "owner", "date", "kind", "material", "bore", "rings". paper: key of
     CARDS. system: metric or inch. link: address that opens the job in the app, None
     where it is too long for a code. carried: the job of that link, which the file holds as well.
+    title: what the card is called; signs that it has stand after its operations.
     """
     width, height = (side * mm for side in CARDS[paper])
     wide = width - 2 * MARGIN
     card = worked["route"]
-    story = _head(worked["sizing"], heading, system, link, wide)
+    story = _head(worked["sizing"], title, heading, system, link, wide)
     story += _cautions(card["cautions"], wide)
     story += _findings(_not_good(worked), wide)
     if card.get("rings"):
@@ -92,13 +93,16 @@ def route_pdf(worked, drawn, heading, paper, system, link, carried):
         story += card_sizes.sheet_of_rings(
             card["operations"], tools, own, heading["rings"], system, wide
         )
+    signs = [paragraph(one["text"]) for one in card.get("signs", ())]
+    if signs:
+        story += [KeepTogether([paragraph("Signs", HEADING), Spacer(1, 1 * mm), *signs])]
     out = io.BytesIO()
     document = BaseDocTemplate(
         out,
         pagesize=(width, height),
         leftMargin=MARGIN,
         rightMargin=MARGIN,
-        title=faces.clean("Route card: %s" % (heading["job"] or heading["kind"])),
+        title=faces.clean("%s: %s" % (title, heading["job"] or heading["kind"])),
         author=faces.clean(heading["owner"]),
         creator="Ringwright",
         invariant=1,
@@ -124,9 +128,9 @@ def _not_good(worked):
     return list(found.values())
 
 
-def _head(sizing, heading, system, link, wide):
+def _head(sizing, title, heading, system, link, wide):
     """Title, the ring in figures, and the code that opens the job."""
-    lines = [paragraph("Route card", TITLE)]
+    lines = [paragraph(title, TITLE)]
     for text in (heading["job"], heading["owner"]):
         if text:
             lines.append(paragraph(text, HEADING))

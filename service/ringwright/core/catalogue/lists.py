@@ -73,34 +73,32 @@ TOOLING = (
         ),
     ),
 )
-ROUTE = (
-    _RINGS,
-    column(
-        "operations",
-        "records",
-        "the operations in order",
-        (
-            column("number", "count", "place in the order"),
-            column("key", "text", "which operation"),
-            column("title", "text", "what it is called"),
-            column("hold", "text", "how the work is held"),
-            column("tool", "text", "with which tool"),
-            column("tools", "texts", "which of those to make"),
-            column("text", "text", "how it is done"),
-            column("sizes", "records", "sizes to work to", _SIZES),
-            column("speed?", "speed", "of the spindle"),
-            column("surface_speed?", "surface_speed", "at the cut"),
-            column("feed?", "length", "for each turn, tooth or stroke"),
-            column("feed_per?", "text", "turn, tooth or stroke"),
-            column("passes?", "count", "how many cuts"),
-            column("time?", "minutes", "for one ring"),
-            column("time_all?", "minutes", "for all rings"),
-            column("each_ring", "flag", "whether it is done for each ring"),
-            column("check", "text", "what to look at when it is done"),
-            column("cautions", "records", "what to be careful of", CAUTION_ROWS),
-        ),
+OPERATIONS = column(
+    "operations",
+    "records",
+    "the operations in order",
+    (
+        column("number", "count", "place in the order"),
+        column("key", "text", "which operation"),
+        column("title", "text", "what it is called"),
+        column("hold", "text", "how the work is held"),
+        column("tool", "text", "with which tool"),
+        column("tools", "texts", "which of those to make"),
+        column("text", "text", "how it is done"),
+        column("sizes", "records", "sizes to work to", _SIZES),
+        column("speed?", "speed", "of the spindle"),
+        column("surface_speed?", "surface_speed", "at the cut"),
+        column("feed?", "length", "for each turn, tooth or stroke"),
+        column("feed_per?", "text", "turn, tooth or stroke"),
+        column("passes?", "count", "how many cuts"),
+        column("time?", "minutes", "for one ring"),
+        column("time_all?", "minutes", "for all rings"),
+        column("each_ring", "flag", "whether it is done for each ring"),
+        column("check", "text", "what to look at when it is done"),
+        column("cautions", "records", "what to be careful of", CAUTION_ROWS),
     ),
 )
+ROUTE = (_RINGS, OPERATIONS)
 STOCK = (
     column(
         "sets",

@@ -49,7 +49,7 @@ def answer(design, tooling, chosen, values):
     listing = []
     for number, row in enumerate(rows, 1):
         words = told(TEXT[row.key], marks, dust)
-        listing.append(_tree(number, row, words))
+        listing.append(tree(number, row, words))
         for key in words.cautions:
             if key not in used:
                 used.append(key)
@@ -90,7 +90,8 @@ def operations(design, tooling, values):
     return rows
 
 
-def _tree(number, row, text):
+def tree(number, row, text):
+    """One operation of a card, plain. row: an Operation. text: its Told."""
     entry = OrderedDict(
         (
             ("number", number),

@@ -58,15 +58,16 @@ def told(text, marks, dust):
     """The Told of a Text. marks: as of marks_of. dust: key of the caution of the ring's dust."""
     return Told(
         title=text.title,
-        hold=_sentences(text.hold, marks),
-        tool=_sentences(text.tool, marks),
-        text=_sentences(text.text, marks),
-        check=_sentences(text.check, marks),
+        hold=sentences(text.hold, marks),
+        tool=sentences(text.tool, marks),
+        text=sentences(text.text, marks),
+        check=sentences(text.check, marks),
         cautions=[dust if key == DUST else key for key in text.cautions],
     )
 
 
-def _sentences(parts, marks):
+def sentences(parts, marks):
+    """Text of the sentences that hold. parts: text, or a tuple of sentences as above."""
     if isinstance(parts, str):
         return parts
     found = []
