@@ -58,24 +58,29 @@ async function afterChange(keep: () => Promise<boolean>): Promise<void> {
   else takenElsewhere.value = true;
 }
 
+/** What the service worker answers, or nothing where it takes too long. */
+function answerOf(worker: ServiceWorker, message: ToServiceWorker): Promise<FilesReply | undefined> {
+  return new Promise((resolve) => {
+    const channel = new MessageChannel();
+    const late = setTimeout(resolve, ANSWER_MS);
+    channel.port1.onmessage = (event: MessageEvent<FilesReply>) => {
+      clearTimeout(late);
+      resolve(event.data);
+    };
+    say(worker, message, [channel.port2]);
+  });
+}
+
 /** Has the service worker count the files it keeps and fetch again what is gone. */
 export async function lookForFiles(): Promise<void> {
   if (way === "file" || !("serviceWorker" in navigator)) return;
   const registration = await navigator.serviceWorker.getRegistration();
   const worker = registration?.active;
-  if (!worker) return;
-  const missing = await new Promise<number>((resolve) => {
-    const channel = new MessageChannel();
-    const late = setTimeout(() => resolve(-1), ANSWER_MS);
-    channel.port1.onmessage = (event: MessageEvent<FilesReply>) => {
-      clearTimeout(late);
-      isBefore.value = event.data.before;
-      resolve(event.data.missing);
-    };
-    say(worker, { kind: "look-for-files" }, [channel.port2]);
-  });
+  const reply = worker && (await answerOf(worker, { kind: "look-for-files" }));
   // Without an answer nothing is known, and nothing is promised.
-  if (missing >= 0) keptFiles.value = missing > 0 ? "incomplete" : "kept";
+  if (!reply) return;
+  isBefore.value = reply.before;
+  keptFiles.value = reply.missing > 0 ? "incomplete" : "kept";
 }
 
 export function useNewVersion(): void {
@@ -91,6 +96,7 @@ export function loadAnew(): void {
 /** Tries the newest version once more, which did not start before. */
 export async function tryNewest(): Promise<void> {
   const registration = await navigator.serviceWorker.getRegistration();
-  if (registration?.active) say(registration.active, { kind: "try-newest" });
+  // Loaded anew before that is noted, it would be the version before once more.
+  if (registration?.active) await answerOf(registration.active, { kind: "try-newest" });
   location.reload();
 }

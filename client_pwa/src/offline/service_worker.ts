@@ -131,11 +131,11 @@ self.addEventListener("message", (event) => {
   const message = event.data as ToServiceWorker;
   if (message.kind === "use-new-version") void self.skipWaiting();
   if (message.kind === "started") event.waitUntil(noteStart(message.script));
-  if (message.kind === "try-newest") event.waitUntil(readStarts().then((starts) => writeStarts({ ...starts, tries: 0 })));
-  if (message.kind === "look-for-files") {
-    const answered = readStarts().then(async (starts) =>
-      event.ports[0]?.postMessage({ missing: await putBack(starts), before: isGivenUp(starts) } satisfies FilesReply),
-    );
+  if (message.kind === "look-for-files" || message.kind === "try-newest") {
+    const answered = readStarts().then(async (starts) => {
+      if (message.kind === "try-newest") await writeStarts((starts = { ...starts, tries: 0 }));
+      event.ports[0]?.postMessage({ missing: await putBack(starts), before: isGivenUp(starts) } satisfies FilesReply);
+    });
     event.waitUntil(answered);
   }
 });
