@@ -7,7 +7,7 @@ from .catalogue import all_figures
 from .catalogue.checks import all_checks
 from .clearances import groove, piston, ring_gap
 from .cutting import plan
-from .fitting import fitting
+from .fitting import fitting, land
 from .making import bars, machining, stock, tooling
 from .measuring import bore_fit, inspection, spread, survey_findings
 from .properties import expansion, fits, materials, steam, steam_properties
@@ -80,6 +80,7 @@ MODULES = (
     warming,
     port_crossing,
     fitting,
+    land,
 )
 
 

@@ -291,9 +291,21 @@ SOURCES = (
         "derived",
     ),
     Source(
+        "land-plate",
+        "A land as a ring plate built in at its root",
+        "checked by Young and Budynas, table 11.2, and by finite elements",
+        "derived",
+    ),
+    Source(
+        "iron-fatigue",
+        "White, Gray Iron: fatigue limit in reversed bending",
+        "0.35 of the least tensile strength",
+        "read",
+    ),
+    Source(
         "steam-oil",
-        "Two articles on steam cylinder oil for live steam, one by an oil firm's engineer",
-        "wet steam washes plain mineral oil off; a little tallow makes it cling",
+        "Two articles on steam cylinder oil for live steam",
+        "wet steam washes mineral oil off; a little tallow makes it cling",
         "read",
     ),
     Source("geometry", "Geometry", "no source needed", "derived"),

@@ -21,6 +21,7 @@ from ..ring.judging import gap_left
 from ..ring.soak import can_be_set
 from ..running import wear
 from ..walk.finished import finished_limits
+from . import land
 from .fitting_text import SIGNS, TEXT
 
 FIELDS = sizing.FIELDS
@@ -93,12 +94,16 @@ def answer(design, chosen, values):
     """
     d = design
     found = {"wall_before_load": wall_before_load(d)}
+    # No land holds where a groove goes through the middle.
+    if 2.0 * d.groove_depth < d.piston_diameter:
+        found["least_land"] = land.least_of(d)
     if can_be_set(d.ring_material.family):
         grown = wear.growth_to(0.5, d.gap_change, d.radial_thickness)
         found["half_spring_gap"] = d.closed_gap + grown
     shown = {
         "d1": d.bore, "a1": d.radial_thickness, "m": d.gap_change, "s1": d.closed_gap,
-        "d_p": d.piston_diameter, "T_0": d.shop_temperature,
+        "d_p": d.piston_diameter, "T_0": d.shop_temperature, "depth": d.groove_depth,
+        "p_s": d.steam_pressure,
     }  # fmt: skip
     marks = marks_of(d, None, ())
     if d.steam_temperature > d.saturation_temperature + SUPERHEAT:
@@ -154,6 +159,8 @@ def _rows(d, found):
         bare("groove_width", "groove width", d.groove_width, reading="gauge blocks"),
         bare("groove_depth", "groove depth", d.groove_depth, reading=DEPTH),
     ]
+    if "least_land" in found:
+        groove.append(bare("least_land", "land beside it, at least", found["least_land"]))
     opened = []
     if d.turns == 1:
         opened = [bare("sprung_on_opening", "ends apart to pass", sizing.behaviour(d).opening)]

@@ -26,8 +26,8 @@ TEXT = {
         "Clean the grooves",
         "The piston upright on the bench.",
         "Hardwood or brass scraper, rag",
-        "Scrape out carbon, bottom and corners first. Take no metal off the sides: a scored side "
-        "leaks whatever the ring.",
+        "Scrape out carbon, corners first; a scored side leaks whatever the ring. Sides with a "
+        "step or taper are trued up square, for rings of the new width; leave the land given.",
         "Width alike all round, no step in the sides.",
         ("sharp-edges",),
     ),
