@@ -9,6 +9,7 @@ from collections import OrderedDict
 
 from ..fields import UNIT_OF_KIND, Default, taken
 from ..records import Choice
+from ..shop_sizes import in_inches
 from ..wording import decimal
 
 
@@ -72,6 +73,8 @@ class Chooser:
         if given is not None:
             return given
         value, why = taken(self._declared[name], case, worked)
+        if self.values.get("inch_sizes"):
+            value = in_inches(name, value)
         self.note(name, value, why % of if of else why)
         return value
 

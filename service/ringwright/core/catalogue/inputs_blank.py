@@ -9,6 +9,8 @@ from .inputs import cases, fixed, nothing, rule, steps, table, worked
 
 # Saws to choose an end kerf from [mm]: ISO 2296 thicknesses.
 SAWS = (0.3, 0.4, 0.5, 0.6, 0.8, 1.0, 1.2, 1.6, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0)
+# From this bore on metal is left to turn in whole tenths [mm].
+COARSE_FROM = 60.0
 # Usual soak of each family of metals [degC]; what cannot be set in the hearth stays cool.
 USUAL_SOAK = (("iron", 550.0), ("bronze", 300.0), ("plastic", 100.0))
 # Cases of a default.
@@ -30,9 +32,14 @@ def _tenths(value):
     return math.floor(value * 10.0 + 0.5) / 10.0
 
 
+def _left_on(value, bore):
+    """To a tenth; of small rings, of which a tenth is a large part, to a fiftieth [mm]."""
+    return _tenths(value) if bore >= COARSE_FROM else math.floor(value * 50.0 + 0.5) / 50.0
+
+
 def _tenths_of_bore(plus, part, why):
     said = "%s mm and %s %% of the bore" % (plus, decimal(100.0 * part, 1))
-    return rule(said, lambda bore: _tenths(plus + part * bore), "%s, %s" % (said, why))
+    return rule(said, lambda bore: _left_on(plus + part * bore, bore), "%s, %s" % (said, why))
 
 
 BLANK = table(
@@ -55,7 +62,15 @@ BLANK = table(
         "width of the slit between the turns",
         steps(
             "the bore",
-            ((30.0, 0.4), (60.0, 0.8), (150.0, 1.0), (None, 1.6)),
+            (
+                (30.0, 0.4),
+                (40.0, 0.5),
+                (50.0, 0.6),
+                (60.0, 0.8),
+                (150.0, 1.0),
+                (200.0, 1.2),
+                (None, 1.6),
+            ),
             "a saw stiff enough for the bore",
         ),
         lowest=0.1,

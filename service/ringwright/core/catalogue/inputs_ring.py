@@ -57,6 +57,14 @@ RING = table(
         choices=RING_TYPES,
     ),
     field(
+        "inch_sizes",
+        "flag",
+        "true for a job in inches: what is not given is taken in fractions of an inch and "
+        "thousandths, saws, tools and bars as sold in them; false for millimetres. The unit that "
+        "answers are shown in changes no size",
+        fixed(False),
+    ),
+    field(
         "rings",
         "count",
         "how many rings to make",

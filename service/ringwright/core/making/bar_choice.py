@@ -1,6 +1,6 @@
 """Which bar a set of blanks is cut from, and how many of them one stick carries."""
 
-from ..catalogue.inputs_stock import FORMS, OVERHANG
+from ..catalogue.inputs_stock import FORMS, INCH, OVERHANG
 from ..problems import OutOfRange
 from . import bars
 
@@ -24,6 +24,14 @@ def best_bar(*, outside, inside, family, form=None, system=None):
         if best is None or bars.section(size) < bars.section(best):
             best = size
     return best
+
+
+def system_of(values):
+    """Inch or metric bars as asked for; inch for a job in inches; None for either.
+
+    values: checked inputs, a dict.
+    """
+    return values.get("bar_sizes") or (INCH if values.get("inch_sizes") else None)
 
 
 def most_on_a_stick(outside, part):

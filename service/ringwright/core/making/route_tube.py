@@ -4,7 +4,8 @@ import math
 
 from ..catalogue.inputs import Chooser
 from ..catalogue.inputs_stock import SHOP
-from .bar_choice import best_bar, most_on_a_stick
+from ..wording import MM_PER_INCH
+from .bar_choice import best_bar, most_on_a_stick, system_of
 from .bars import SOLID
 from .part_sizes import DRILLED, INSIDE, RULE_ENDWISE, bare, between, limited
 from .route_rows import FACE_RUN_OUT, TURN_RUN_OUT
@@ -51,7 +52,7 @@ def rows(bench, design, tooling, values, held):
         bench.once("face-bar", gripped, bench.cut("face", skin, across), sticks),
     ]
     if solid:
-        hole = drill_for(inside)
+        hole = drill_for(inside, values.get("inch_sizes"))
         drilled = bench.cut("drill", hole, part + DRILL_POINT * hole)
         sizes = [bare("drill_diameter", "drill", hole, reading=DRILLED)]
         found.append(bench.on_sticks("drill", sizes, drilled, sticks))
@@ -114,15 +115,24 @@ def bar_of(design, values):
         inside=design.bored_inside,
         family=design.ring_material.family,
         form=values.get("bar_form"),
-        system=values.get("bar_sizes"),
+        system=system_of(values),
     )
 
 
-def drill_for(inside):
+def drill_for(inside, inch=False):
     """Drill to go through a solid bar before it is bored [mm].
 
-    inside: bore to be made [mm], above 0. A whole millimetre at least 2 mm under it and at most
-    25 mm; of a very small bore three quarters. Source: common practice, no source.
+    inside: bore to be made [mm], above 0. inch: True for drills in fractions of an inch. A whole
+    millimetre, or a sixteenth, at least 2 mm under it and at most 25 mm or 1 in; of a very small
+    bore three quarters, in inches to the next 64th below. Source: common practice, no source; the
+    drills are of ASME B94.11M, from memory.
     """
+    if inch:
+        room = min(MM_PER_INCH, inside - LEFT_BY_DRILL)
+        for step in (MM_PER_INCH / 16.0, MM_PER_INCH / 64.0):
+            whole = math.floor(room / step + 1e-9)
+            if whole >= 4:
+                return whole * step
+        return max(math.floor(0.75 * inside / step), 1) * step
     whole = math.floor(min(LARGEST_DRILL, inside - LEFT_BY_DRILL))
     return float(whole) if whole >= 2 else 0.75 * inside

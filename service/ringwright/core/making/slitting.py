@@ -49,10 +49,11 @@ def settle(d, values, cut_angle, chosen):
     """
     wall = 0.5 * (d.rough_outside - d.bored_inside)
     take = Chooser(values, TOOLING)
+    saws = blank.INCH_SAWS if values.get("inch_sizes") else blank.SAWS
     shortest = blank.shortest_bridge(band=d.band_width, angle=cut_angle, margin=BRIDGE_MARGIN)
     bridge = take("bridge_length", shortest)
-    cutter = take("cutter_diameter", _smallest_saw(wall))
-    collar = take("cutter_collar", _collar(cutter))
+    cutter = take("cutter_diameter", _smallest_saw(wall, saws))
+    collar = take("cutter_collar", _collar(cutter, saws))
     on_stick = take("slit_on_stick")
     grip = take("table_grip", d.rough_outside) if on_stick else None
     chosen.extend(take.chosen)
@@ -95,17 +96,17 @@ def settle(d, values, cut_angle, chosen):
     )
 
 
-def _smallest_saw(wall):
+def _smallest_saw(wall, saws):
     try:
-        return blank.smallest_cutter(wall=wall, breakthrough=BREAKTHROUGH).diameter
+        return blank.smallest_cutter(wall=wall, breakthrough=BREAKTHROUGH, saws=saws).diameter
     except OutOfRange:
-        return blank.SAWS[-1].diameter
+        return saws[-1].diameter
 
 
-def _collar(cutter):
+def _collar(cutter, saws):
     """Collar of the standard saw of that size, or of the next smaller [mm]."""
     collar = 0.5 * cutter
-    for saw in blank.SAWS:
+    for saw in saws:
         if saw.diameter <= cutter:
             collar = saw.collar
     return collar

@@ -10,7 +10,8 @@ from collections import OrderedDict, namedtuple
 
 from .. import cutting
 from ..catalogue import figures_of
-from ..catalogue.inputs import Chooser
+from ..catalogue.inputs import Chooser, listed
+from ..catalogue.inputs_ring import RING
 from ..catalogue.inputs_stock import SET_ENTRY, SETS, SHOP
 from ..catalogue.making import STOCK
 from ..cautions import DUST_OF, cautions
@@ -20,7 +21,7 @@ from ..properties.materials import material
 from ..records import Method, Quantity
 from . import bar_choice, bars, stock_bars, stock_findings
 
-FIELDS = tuple(SETS.values()) + tuple(SHOP.values())
+FIELDS = tuple(SETS.values()) + tuple(SHOP.values()) + listed((RING,), "inch_sizes")
 
 METHODS = (
     Method(
@@ -148,7 +149,7 @@ def _set(at, entry, take):
         inside=inside,
         family=metal.family,
         form=values.get("bar_form"),
-        system=values.get("bar_sizes"),
+        system=bar_choice.system_of(values),
     )
     # What is slit on the stick leaves the lathe before its blanks are off.
     through = sawn is None and size is not None and stock_bars.passes(size.as_cast, values)

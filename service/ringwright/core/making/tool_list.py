@@ -4,7 +4,6 @@ An operation that needs a tool made for this ring names it in NAMED_BY; no tool 
 operation takes up.
 """
 
-import math
 from collections import OrderedDict, namedtuple
 
 from ..catalogue.inputs_ring import GREY_IRON
@@ -26,7 +25,7 @@ from .part_sizes import (
     limited,
 )
 from .part_sizes import tree as size_tree
-from .tool_work import Shape, work
+from .tool_work import Shape, piece, work
 
 # sizes: list of part_sizes.Size. metal: key of the material it is reckoned in. shape: a
 # tool_work.Shape.
@@ -374,8 +373,8 @@ def _bore_gauge(d):
     )
 
 
-def tree(tool):
-    """A Tool as an OrderedDict for an answer. tool: a Tool."""
+def tree(tool, inch=False):
+    """A Tool as an OrderedDict for an answer. tool: a Tool. inch: True for pieces in inches."""
     needed = work(tool.shape, tool.metal)
     return OrderedDict(
         (
@@ -384,16 +383,7 @@ def tree(tool):
             ("material", tool.material),
             ("why", tool.why),
             ("sizes", [size_tree(size) for size in tool.sizes]),
-            (
-                "piece",
-                OrderedDict(
-                    (
-                        ("diameter", Quantity(math.ceil(needed.diameter), "mm")),
-                        ("hole", Quantity(math.floor(needed.hole), "mm")),
-                        ("length", Quantity(math.ceil(needed.length), "mm")),
-                    )
-                ),
-            ),
+            ("piece", piece(needed, inch)),
             ("time", Quantity(needed.minutes, "min")),
         )
     )

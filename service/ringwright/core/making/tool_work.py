@@ -1,7 +1,9 @@
 """What it takes to make a tool: the piece of metal, and the time on the lathe."""
 
-from collections import namedtuple
+from collections import OrderedDict, namedtuple
 
+from ..records import Quantity
+from ..shop_sizes import up
 from . import machining
 
 # On the outside diameter, and on the length, of the piece a tool is turned from [mm]; to chuck it,
@@ -65,3 +67,15 @@ def work(shape, metal, machine="light", tool="hss"):
         length=length,
         minutes=total,
     )
+
+
+def piece(needed, inch=False):
+    """The piece to start from as an OrderedDict, to the next whole millimetre or 16th of an inch.
+
+    needed: a Work. inch: True for sizes in inches.
+    """
+    found = OrderedDict()
+    for name, way in (("diameter", 1), ("hole", -1), ("length", 1)):
+        size = way * up(way * getattr(needed, name), 1.0, 0.0625, inch)
+        found[name] = Quantity(size or 0.0, "mm")
+    return found

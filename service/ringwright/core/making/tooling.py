@@ -241,7 +241,13 @@ def answer(design, tooling, chosen, values):
     found = OrderedDict(
         (
             ("figures", figures(design, tooling)),
-            ("tools", [tool_list.tree(tool) for tool in tool_list.tools(design, tooling)]),
+            (
+                "tools",
+                [
+                    tool_list.tree(tool, values.get("inch_sizes"))
+                    for tool in tool_list.tools(design, tooling)
+                ],
+            ),
         )
     )
     said = tooling_findings.findings(design, tooling, values)

@@ -22,6 +22,7 @@ _FROM_RING = (
     "piston_diameter", "ring_material", "modulus", "cylinder_material", "piston_material",
     "steam_pressure", "steam_temperature", "shop_temperature", "setting", "finishing", "relief",
     "wall_pressure", "expander_pressure", "free_gap", "former_ratio", "closed_gap",
+    "inch_sizes",
 )  # fmt: skip
 # Steps of the strip when the ring is tried in the bore; light to a micrometre, in a fraction of
 # the time.
@@ -84,7 +85,8 @@ def calculate(values):
     if not asked:
         design = _with_room(seen, ring_values, design)
     trial = _trial(design, worst, size)
-    verdict = survey_findings.verdict(seen, trial, values.get("largest_bore"))
+    most, inch = values.get("largest_bore"), values.get("inch_sizes")
+    verdict = survey_findings.verdict(seen, trial, most, inch)
     made = design
     if verdict.ring_diameter != size:
         # The bore will be true: its ring needs no room for taper.

@@ -6,6 +6,7 @@ from collections import namedtuple
 from .. import clearances
 from ..records import GOOD, STOP, WATCH, Choice, Method, Quantity, finding
 from ..ring.judging import WIDE_GAP, judge_gap, judge_light
+from ..shop_sizes import up
 from ..wording import angle, fine_length, length, percent, wall_pressure
 
 RUN = "run"
@@ -44,12 +45,13 @@ Trial = namedtuple("Trial", ("worst", "in_round", "needed", "direction"))
 Verdict = namedtuple("Verdict", ("word", "out_of_true", "follows", "clean_up", "ring_diameter"))
 
 
-def verdict(seen, trial, largest_bore):
+def verdict(seen, trial, largest_bore, inch=False):
     """The Verdict on a bore.
 
     seen: Seen. trial: Trial. largest_bore: the largest that the cylinder's wall allows [mm], or
-    None. Run when no more out of true than 0.002 of the bore and the ring follows it; else hone
-    when that is little enough to hone; else bore out; sleeve where there is no wall left to bore.
+    None. inch: True to bore by 0.005 in, else by 0.1 mm. Run when no more out of true than 0.002 of
+    the bore and the ring follows it; else hone when that is little enough to hone; else bore out;
+    sleeve where there is no wall left to bore.
     """
     bore = seen.barrel.diameter
     off = seen.largest - seen.smallest
@@ -61,7 +63,7 @@ def verdict(seen, trial, largest_bore):
             word=RUN, out_of_true=off, follows=True, clean_up=None, ring_diameter=seen.size
         )
     honed = seen.largest + HONING_CUT
-    bored = math.ceil((seen.largest + BORING_CUT) * 10.0 - 1e-9) / 10.0
+    bored = up(seen.largest + BORING_CUT, 0.1, 0.005, inch)
     if off <= MOST_HONED and (largest_bore is None or honed <= largest_bore):
         return Verdict(
             word=HONE, out_of_true=off, follows=follows, clean_up=honed, ring_diameter=honed

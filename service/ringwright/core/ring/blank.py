@@ -9,6 +9,7 @@ from collections import namedtuple
 
 from ..problems import OutOfRange
 from ..records import Method
+from ..wording import MM_PER_INCH
 
 # All [mm]. finish_outside: turned to, clamped closed. bored_inside, rough_outside: as bored and
 # turned before the ends are sawn.
@@ -54,6 +55,25 @@ SAWS = (
     Saw(125.0, 22.0, 40.0),
     Saw(160.0, 32.0, 63.0),
     Saw(200.0, 32.0, 63.0),
+)
+# Slitting and screw-slotting saws as sold in inches; from memory, collars by common practice.
+INCH_SAWS = tuple(
+    [
+        Saw(MM_PER_INCH * diameter, MM_PER_INCH * hole, MM_PER_INCH * collar)
+        for diameter, hole, collar in (
+            (0.75, 0.25, 0.375),
+            (1.0, 0.25, 0.5),
+            (1.25, 0.375, 0.5625),
+            (1.75, 0.625, 0.875),
+            (2.25, 0.625, 1.0),
+            (2.5, 0.875, 1.25),
+            (3.0, 1.0, 1.375),
+            (4.0, 1.0, 1.5),
+            (5.0, 1.0, 1.625),
+            (6.0, 1.25, 2.0),
+            (8.0, 1.25, 2.0),
+        )
+    ]
 )
 # Between the work and the collar, so that neither rubs; common practice, no source.
 COLLAR_CLEARANCE = 1.0

@@ -3,6 +3,7 @@
 import math
 from collections import namedtuple
 
+from .. import shop_sizes
 from ..catalogue.inputs_ring import IN_GROOVE, PRACTICE_PRESSURE, RING, WEAK_METAL
 from ..fields import taken
 from ..problems import unworkable
@@ -36,6 +37,7 @@ def section_of(take, duty, allowances, piston_diameter):
     groove too narrow for any ring.
     """
     bore, values = duty.bore, take.values
+    inch = values.get("inch_sizes")
     width = values.get("ring_width")
     if width is None and values.get("groove_width") is not None:
         width = _width_in_groove(duty, values["groove_width"])
@@ -61,7 +63,7 @@ def section_of(take, duty, allowances, piston_diameter):
     pressure, why, window = _usual_pressure(task, duty.ring_material, take)
     thickness = take(
         "radial_thickness",
-        _rounded(window.best),
+        shop_sizes.thickness(window.best, inch),
     )
     if thickness > bore / 6.0:
         raise unworkable(
@@ -72,7 +74,7 @@ def section_of(take, duty, allowances, piston_diameter):
             highest=bore / 6.0,
         )
     if width is None:
-        width = _halves(ratio * thickness) if ratio * thickness >= 1.0 else ratio * thickness
+        width = shop_sizes.width(ratio * thickness, inch)
         take.note("ring_width", width, take.why("ring_width", duty.ring_type))
     return Section(thickness=thickness, width=width, window=window, pressure=pressure, why=why)
 
@@ -102,14 +104,3 @@ def _width_in_groove(duty, groove):
             "give the width of the groove itself, measured with slips or a ground blade",
         )
     return groove - side_clearance(duty, width)
-
-
-def _halves(value):
-    return math.floor(value * 2.0 + 0.5) / 2.0
-
-
-def _rounded(value):
-    """To 0.05 mm, and to 0.1 mm from 5 mm up: what a lathe holds and a micrometer shows."""
-    if value < 5.0:
-        return math.floor(value * 20.0 + 0.5) / 20.0
-    return math.floor(value * 10.0 + 0.5) / 10.0

@@ -32,6 +32,7 @@ LEAST_ADDED = 0.005
 _RING = (
     "bore", "ring_type", "radial_thickness", "ring_width", "ring_material", "wall_pressure",
     "expander_pressure", "groove_depth", "piston_diameter", "steam_pressure", "steam_temperature",
+    "inch_sizes",
 )  # fmt: skip
 FIELDS = declare.listed((RING,), *_RING) + tuple(STRIP.values())
 

@@ -36,6 +36,7 @@ FIELDS = listed(
     "edge_rounding", "valve_travel", "speed", "piston_diameter", "closed_gap", "worn_gap",
     "side_clearance", "ring_type", "end_cut", "ring_material", "modulus", "piston_material",
     "cylinder_material", "shop_temperature", "wall_pressure", "friction_coefficient",
+    "inch_sizes",
 )  # fmt: skip
 
 BAR_COVER = 0.2  # share of the circumference that bars should be; common practice

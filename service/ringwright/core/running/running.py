@@ -40,6 +40,7 @@ FIELDS = listed(
     "shop_temperature", "wall_pressure", "expander_pressure", "friction_coefficient",
     "largest_leak_share",
     "gap_readings", "hours_per_season", "boiler_efficiency", "fuel_heat", "feed_temperature",
+    "inch_sizes",
 )  # fmt: skip
 
 

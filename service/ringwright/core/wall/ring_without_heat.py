@@ -14,6 +14,7 @@ from ..problems import unworkable
 from ..records import Quantity, Series
 from ..ring import heat_set, judging, spring, without_heat
 from ..ring.design import settle
+from ..shop_sizes import up
 from . import free_shape, wall_contact, without_heat_findings, without_heat_steps
 
 FIELDS = listed(
@@ -21,7 +22,7 @@ FIELDS = listed(
     "bore", "radial_thickness", "ring_width", "ring_material", "modulus", "wall_pressure",
     "free_gap", "closed_gap", "end_cut", "finishing", "bored_again", "finishing_allowance",
     "facing_allowance", "clamped_gap", "piston_diameter", "cylinder_material", "piston_material",
-    "steam_pressure", "steam_temperature", "shop_temperature",
+    "steam_pressure", "steam_temperature", "shop_temperature", "inch_sizes",
 )  # fmt: skip
 _TOLD = [name for name in names(FIELDS) if name not in ("finishing_allowance", "clamped_gap")]
 # What the settling of a ring is not to know: it belongs to this way of making one.
@@ -137,10 +138,13 @@ def _made(values):
     finishing = design.finishing
     again = take("bored_again", case=BANDED if finishing == BAND else "")
     r = spring.neutral_radius(design.bore, design.radial_thickness)
+    inch = values.get("inch_sizes")
     needed = without_heat.needed_outside(design.curvature_change, r, finishing)
-    allowance = take("finishing_allowance", _up(needed), case=COLD)
+    allowance = take("finishing_allowance", up(needed, 0.1, 0.005, inch), case=COLD)
     inside = (
-        _up(without_heat.needed_inside(design.curvature_change, r, finishing)) if again else 0.0
+        up(without_heat.needed_inside(design.curvature_change, r, finishing), 0.1, 0.005, inch)
+        if again
+        else 0.0
     )
     clamped = take("clamped_gap", design.closed_gap)
     sizes = without_heat.sizes(design, finishing, clamped, allowance, inside)
@@ -183,11 +187,6 @@ def _of_gap(asked, piece):
     curvature = without_heat.curvature_for(piece, r, design.closed_gap, design.finishing)
     opened = without_heat.piece_for(curvature, r, design.closed_gap, FORCED_ROUND)
     return dict(asked, free_gap=opened)
-
-
-def _up(value):
-    """The next tenth of a millimetre up."""
-    return 0.1 * math.ceil(10.0 * value - 1e-9)
 
 
 def _figures(made):

@@ -22,7 +22,7 @@ FIELDS = listed(
     "bore", "ring_type", "radial_thickness", "ring_width", "ring_material", "modulus", "setting",
     "finishing", "relief", "wall_pressure", "free_gap", "former_ratio", "closed_gap",
     "pressure_behind", "face_pressure", "bore_shape", "gap_direction", "free_shape",
-    "steps_per_turn",
+    "steps_per_turn", "inch_sizes",
 )  # fmt: skip
 _TOLD = names(FIELDS)
 
