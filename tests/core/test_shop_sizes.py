@@ -211,3 +211,26 @@ def test_every_calculation_that_settles_a_ring_makes_the_same_inch_ring():
     taken = {one["input"]: one["value"] for one in chosen}
     assert taken["radial_thickness"] == pytest.approx(settled.radial_thickness)
     assert taken["ring_width"] == pytest.approx(settled.ring_width)
+
+
+def test_feeds_in_inches_are_thousandths_and_keep_what_the_card_cuts():
+    """A lathe's own feeds of the bench kind: 0.002, 0.004 in a turn; common practice, no source."""
+    metric = job(bore=3.125 * INCH, radial_thickness=2.4, ring_width=4.8)["route"]["operations"]
+    inch = job(bore=3.125 * INCH, radial_thickness=2.4, ring_width=4.8, inch_sizes=True)
+    fed = {row["key"]: row["feed"]["value"] for row in metric if "feed" in row}
+    rows = [row for row in inch["route"]["operations"] if "feed" in row]
+    assert len(rows) > 6
+    for row in rows:
+        thou = row["feed"]["value"] / INCH * 1000.0
+        assert whole(10.0 * thou)
+        assert thou < 2.0 or whole(2.0 * thou)
+        assert row["feed"]["value"] == pytest.approx(fed[row["key"]], rel=0.06)
+
+
+def test_the_bridge_is_marked_out_by_sixtyfourths_and_long_enough():
+    for bore in (16.0, 31.0, 79.375, 140.0):
+        tools = job(bore=bore, inch_sizes=True)["tooling"]
+        bridge = tools["figures"]["bridge_length"]["value"]
+        assert whole(in_sixtyfourths(bridge))
+        shortest = [row["limit"]["value"] for row in tools["findings"] if row["check"] == "bridge"]
+        assert [bridge >= least for least in shortest] == [True]

@@ -15,7 +15,7 @@ _DOCS = Path(__file__).parents[2] / "client_pwa" / "docs"
 CARDS = {
     _DOCS / "card-double-turn.md": (
         "A route card: double-turn ring for a bore of 3 1/8 in",
-        {"bore": "3 1/8 in", "steam_pressure": "120 psi"},
+        {"bore": "3 1/8 in", "steam_pressure": "120 psi", "inch_sizes": True},
     ),
     _DOCS / "card-plain.md": (
         "A route card: plain ring for a bore of 150 mm",
@@ -33,7 +33,10 @@ _SYSTEMS = ("metric", "inch")
 def page(title, job, client):
     """The text of one page. client: a test client of the service."""
     card = client.post("/v1/route", json=job).get_json()
-    asked = ", ".join("%s %s" % (name.replace("_", " "), text) for name, text in job.items())
+    asked = ", ".join(
+        "%s %s" % (name.replace("_", " "), "yes" if text is True else text)
+        for name, text in job.items()
+    )
     lines = ["# " + title, "", _HEAD % asked]
     lines += [_finding(one) + "\n" for one in card["findings"]]
     said = set()

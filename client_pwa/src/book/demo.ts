@@ -13,6 +13,7 @@ export function demoJob(): Job {
     notes: "Demonstration: an invented engine of the Fernhollow Steam Club. Change anything, or start a job of your own.",
     inputs: {
       bore: "3 1/8 in",
+      inch_sizes: true,
       steam_pressure: "120 psi",
       ring_type: "double-turn",
       rings: "2",

@@ -17,6 +17,8 @@ import { inOwnUnit } from "./own_unit";
 import { assemble, sheetPath } from "./request";
 import { ringsMeasured } from "./rings_measured";
 import { typing } from "./typing";
+import { unitNamed } from "../units/kinds";
+import { splitText } from "../units/parse";
 
 export type Result =
   | { state: "waiting" }
@@ -108,8 +110,15 @@ export function setInputs(changes: Record<string, Input | undefined>): void {
     if (value === undefined || value === "" || (Array.isArray(value) && value.length === 0)) delete next[name];
     else next[name] = value;
   }
+  if ("bore" in changes && inInches(next.bore) !== inInches(job.peek().inputs.bore)) {
+    // A job in inches has inch sizes, whatever unit its figures are shown in; a person may say otherwise after.
+    if (inInches(next.bore)) next.inch_sizes = true;
+    else delete next.inch_sizes;
+  }
   change({ inputs: next });
 }
+
+const inInches = (bore: Input | undefined): boolean => typeof bore === "string" && unitNamed("length", splitText(bore).unit)?.name === "in";
 
 /** Puts another job on the sheet. Answers of the one before must not be taken for its own. */
 export function openJob(next: Job): void {

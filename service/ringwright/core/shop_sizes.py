@@ -14,6 +14,7 @@ METRIC = (0.5, 0.1, 0.05, 0.01, 0.005, 0.001)
 INCH = tuple(
     [MM_PER_INCH * step for step in (0.25, 0.125, 0.0625, 0.03125, 0.015625, 0.005, 0.001, 1e-4)]
 )
+INCH_FEEDS = tuple([MM_PER_INCH * step for step in (0.001, 5e-4, 1e-4)])
 # How far a chosen size may lie from what was worked out [1]: the section, for some stresses go by
 # the fourth power of the thickness; and what is sawn off or left to face, which decides little.
 NEAR = 0.005

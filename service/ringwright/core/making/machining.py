@@ -7,6 +7,7 @@ takes the low end of each, a rigid one the middle.
 import math
 from collections import namedtuple
 
+from .. import shop_sizes
 from ..catalogue.inputs_tools import MACHINES, TOOLS
 from ..problems import OutOfRange
 from ..records import Method
@@ -248,6 +249,7 @@ def cut(
     teeth=1,
     spindle_speeds=(),
     handling=None,
+    inch=False,
 ):
     """One operation worked out, a Cut.
 
@@ -258,13 +260,16 @@ def cut(
     largest cut by a lathe tool, or the cutter's or drill's own [mm]. travel: in one pass [mm].
     tool: hss or carbide. machine: light or rigid. times: passes. teeth: z, of a mill or saw.
     spindle_speeds: the machine's own [1/min], empty for any. handling: minutes a pass, None for the
-    table's.
+    table's. inch: True for feeds in thousandths of an inch.
     Raises OutOfRange for an unknown name or a size that is not more than 0.
     Source: see `cutting_speed` and `feed`.
     """
     wanted = cutting_speed(operation, tool, material_key, machine)
     turns = nearest_spindle_speed(spindle_speed(wanted.value, diameter), spindle_speeds)
     feeding = feed(operation, material_key, machine, diameter)
+    if inch:
+        value = shop_sizes.roundest(feeding.value, shop_sizes.INCH_FEEDS, shop_sizes.ABOUT)
+        feeding = Tabled(value, feeding.low, feeding.high, feeding.source)
     per_tooth = operation in PER_TOOTH
     if per_tooth:
         _positive("teeth", teeth)

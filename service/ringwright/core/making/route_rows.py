@@ -56,6 +56,7 @@ class Bench:
         self.metal = design.ring_material.key
         self.tool = take("tool_material")
         self.machine = take("machine")
+        self.inch = values.get("inch_sizes")
         self.speeds = tuple(values.get("spindle_speeds") or ())
 
     def passes(self, stock, operation):
@@ -76,6 +77,7 @@ class Bench:
             machine=self.machine,
             times=times,
             spindle_speeds=self.speeds,
+            inch=self.inch,
         )
 
     def turned(self, key, sizes, made):

@@ -106,6 +106,7 @@ def _cut(work, degrees):
         tool=HSS,
         machine=work.bench.machine,
         teeth=machining.saw_teeth(t.cutter_diameter),
+        inch=work.bench.inch,
     )
 
 

@@ -6,6 +6,7 @@ from ..catalogue.inputs import Chooser
 from ..catalogue.inputs_tools import TOOLING
 from ..problems import OutOfRange, unworkable
 from ..ring import blank
+from ..shop_sizes import up
 
 # How far the saw passes through the wall [mm].
 BREAKTHROUGH = 0.5
@@ -51,6 +52,8 @@ def settle(d, values, cut_angle, chosen):
     take = Chooser(values, TOOLING)
     saws = blank.INCH_SAWS if values.get("inch_sizes") else blank.SAWS
     shortest = blank.shortest_bridge(band=d.band_width, angle=cut_angle, margin=BRIDGE_MARGIN)
+    if values.get("inch_sizes"):
+        shortest = up(shortest, 1.0, 1 / 64, True)
     bridge = take("bridge_length", shortest)
     cutter = take("cutter_diameter", _smallest_saw(wall, saws))
     collar = take("cutter_collar", _collar(cutter, saws))
