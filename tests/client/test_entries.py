@@ -196,3 +196,18 @@ def test_what_is_taken_stands_in_the_unit_of_its_entry(sheet):
             page.wait_for_timeout(400)
             assert float(pressure.inner_text()) == pytest.approx(before, rel=0.04), (label, unit)
             sheet.enter(label, "").kept()
+
+
+def test_job_entered_in_inches_gets_inch_sizes_however_it_is_shown(sheet):
+    """3/32 x 3/16 in for 3 1/8 in; the same bore in millimetres gets a width in millimetres."""
+    _new_job(sheet)
+    sheet.enter("Bore", "3 1/8 in").ready()
+    assert sheet.figure("ring_width") == "4.76"
+    sheet.page.get_by_role("button", name="press for inch").click()
+    sheet.ready()
+    assert float(sheet.figure("ring_width")) == pytest.approx(3 / 16, abs=6e-4)
+    assert float(sheet.figure("radial_thickness")) == pytest.approx(3 / 32, abs=6e-4)
+    sheet.enter("Bore", "79.375 mm").ready()
+    sheet.page.get_by_role("button", name="press for metric").click()
+    sheet.ready()
+    assert sheet.figure("ring_width") == "4.75"

@@ -330,3 +330,21 @@ def test_cautions_stand_where_the_work_is():
     assert "rotating-work" in cautions("turn-finish")
     listed = {caution["key"] for caution in route(bore=80.0)["cautions"]}
     assert {"figures", "pressure-system", "hot-work"} <= listed
+
+
+def test_the_shops_own_parting_tool_settles_how_many_stand_on_a_stick():
+    """A wider tool, fewer blanks on what stands out by one and a half diameters: more sticks."""
+    asked = {"bore": 80.0, "rings": 30, "ring_type": "plain"}
+    part = calculations.run("tooling", asked)["figures"]["part_length"]["value"]
+    outside = calculations.run("tooling", asked)["figures"]["rough_outside_diameter"]["value"]
+    faced = {}
+    for width in (3.0, 12.0):
+        rows = {one["key"]: one for one in route(**asked, parting_width=width)["operations"]}
+        sticks = math.ceil(30 / int(1.5 * outside / (part + width)))
+        faced[sticks] = rows["face-bar"]["time_all"]["value"] / rows["face-bar"]["time"]["value"]
+    assert len(faced) == 2
+    for sticks, times in faced.items():
+        assert times == pytest.approx(sticks, rel=1e-9)
+    usual = row(route(**asked), "face-bar")
+    given = row(route(**asked, parting_width=3.0), "face-bar")
+    assert usual == given

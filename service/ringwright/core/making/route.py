@@ -26,7 +26,7 @@ from .tooling import settle_tooling
 FIELDS = (
     TOOLING_FIELDS
     + tuple(LATHE.values())
-    + listed((SHOP,), "bar_form", "bar_sizes", "chucking_piece")
+    + listed((SHOP,), "bar_form", "bar_sizes", "chucking_piece", "parting_width")
 )
 
 
