@@ -87,7 +87,7 @@ def test_words_are_made_from_the_value():
     assert one.words == "0.5 mm and 1.2 % of the bore"
     assert one.rule(100.0) == pytest.approx(1.7)
     steps = inputs.steps("the bore", ((30.0, 0.4), (None, 1.6)), "stiff enough")
-    assert steps.words == "0.4 mm below 30 mm of the bore, 1.6 mm beyond"
+    assert steps.words == "mm by the bore: 0.4 below 30, 1.6 beyond"
     assert [steps.rule(bore) for bore in (29.9, 30.0, 500.0)] == [0.4, 1.6, 1.6]
 
 

@@ -229,10 +229,11 @@ def test_the_rings_stand_in_every_answer_that_takes_them(calculation):
 def test_what_a_size_outside_its_limits_costs_stands_at_that_size():
     """Only there: not at sizes within their limits, nor at those still to be made."""
     measured = [{"ring": 2, "end_kerf": 1.3, "ring_width": 4.99, "bored_inside_diameter": 74.9}]
-    ring = calculations.run("route", {**LAUNCH, "measured": measured})["rings"][0]
+    launch = {**LAUNCH, "radial_thickness": 2.4, "ring_width": 5.0}
+    ring = calculations.run("route", {**launch, "measured": measured})["rings"][0]
     found = {size["name"]: size.get("cost") for size in ring["sizes"]}
     assert [name for name, cost in found.items() if cost] == ["end_kerf"]
-    nominal = planned.plan_of(settle(LAUNCH)[0])
+    nominal = planned.plan_of(settle(launch)[0])
     alone = planned.walk(planned.changed(nominal, kerf=1.3))
     assert "ring %.3f mm" % alone.thickness in found["end_kerf"]
     assert "gap %.3f mm" % alone.closed_gap in found["end_kerf"]

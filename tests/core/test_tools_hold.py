@@ -35,7 +35,7 @@ def sizes(tool):
 
 def test_the_former_carries_the_ring_inside_out_from_tip_to_tip():
     """Move each band up or down by the blank, as boxes: from the one outer side to the other."""
-    design, tools = settled({"bore": 79.375})
+    design, tools = settled({"bore": 79.375, "ring_width": 5.0})
     band, slit, length = design.band_width, design.slit_width, design.blank_length
     upper = shapely.box(0.0, band + slit, 1.0, length)
     lower = shapely.box(0.0, 0.0, 1.0, band)
@@ -116,7 +116,7 @@ def test_the_faces_of_the_spacer_lean_as_the_ends_do():
 
 def test_the_saw_starts_beside_the_bridge_and_breaks_through_into_air():
     """Lay the disc at the two ends of its travel: the metal between is the bridge, no less."""
-    request = {"bore": 79.375}
+    request = {"bore": 79.375, "radial_thickness": 2.4, "ring_width": 5.0}
     answer = calculations.run("tooling", request)
     figures = {name: row["value"] for name, row in answer["figures"].items()}
     design, tools = settled(request)

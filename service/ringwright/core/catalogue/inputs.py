@@ -138,8 +138,8 @@ def steps(of, rows, why):
     """
     words = []
     for below, size in rows:
-        reach = "beyond" if below is None else "below %s mm" % _short(below)
-        words.append("%s mm %s" % (_short(size), reach + (" of " + of if not words else "")))
+        reach = "beyond" if below is None else "below " + _short(below)
+        words.append("%s %s" % (_short(size), reach))
 
     def size_of(whole):
         for below, size in rows:
@@ -147,7 +147,7 @@ def steps(of, rows, why):
                 return size
         return rows[-1][1]
 
-    return rule(", ".join(words), size_of, why)
+    return rule("mm by %s: %s" % (of, ", ".join(words)), size_of, why)
 
 
 def _as_given(value):

@@ -269,7 +269,7 @@ def cut(
     feeding = feed(operation, material_key, machine, diameter)
     if inch:
         value = shop_sizes.roundest(feeding.value, shop_sizes.INCH_FEEDS, shop_sizes.ABOUT)
-        feeding = Tabled(value, feeding.low, feeding.high, feeding.source)
+        feeding = Tabled(value=value, low=feeding.low, high=feeding.high, source=feeding.source)
     per_tooth = operation in PER_TOOTH
     if per_tooth:
         _positive("teeth", teeth)
