@@ -24,6 +24,10 @@ describe("a job read back", () => {
     const read = readJob({ name: "x", inputs: { rings: 3 } });
     expect(read.ok && read.job.inputs.rings).toBe("3");
   });
+  it.each([1e300, -1, Number.NaN, "1970"])("was changed at a time that can be shown, not at %s", (changed) => {
+    const read = readJob({ name: "x", inputs: {}, changed, created: changed });
+    expect(read.ok && new Date(read.job.changed).toISOString()).toBe("1970-01-01T00:00:00.000Z");
+  });
   it.each([
     ["null", null],
     ["a number", 3],

@@ -159,6 +159,9 @@ function text(raw: unknown, what: string, longest: number, reasons: string[]): s
   return "";
 }
 
+/** Beyond the last that a date can be it could not be shown. */
+const LAST_TIME = 8.64e15;
+
 function time(raw: unknown): number {
-  return typeof raw === "number" && Number.isFinite(raw) && raw >= 0 ? raw : 0;
+  return typeof raw === "number" && raw >= 0 && raw <= LAST_TIME ? raw : 0;
 }

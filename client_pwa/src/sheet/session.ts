@@ -176,7 +176,8 @@ export async function keepLinked(): Promise<void> {
 }
 
 export async function throwAway(entry: BookEntry): Promise<void> {
-  await setDeleted(entry.id, Date.now());
+  // Nought is not deleted, and a clock that was reset tells nought.
+  await setDeleted(entry.id, Date.now() || 1);
   tellOthers({ id: entry.id, revision: entry.revision });
   await refreshBook();
   const name = entry.reading.ok ? entry.reading.job.name : entry.reading.name;
