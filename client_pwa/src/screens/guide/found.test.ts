@@ -12,6 +12,11 @@ test("what is so called comes before what only speaks of it", () => {
   expect(topics("slit")).toEqual(["operation-slit", "check-grip"]);
 });
 
+test("what is called just so comes first", () => {
+  const more = [{ topic: "figure-slit", name: "Slit width", part: "Figures", text: "" }, ...entries, { topic: "word-slit", name: "Slit", part: "Words", text: "" }];
+  expect(found(more, "slit").map((each) => each.topic)).toEqual(["word-slit", "figure-slit", "operation-slit", "check-grip"]);
+});
+
 test("every word counts, by its beginning, whatever its capitals and hyphens", () => {
   expect(topics("GAP end")).toEqual(["word-end-gap"]);
   expect(topics("bri bl")).toEqual(["operation-slit"]);

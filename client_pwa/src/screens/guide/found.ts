@@ -9,12 +9,14 @@ export interface Entry {
   text: string;
 }
 
-/** Those that hold every word, at the beginning of one of theirs: first those so called, then those whose text has them. */
+/** Those that hold every word, at the beginning of one of theirs: first what is called just so, then those whose name
+ * has them, then those whose text has. */
 export function found(entries: readonly Entry[], wanted: string): Entry[] {
   const words = plain(wanted).split(" ").filter(Boolean);
   const has = (text: string): boolean => words.every((word) => plain(` ${text}`).includes(` ${word}`));
   const named = entries.filter(({ name }) => has(name));
-  return [...named, ...entries.filter((entry) => !named.includes(entry) && has(`${entry.name} ${entry.text}`))];
+  const just = named.filter(({ name }) => plain(name).trim() === words.join(" "));
+  return [...just, ...named.filter((entry) => !just.includes(entry)), ...entries.filter((entry) => !named.includes(entry) && has(`${entry.name} ${entry.text}`))];
 }
 
 /** Without what a person leaves out when typing: capitals, hyphens and stops. */
