@@ -150,9 +150,14 @@ class Lane {
   }
 }
 
+/** What the core writes in plain letters, as it is printed: "116 C (241 F)", "0.05 N/mm2". */
+function printed(text: string): string {
+  return text.replace(/([\d.]+) C \(([\d. ]+) F\)/g, "$1 °C ($2 °F)").replace(/N\/mm2\b/g, "N/mm²");
+}
+
 function readAnswer(text: string): Outcome {
   try {
-    const reply = JSON.parse(text) as { answer?: Answer; problem?: Problem };
+    const reply = JSON.parse(printed(text)) as { answer?: Answer; problem?: Problem };
     if (reply.answer) return { state: "answer", answer: reply.answer, text };
     if (reply.problem) return { state: "problem", problem: reply.problem };
   } catch {

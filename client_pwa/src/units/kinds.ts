@@ -124,6 +124,8 @@ const USUAL: Readonly<Record<string, readonly [metric: string, inch: string]>> =
   mass: ["kg", "lb"],
   surface_speed: ["m/min", "ft/min"],
   expansion: ["ppm/K", "ppm/K"],
+  density: ["kg/m3", "lb/in3"],
+  price: ["money/kg", "money/lb"],
 };
 
 /** The unit a person of that habit expects to type first. */

@@ -65,7 +65,7 @@ function convert(value: number, unit: string, system: System, name: string): Con
     case "kg":
       if (value !== 0 && Math.abs(value) < 0.01) {
         const small = inch ? (value / KG_PER_LB) * 16 : value * 1000;
-        return { value: small, unit: inch ? "oz" : "g", places: Math.min(4, significantPlaces(small) - 1) };
+        return { value: small, unit: inch ? "oz" : "g", places: Math.max(significantPlaces(small) - 2, Math.min(4, significantPlaces(small) - 1)) };
       }
       return inch ? { value: value / KG_PER_LB, unit: "lb", places: 2 } : { value, unit: "kg", places: 2 };
     case "kg/h":

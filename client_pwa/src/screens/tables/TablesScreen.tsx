@@ -86,32 +86,34 @@ function Pairings({ pairings }: { pairings: readonly Pairing[] }) {
   return (
     <section class="card" aria-labelledby="pairings">
       <h2 id="pairings">Which ring in which cylinder</h2>
-      <table class="plain pairings">
-        <caption class="unseen">Outcome by metal of cylinder and ring</caption>
-        <thead>
-          <tr>
-            <th scope="col">Cylinder</th>
-            {rings.map((ring) => (
-              <th scope="col" key={ring}>
-                {metalWords(ring)} ring
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {cylinders.map((cylinder) => (
-            <tr key={cylinder}>
-              <th scope="row">{metalWords(cylinder)}</th>
+      <div class="sizes-room">
+        <table class="plain pairings">
+          <caption class="unseen">Outcome by metal of cylinder and ring</caption>
+          <thead>
+            <tr>
+              <th scope="col">Cylinder</th>
               {rings.map((ring) => (
-                <td key={ring}>
-                  <Mark outcome={of(ring, cylinder).outcome} />
-                  {WORD[of(ring, cylinder).outcome]}
-                </td>
+                <th scope="col" key={ring}>
+                  {metalWords(ring)} ring
+                </th>
               ))}
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {cylinders.map((cylinder) => (
+              <tr key={cylinder}>
+                <th scope="row">{metalWords(cylinder)}</th>
+                {rings.map((ring) => (
+                  <td key={ring} data-ring={`${metalWords(ring)} ring`}>
+                    <Mark outcome={of(ring, cylinder).outcome} />
+                    {WORD[of(ring, cylinder).outcome]}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
       {rings.map((ring) => (
         <details class="drawing" key={ring}>
           <summary>
