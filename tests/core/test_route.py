@@ -348,3 +348,19 @@ def test_the_shops_own_parting_tool_settles_how_many_stand_on_a_stick():
     usual = row(route(**asked), "face-bar")
     given = row(route(**asked, parting_width=3.0), "face-bar")
     assert usual == given
+
+
+@pytest.mark.parametrize("bore", [150.0, 260.0, 400.0, 700.0])
+def test_a_lathe_too_fast_is_told_a_tool_that_stands_it_or_that_none_does(bore):
+    """Follow the remedy and the finding is gone; where nothing clears it, the words say so."""
+    asked = {"bore": bore, "ring_type": "plain", "spindle_speeds": [60.0, 200.0]}
+    spoken = {one["check"]: one for one in route(**asked)["findings"]}
+    told = spoken["spindle-speed"]
+    assert told["outcome"] == "watch"
+    carbide = route(**asked, tool_material="carbide")["findings"]
+    cleared = not [
+        one for one in carbide if one["check"] == "spindle-speed" and one["outcome"] == "watch"
+    ]
+    given = {one["input"]: one["value"] for one in told.get("apply", ())}
+    assert given == ({"tool_material": "carbide"} if cleared else {})
+    assert told["remedy"].startswith("No one change") is not cleared

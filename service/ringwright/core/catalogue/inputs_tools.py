@@ -6,7 +6,8 @@ from ..fields import field
 from .inputs import fixed, nothing, rule, table, worked
 
 HSS = "hss"
-TOOLS = (HSS, "carbide")
+CARBIDE = "carbide"
+TOOLS = (HSS, CARBIDE)
 LIGHT = "light"
 MACHINES = (LIGHT, "rigid")
 # A tongue is as long as the ring is wide, and no less than so many closed gaps; common practice, no

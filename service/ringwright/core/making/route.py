@@ -9,6 +9,7 @@ from ..catalogue.inputs_tools import LATHE
 from ..catalogue.making import ROUTE
 from ..cautions import CAUTIONS, DUST_OF, cautions
 from ..records import Quantity
+from ..ring.remedies import plain_words, tried
 from ..ring.soak import can_be_set
 from ..walk import rings
 from ..walk.limits import card_limits
@@ -71,10 +72,24 @@ def answer(design, tooling, chosen, values):
     made, of_rings = rings.answer(design, values)
     if made:
         found["rings"] = made
-    found["findings"] = route_findings.findings(design, tooling, rows, values) + of_rings
+    found["findings"] = _told(design, tooling, rows, values) + of_rings
     found["chosen"] = chosen
     found["cautions"] = cautions(*["figures", "pressure-system"] + used)
     return found
+
+
+def _told(design, tooling, rows, values):
+    """The card's findings, with remedies that were tried on it."""
+
+    def judged(asked):
+        other = operations(design, tooling, asked)
+        return route_findings.findings(design, tooling, other, asked), None
+
+    def words(name, value, _):
+        return plain_words(name, value)
+
+    found = route_findings.findings(design, tooling, rows, values)
+    return tried(values, found, route_findings.options, judged, LATHE, words)
 
 
 def operations(design, tooling, values):

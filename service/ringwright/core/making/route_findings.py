@@ -1,6 +1,8 @@
 """What to know before the card is followed, as findings in words."""
 
+from ..catalogue.inputs_tools import CARBIDE
 from ..records import GOOD, WATCH, Quantity, finding
+from ..ring.remedies import change
 from ..ring.soak import can_be_set
 from ..walk.limits import card_limits
 from ..wording import decimal, fine_length, percent
@@ -9,6 +11,13 @@ from ..wording import decimal, fine_length, percent
 CLOSE_SHARE = 0.5
 # A spindle speed that is off its wanted surface speed by more than this is said [share].
 SPEED_SHARE = 0.3
+
+
+def options(row):
+    """List of changes to try for a Finding of the route card, None where the hand mends it."""
+    if row.check == "spindle-speed":
+        return [change(("tool_material", CARBIDE))]
+    return None
 
 
 def findings(design, tooling, rows, values):
