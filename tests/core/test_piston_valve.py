@@ -1,6 +1,7 @@
 """Rings that cross ports: bulge and free end against finite elements, and what is found."""
 
 import math
+import random
 
 import numpy as np
 import pytest
@@ -10,6 +11,8 @@ from ringwright.core import calculations
 from ringwright.core.problems import InputProblem
 from ringwright.core.running import port_crossing
 
+# Checks of a valve's rings whose remedies are tried.
+REMEDIED = {"bulge", "joint", "bar-wear", "spring"}
 VALVE = {"bore": 100.0, "steam_pressure": 1.0, "port_width": 12.0}
 
 
@@ -226,3 +229,53 @@ def test_inputs_that_cannot_be_are_refused_by_name(more, path):
     with pytest.raises(InputProblem) as refused:
         run(**more)
     assert [fault.path for fault in refused.value.faults] == [path]
+
+
+def valve_by_chance(draw):
+    bore = draw.choice([25.0, 40.0, 60.0, 100.0, 160.0])
+    asked = {"bore": bore, "port_width": draw.choice([0.1, 0.2, 0.4]) * bore}
+    asked["steam_pressure"] = draw.choice([0.5, 0.8, 1.5])
+    for chance, name, values in (
+        (0.5, "port_bars", [2, 4, 6, 8, 12]),
+        (0.4, "port_bar_width", [0.02 * bore, 0.05 * bore, 0.1 * bore]),
+        (0.4, "joint_pinned", [True, False]),
+        (0.4, "edge_rounding", [0.05, 0.2, 0.5]),
+        (0.2, "wall_pressure", [0.05, 0.3, 0.9]),
+        (0.2, "radial_thickness", [bore / 24.0, bore / 36.0, bore / 60.0]),
+        (0.3, "ring_width", [0.03 * bore, 0.06 * bore, 0.3 * bore]),
+    ):
+        if draw.random() < chance:
+            asked[name] = draw.choice(values)
+    return asked
+
+
+def not_good(answer, outcomes=("watch", "stop")):
+    return {row["check"] for row in answer["findings"] if row["outcome"] in outcomes}
+
+
+def test_follow_the_remedy_and_the_finding_is_gone():
+    """Of rings that cross ports, joint and bars; what the hand or the driver mends is not tried."""
+    draw = random.Random(11)
+    tried, followed = set(), 0
+    for _ in range(250):
+        asked = valve_by_chance(draw)
+        try:
+            answer = calculations.run("piston-valve", asked)
+        except InputProblem:
+            continue
+        for row in answer["findings"]:
+            if row["outcome"] == "good" or row["check"] not in REMEDIED:
+                continue
+            if "apply" not in row:
+                assert row["remedy"].startswith("No one change"), (asked, row)
+                continue
+            given = {**asked, **{one["input"]: one["value"] for one in row["apply"]}}
+            after = calculations.run(
+                "piston-valve", {name: value for name, value in given.items() if value is not None}
+            )
+            assert row["check"] not in not_good(after), (asked, row)
+            assert not_good(after, ["stop"]) <= not_good(answer, ["stop"]), (asked, row)
+            tried.add(row["check"])
+            followed += 1
+    assert tried == REMEDIED
+    assert followed > 150

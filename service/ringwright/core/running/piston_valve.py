@@ -16,7 +16,7 @@ from ..properties.materials import pairing
 from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..ring import spring
 from ..wording import decimal, fine_length, length, percent, wall_pressure
-from . import friction, leak, port_crossing, ring_duty, ring_leak, warming
+from . import friction, leak, port_crossing, ring_duty, ring_leak, valve_remedies, warming
 from .ring_leak import LEVELS, spread
 from .running_inputs import (
     engine_faults,
@@ -66,12 +66,16 @@ def calculate(values):
         "q": crossing["told"]["outward_pressure"][1],
     }
     told.update(_running_values(given, shown))
-    ring = warming.cold_ring(given, given["worn_gap"])
-    warm = warming.warming(ring, given["steam_temperature"], given["running_temperature"])
+    rows, warm = _judged(given, crossing)
+
+    def judge(asked):
+        other = _filled(asked)[0]
+        return _judged(other, _crossing(other))[0], other
+
     return OrderedDict(
         (
             ("figures", figures_of(PISTON_VALVE, told, shown)),
-            ("findings", _findings(given, crossing) + warm["findings"]),
+            ("findings", valve_remedies.told(values, given, rows, judge)),
             ("chosen", chosen),
             (
                 "warming",
@@ -80,6 +84,13 @@ def calculate(values):
             ("cautions", cautions("figures", "pressure-system", "isolate", "steam-burns")),
         )
     )
+
+
+def _judged(given, crossing):
+    """(list of Finding, what warming.warming says) of filled inputs and their crossing."""
+    ring = warming.cold_ring(given, given["worn_gap"])
+    warm = warming.warming(ring, given["steam_temperature"], given["running_temperature"])
+    return _findings(given, crossing) + warm["findings"], warm
 
 
 def _filled(values):
