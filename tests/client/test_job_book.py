@@ -80,7 +80,7 @@ def test_two_tabs_never_overwrite_one_another(sheet, context, served):
 
 
 def test_a_clock_set_wrong_loses_nothing(context, served):
-    """A phone whose battery died tells 1970, and one set by hand any year: the book goes by neither."""
+    """A phone whose battery died tells 1970, one set by hand any year: the book goes by neither."""
     page = context.new_page()
     page.clock.set_fixed_time("1970-01-01T00:00:00Z")
     sheet = Sheet(page, served).open().ready()
