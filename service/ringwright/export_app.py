@@ -10,9 +10,11 @@ what it allows beyond that host's own files is the style sheet in the page.
 
 import shutil
 import sys
+from collections.abc import Mapping
 from pathlib import Path
 
 from .api import limits, static_app
+from .api.static_app import Held
 
 # A tag set by hand would be wrong after the next change; hosts make their own.
 _ALWAYS = (
@@ -26,7 +28,7 @@ _FOR_EVER = ("Cache-Control", "public, max-age=%d, immutable" % limits.FOREVER_S
 _TYPES = (("wasm", "application/wasm"), ("webmanifest", "application/manifest+json"))
 
 
-def export(folder, source=static_app.FOLDER, under="/"):
+def export(folder: str | Path, source: Path = static_app.FOLDER, under: str = "/") -> None:
     """Writes the app into a folder that is empty or not there.
 
     folder, source: paths. under: path on the site at which it will stand, as "/rings/". Raises
@@ -44,7 +46,7 @@ def export(folder, source=static_app.FOLDER, under="/"):
     (folder / ".htaccess").write_text(_apache(held, policy), encoding="utf-8")
 
 
-def _header_blocks(held, policy, under):
+def _header_blocks(held: Mapping[str, Held], policy: tuple[str, str], under: str) -> str:
     root = "/%s/" % under.strip("/") if under.strip("/") else "/"
     lines = [root + "*"]
     lines += ["  %s: %s" % header for header in (*_ALWAYS, policy)]
@@ -53,7 +55,7 @@ def _header_blocks(held, policy, under):
     return "\n".join(lines) + "\n"
 
 
-def _apache(held, policy):
+def _apache(held: Mapping[str, Held], policy: tuple[str, str]) -> str:
     lines = ["AddType %s .%s" % (media_type, ending) for ending, media_type in _TYPES]
     lines.append("<IfModule mod_headers.c>")
     lines += ['  Header set %s "%s"' % header for header in (*_ALWAYS, policy, _ASK_AGAIN)]

@@ -1,11 +1,18 @@
 """Sizes of the route card: what to make, its limits, and a box for what each ring measured."""
 
+from collections.abc import Container, Iterable
+from typing import Any
+
 from reportlab.lib.units import mm
-from reportlab.platypus import PageBreak, Spacer, TableStyle
+from reportlab.platypus import Flowable, PageBreak, Spacer, TableStyle
 
 from ..core.catalogue.inputs_rings import NAMES
+from ..named_types import Document
 from . import faces, values
 from .card_style import CELL, HEADING, SIZE, SMALL, Laid, Marked, paragraph
+
+# Operation and name of a size -> number of a ring -> that ring's own size.
+OwnSizes = dict[tuple[str, str], dict[int, Document]]
 
 # Up to here every ring has its box beside the size; beyond, a sheet at the end has them all.
 MOST_ON_THE_CARD = 12
@@ -17,24 +24,24 @@ _TO_MEASURE = ("survey", "soak", "inspect")
 # Decimals of what was measured, of millimetres.
 _MEASURED_PLACES = 3
 # A box for a figure written with a pencil.
-_BOX = 13 * mm
-_MAKE = 30 * mm
-_LABEL = 30 * mm
+_BOX: float = 13 * mm
+_MAKE: float = 30 * mm
+_LABEL: float = 30 * mm
 _RING = 12 * mm
 _COLUMN = 22 * mm
 
 
-def least_width():
+def least_width() -> float:
     """The narrowest table of sizes that can be read and written in [pt]."""
     return _MAKE + _LABEL + 3 * _BOX
 
 
-def own_sizes(rings):
+def own_sizes(rings: Iterable[Document]) -> OwnSizes:
     """Operation and name of a size -> number of a ring -> that ring's own size.
 
     rings: as "rings" of the route card is answered.
     """
-    found: dict[tuple[str, str], dict[int, dict]] = {}
+    found: OwnSizes = {}
     for ring in rings:
         for size in ring["sizes"]:
             of_size = found.setdefault((size["operation"], size["name"]), {})
@@ -42,7 +49,7 @@ def own_sizes(rings):
     return found
 
 
-def _in_box(size, own, system):
+def _in_box(size: Document, own: Document | None, system: str) -> list[Flowable]:
     """What stands in a ring's box: its own size in small letters where it is to be made otherwise
     than the card says for all, and what was measured of it.
     """
@@ -61,7 +68,7 @@ def _in_box(size, own, system):
     return found
 
 
-def _read(size, system):
+def _read(size: Document, system: str) -> tuple[str, ...]:
     """Lines of a size as it is read: its limits one above the other, or the size alone."""
     if "limits" not in size:
         return (values.shown(size["value"], size["unit"], system).split(" ")[0],)
@@ -69,7 +76,9 @@ def _read(size, system):
     return values.limits(low, high, system)[:2]
 
 
-def sizes(operation, rows, own, rings, system, room):
+def sizes(
+    operation: str, rows: Iterable[Document], own: OwnSizes, rings: int, system: str, room: float
+) -> Laid:
     """A table of the sizes of one operation.
 
     operation: its key. rows: sizes as the route answers them. own: as of own_sizes. rings: how many
@@ -82,6 +91,7 @@ def sizes(operation, rows, own, rings, system, room):
     lines = -(-boxes // per_line)
     per_line = -(-boxes // lines)
     box = min(24 * mm, (room - _MAKE - _LABEL) / per_line)
+    table: list[list[Any]]
     heads = [paragraph("Size", SMALL), paragraph("Make it", SMALL)]
     if boxes == 1:
         word = "Measured" if rings == 1 else "Ring 1"
@@ -89,12 +99,14 @@ def sizes(operation, rows, own, rings, system, room):
     else:
         words = ["Ring 1"] + [str(number) for number in range(2, per_line + 1)]
         table = [heads + [paragraph(word, SMALL) for word in words]]
-    marks: list[tuple] = []
+    marks: list[tuple[Any, ...]] = []
     for size in rows:
         first = len(table)
         for line in range(lines):
             here = min(per_line, boxes - line * per_line)
-            left = [paragraph(size["label"], CELL), make(size, system)] if line == 0 else ["", ""]
+            left: list[Any] = ["", ""]
+            if line == 0:
+                left = [paragraph(size["label"], CELL), make(size, system)]
             of_size = own.get((operation, size["name"]), {})
             table.append(
                 left
@@ -128,12 +140,12 @@ def sizes(operation, rows, own, rings, system, room):
     return Laid(table, colWidths=widths, rowHeights=heights, style=style)
 
 
-def _small_number(line, place, per_line):
+def _small_number(line: int, place: int, per_line: int) -> list[Flowable]:
     """The ring's number within its box, where the heading no longer tells it."""
     return [paragraph(str(line * per_line + place + 1), SMALL)] if line else []
 
 
-def make(size, system):
+def make(size: Document, system: str) -> Marked:
     """What to make a size to: its limits one above the other, or the size alone."""
     if "limits" not in size:
         return paragraph(values.shown(size["value"], size["unit"], system), SIZE)
@@ -145,13 +157,13 @@ def make(size, system):
     return Marked("%s %s<br/>%s" % (upper, unit, lower), SIZE)
 
 
-def has_aim(size):
+def has_aim(size: Document) -> bool:
     """Whether limits are so far apart that the size to aim at must stand with them."""
     low, high = size["limits"]["lower"]["value"], size["limits"]["upper"]["value"]
     return high - low > _WIDE * size["value"] and size["name"] in _AIMED_AT
 
 
-def in_line(size, system):
+def in_line(size: Document, system: str) -> str:
     """A size in a line of text with marks: its label, and its limits or itself."""
     label = faces.marked(size["label"])
     if "limits" not in size:
@@ -161,7 +173,7 @@ def in_line(size, system):
     return "%s <b>%s to %s %s</b>" % (label, lower, upper, unit)
 
 
-def has_box(operation, size, tools):
+def has_box(operation: Document, size: Document, tools: Container[str]) -> bool:
     """Whether there is a box for what is measured: for sizes of the ring that have limits, and for
     all of an operation that is there to measure; not for what is only set or marked, nor for tools.
 
@@ -172,7 +184,14 @@ def has_box(operation, size, tools):
     return "limits" in size and size["name"] not in tools
 
 
-def sheet_of_rings(operations, tools, own, rings, system, wide):
+def sheet_of_rings(
+    operations: Iterable[Document],
+    tools: Container[str],
+    own: OwnSizes,
+    rings: int,
+    system: str,
+    wide: float,
+) -> list[Flowable]:
     """Flowables of a sheet with a row for every ring and a column for every size that each has.
 
     operations: as the route answers them. tools: names of the sizes of tools. own: as of
@@ -189,7 +208,7 @@ def sheet_of_rings(operations, tools, own, rings, system, wide):
     story = []
     for first in range(0, len(columns), per_sheet):
         here = columns[first : first + per_sheet]
-        head = [paragraph("Ring", SMALL)]
+        head: list[Any] = [paragraph("Ring", SMALL)]
         for operation, size in here:
             label = "%d %s" % (operation["number"], size["label"])
             head.append([paragraph(label, SMALL), make(size, system)])

@@ -1,6 +1,7 @@
 """The letters of the route card: black on white, to be read at arm's length."""
 
 from functools import lru_cache
+from typing import Any
 
 from reportlab.lib.enums import TA_CENTER
 from reportlab.lib.styles import ParagraphStyle
@@ -29,10 +30,10 @@ class Marked(Paragraph):
     are those of every card: what was broken before is kept, and only read from then on.
     """
 
-    def __init__(self, text, style):
+    def __init__(self, text: str, style: ParagraphStyle) -> None:
         super().__init__(text, style, frags=_pieces(text, style.name))
 
-    def wrap(self, width, height):
+    def wrap(self, width: float, height: float) -> tuple[float, float]:
         # All that Paragraph.wrap leaves behind.
         self.width, self.height, self.blPara, self._wrapWidths = _broken(
             self.text, self.style.name, width
@@ -43,7 +44,7 @@ class Marked(Paragraph):
 class Laid(Table):
     """A table whose rows are measured once for each width, while all of them were."""
 
-    def wrap(self, width, height):
+    def wrap(self, width: float, height: float) -> tuple[float, float]:
         if getattr(self, "_measured_for", None) != width:
             super().wrap(width, height)
             # Where there was no room for all, the rest was left unmeasured.
@@ -52,13 +53,14 @@ class Laid(Table):
 
 
 @lru_cache(maxsize=1000)
-def _pieces(text, style):
+def _pieces(text: str, style: str) -> list[Any]:
     """The text by its marks, as a paragraph keeps and only reads it. style: name of one above."""
-    return Paragraph(text, _STYLES[style]).frags
+    frags: list[Any] = Paragraph(text, _STYLES[style]).frags
+    return frags
 
 
 @lru_cache(maxsize=2000)
-def _broken(text, style, width):
+def _broken(text: str, style: str, width: float) -> tuple[float, float, Any, Any]:
     """(width, height, lines, widths of them) of a text in a style by its name."""
     paragraph = Paragraph(text, _STYLES[style], frags=_pieces(text, style))
     wide, high = paragraph.wrap(width, 0)
@@ -68,6 +70,6 @@ def _broken(text, style, width):
 _STYLES = {style.name: style for style in (BODY, CELL, SIZE, HEADING, TITLE, SMALL, CENTRED)}
 
 
-def paragraph(text, style=BODY):
+def paragraph(text: str, style: ParagraphStyle = BODY) -> Marked:
     """Text in letters that this page has. text: as it is read, without marks."""
     return Marked(faces.marked(text, style.fontName == faces.STANDARD_BOLD), style)

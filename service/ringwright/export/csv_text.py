@@ -7,6 +7,14 @@ formula gets an apostrophe.
 
 import csv
 import io
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any
+
+from ..core.catalogue import Answer, Column
+from ..named_types import Document
+
+# A row of a table: column -> what stands in its cell.
+Row = dict[str, Any]
 
 PLAIN_TYPE = "text/csv"
 MEDIA_TYPE = PLAIN_TYPE + "; charset=utf-8"
@@ -18,7 +26,7 @@ _BARE = ("text", "flag", "count", "plain", "plain_or_none", "texts", "anything")
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
 
 
-def tables(answer, labels=None):
+def tables(answer: Document, labels: Mapping[str, str] | None = None) -> dict[str, list[Row]]:
     """Every table of an answer, by name: "figures", "tools", and of a whole job "stock.sets".
 
     answer: plain tree, as records.plain gives. labels: name of a figure -> what it is called.
@@ -42,7 +50,7 @@ def tables(answer, labels=None):
     return {FIGURES: figures, **found} if figures else found
 
 
-def headings(answered, name):
+def headings(answered: Answer, name: str) -> list[str]:
     """The columns of a table as its calculation declares them, whichever of them are filled.
 
     answered: core catalogue.Answer. name: as in `tables`. Empty for what no calculation declares.
@@ -58,7 +66,7 @@ def headings(answered, name):
     return []
 
 
-def _headings(columns, before):
+def _headings(columns: Iterable[Column], before: str) -> list[str]:
     """As `_flat` names them: what the rows of a list inside add stands last."""
     own, inner = [], None
     for column in columns:
@@ -74,7 +82,7 @@ def _headings(columns, before):
     return own + (inner or [])
 
 
-def csv_text(rows, columns=()):
+def csv_text(rows: Sequence[Row], columns: Iterable[str] = ()) -> bytes:
     """The bytes of a table: one of those that `tables` gives.
 
     columns: those to begin with, filled or not, as `headings` gives them.
@@ -88,7 +96,7 @@ def csv_text(rows, columns=()):
     return b"\xef\xbb\xbf" + out.getvalue().encode("utf-8")
 
 
-def _figures(figures, labels):
+def _figures(figures: Mapping[str, Document], labels: Mapping[str, str]) -> list[Row]:
     return [
         {column: figure.get(column, "") for column in _FIGURE_COLUMNS}
         | {"name": name, "label": labels.get(name, "")}
@@ -96,7 +104,7 @@ def _figures(figures, labels):
     ]
 
 
-def _flat(entry, before=""):
+def _flat(entry: Document, before: str = "") -> list[Row]:
     """The rows of an entry: one, or one for each point of the series or each entry of the first
     list of objects inside. Cautions stand in one cell, so that none is lost and none makes a row.
     """
@@ -130,7 +138,7 @@ def _flat(entry, before=""):
     return [{**row, **more} for one in entries for more in _flat(one, column + " ")]
 
 
-def _quantity(value, column):
+def _quantity(value: Document, column: str) -> Row:
     """A value with its unit in two columns, anything else name by name."""
     if set(value) >= {"value", "unit"}:
         return {column: value["value"], column + " unit": value["unit"]}
@@ -143,7 +151,7 @@ def _quantity(value, column):
     return found
 
 
-def _cell(value):
+def _cell(value: Any) -> Any:
     if isinstance(value, bool):
         return "yes" if value else "no"
     if value is None:

@@ -8,10 +8,13 @@ stated there.
 
 import io
 import math
+from collections.abc import Iterable, Sequence
 
 import ezdxf
 from ezdxf import bbox, units
+from ezdxf.document import Drawing
 from ezdxf.enums import TextEntityAlignment
+from ezdxf.layouts import BaseLayout, Modelspace, Paperspace
 
 from ..core.drawing.entities import (
     ADJACENT,
@@ -27,9 +30,13 @@ from ..core.drawing.entities import (
     Fill,
     Hatch,
     Line,
+    PlacedView,
     Polyline,
+    Sheet,
+    Text,
 )
 from ..core.drawing.letters import DEGREE, DIAMETER
+from ..named_types import Document, Entity, Point
 
 MM = "mm"
 INCH = "inch"
@@ -54,7 +61,7 @@ _WINDOW_RATIO = 1.6
 _MARGIN = 1.05
 
 
-def dxf(sheets, unit=MM):
+def dxf(sheets: Sequence[Sheet], unit: str = MM) -> bytes:
     """The bytes of a DXF document of all sheets of a part.
 
     sheets: list of core Sheet. unit: "mm" or "inch" of the model.
@@ -83,7 +90,7 @@ def dxf(sheets, unit=MM):
     return out.getvalue().encode("utf-8", "replace")
 
 
-def _open_on(document, space):
+def _open_on(document: Drawing, space: Modelspace) -> None:
     """Says how far the drawing reaches, and points the first window at it: viewers open there."""
     reach = bbox.extents(space)
     if reach.has_data:
@@ -99,7 +106,7 @@ def _open_on(document, space):
 class _Place:
     """Where a view lies in the model: paper to full size, about the view's own origin."""
 
-    def __init__(self, view, scale, per, shift):
+    def __init__(self, view: PlacedView, scale: float, per: float, shift: float) -> None:
         self.view = view
         self.factor = 1.0 / (view.scale * per)
         self.x = view.x / (scale * per) + shift
@@ -107,13 +114,13 @@ class _Place:
         # Dashes as long on paper whatever the scale of the view.
         self.dashes = scale / view.scale
 
-    def point(self, x, y):
+    def point(self, x: float, y: float) -> Point:
         return (
             (x - self.view.x) * self.factor + self.x,
             (y - self.view.y) * self.factor + self.y,
         )
 
-    def points(self, points):
+    def points(self, points: Iterable[Point]) -> list[Point]:
         return [self.point(x, y) for x, y in points]
 
 
@@ -122,23 +129,23 @@ class _Paper:
 
     dashes = 1.0
 
-    def __init__(self, per):
+    def __init__(self, per: float) -> None:
         self.factor = 1.0 / per
 
-    def point(self, x, y):
+    def point(self, x: float, y: float) -> Point:
         return x * self.factor, y * self.factor
 
-    def points(self, points):
+    def points(self, points: Iterable[Point]) -> list[Point]:
         return [self.point(x, y) for x, y in points]
 
 
-def line_type_name(layer):
+def line_type_name(layer: str) -> str:
     """Name of the line type of a layer: its number in ISO 128-2."""
     kind = LAYERS[layer]
     return "ISO128-%s" % kind.number if kind.dashes else "CONTINUOUS"
 
 
-def _prepare(document, per, scale):
+def _prepare(document: Drawing, per: float, scale: float) -> None:
     for layer, kind in LAYERS.items():
         name = line_type_name(layer)
         if kind.dashes and name not in document.linetypes:
@@ -163,7 +170,7 @@ def _prepare(document, per, scale):
     style.dxf.dimtxsty = LETTERS
 
 
-def _add(document, space, entity, place):
+def _add(document: Drawing, space: BaseLayout, entity: Entity, place: _Place | _Paper) -> None:
     kind = type(entity)
     if kind is Dimension:
         _add_dimension(document, space, entity, place)
@@ -194,7 +201,7 @@ def _add(document, space, entity, place):
         _add_text(space, entity, place, dress)
 
 
-def _add_fill(space, entity, place, dress):
+def _add_fill(space: BaseLayout, entity: Fill, place: _Place | _Paper, dress: Document) -> None:
     points = place.points(entity.points)
     if len(points) == 3:
         space.add_solid(points, dress)
@@ -205,7 +212,7 @@ def _add_fill(space, entity, place, dress):
         hatch.transparency = 0.8
 
 
-def _add_hatch(space, entity, place, dress):
+def _add_hatch(space: BaseLayout, entity: Hatch, place: _Place | _Paper, dress: Document) -> None:
     spacing = entity.spacing * place.factor
     turn = math.radians(entity.angle)
     offset = (-spacing * math.sin(turn), spacing * math.cos(turn))
@@ -217,7 +224,7 @@ def _add_hatch(space, entity, place, dress):
         hatch.paths.add_polyline_path(place.points(loop), is_closed=True)
 
 
-def _add_text(space, entity, place, dress):
+def _add_text(space: BaseLayout, entity: Text, place: _Place | _Paper, dress: Document) -> None:
     words = plain_text(entity.text)
     if not words:
         return
@@ -230,14 +237,16 @@ def _add_text(space, entity, place, dress):
     text.set_placement(place.point(entity.x, entity.y), align=_ALIGN[entity.align])
 
 
-def plain_text(text):
+def plain_text(text: str) -> str:
     """Text as a DXF text entity may hold it: one line, its own signs for degree and diameter."""
     clean = "".join(letter if letter.isprintable() else " " for letter in text)
     clean = clean.replace("%%", "% %").replace("^", "^ ")
     return clean.replace(DIAMETER, "%%c").replace(DEGREE, "%%d").strip()
 
 
-def _add_dimension(document, space, entity, place):
+def _add_dimension(
+    document: Drawing, space: BaseLayout, entity: Dimension, place: _Place | _Paper
+) -> None:
     """A true dimension where two points are measured, drawn as the sheet shows it; else its
     lines.
     """
@@ -271,12 +280,13 @@ def _add_dimension(document, space, entity, place):
     )
 
 
-def _layout(document, sheet, places, per):
+def _layout(document: Drawing, sheet: Sheet, places: Iterable[_Place], per: float) -> None:
     """The sheet as a layout: border, title block, and a window on each view."""
     name = "SHEET %d" % sheet.number
+    layout: Paperspace
     if sheet.number == 1:
         document.layouts.rename("Layout1", name)
-        layout = document.layouts.get(name)
+        layout = document.paperspace(name)
     else:
         layout = document.layouts.new(name)
     layout.page_setup(

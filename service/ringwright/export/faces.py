@@ -9,6 +9,7 @@ into the file. A letter that no face has is refused: a card never shows a wrong 
 import io
 import os
 import unicodedata
+from collections.abc import Mapping
 from functools import lru_cache
 from pathlib import Path
 from xml.sax.saxutils import escape
@@ -16,6 +17,7 @@ from xml.sax.saxutils import escape
 import pymupdf_fonts
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFError, TTFont
+from reportlab.pdfgen.canvas import Canvas
 
 from ..core.problems import unworkable
 
@@ -40,7 +42,7 @@ _SHAPED = (
 )
 
 
-def clean(text):
+def clean(text: str) -> str:
     """The text composed, with a space for what no press shows."""
     composed = unicodedata.normalize("NFC", text)
     if composed.isprintable():
@@ -48,12 +50,12 @@ def clean(text):
     return "".join(letter if letter.isprintable() else " " for letter in composed)
 
 
-def runs(text, bold=False):
+def runs(text: str, bold: bool = False) -> list[tuple[str, str]]:
     """The text as a list of (face, letters), in order. text: printable. bold: heavier letters."""
     standard = STANDARD_BOLD if bold else STANDARD
     if _is_standard(text):
         return [(standard, text)]
-    found = []
+    found: list[tuple[str, str]] = []
     for letter in text:
         face = standard if _is_standard(letter) else _face_of(letter, bold) or standard
         # A space stays in the run it stands in.
@@ -64,7 +66,7 @@ def runs(text, bold=False):
     return found
 
 
-def marked(text, bold=False):
+def marked(text: str, bold: bool = False) -> str:
     """The text for a paragraph: escaped, with marks where the face changes."""
     pieces = []
     for face, letters in runs(clean(text), bold):
@@ -76,7 +78,15 @@ def marked(text, bold=False):
     return "".join(pieces)
 
 
-def draw(canvas, x, y, text, size, align="start", bold=False):
+def draw(
+    canvas: Canvas,
+    x: float,
+    y: float,
+    text: str,
+    size: float,
+    align: str = "start",
+    bold: bool = False,
+) -> None:
     """Writes one line on a canvas. x, y, size: in its unit. align: "start", "middle" or "end"."""
     line = runs(clean(text), bold)
     if align != "start":
@@ -88,7 +98,7 @@ def draw(canvas, x, y, text, size, align="start", bold=False):
         x += pdfmetrics.stringWidth(letters, face, size)
 
 
-def refuse_missing(texts):
+def refuse_missing(texts: Mapping[str, str | None]) -> None:
     """Raises InputProblem for the first text with letters that cannot be set.
 
     texts: mapping of input name to text or None.
@@ -106,7 +116,7 @@ def refuse_missing(texts):
             )
 
 
-def missing_letters(text):
+def missing_letters(text: str) -> list[str]:
     """The letters of a text, each once, that no face can set."""
     found = []
     for letter in clean(text):
@@ -115,7 +125,7 @@ def missing_letters(text):
     return found
 
 
-def _is_standard(text):
+def _is_standard(text: str) -> bool:
     try:
         text.encode(ENCODING)
     except UnicodeEncodeError:
@@ -124,19 +134,19 @@ def _is_standard(text):
 
 
 @lru_cache(maxsize=4096)
-def _face_of(letter, bold):
+def _face_of(letter: str, bold: bool) -> str | None:
     """The registered face that has a letter, None where none has."""
     point = ord(letter)
     if any(first <= point <= last for first, last in _SHAPED):
         return None
     for face in _faces(bold):
         if point in face.face.charToGlyph:
-            return face.fontName
+            return str(face.fontName)
     return None
 
 
 @lru_cache(maxsize=2)
-def _faces(bold):
+def _faces(bold: bool) -> list[TTFont]:
     """Every face beyond the standard one, those that the package carries first."""
     carried = "notosbo" if bold else "notos"
     name = "Paper-Bold" if bold else "Paper"
@@ -144,7 +154,7 @@ def _faces(bold):
 
 
 @lru_cache(maxsize=1)
-def _machine_faces():
+def _machine_faces() -> list[TTFont]:
     folder = os.environ.get(FOLDER_SETTING)
     own = sorted(Path(folder).glob("*.tt[fc]")) if folder else []
     found = []
@@ -158,7 +168,7 @@ def _machine_faces():
     return found
 
 
-def _registered(name, source):
+def _registered(name: str, source: str | io.BytesIO) -> TTFont:
     face = TTFont(name, source)
     pdfmetrics.registerFont(face)
     # A paragraph asks for the bold form of a face by its family: here each stands for itself.

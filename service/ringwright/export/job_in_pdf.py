@@ -8,19 +8,22 @@ PDF library finds it: the text between LEAD and the next end of line.
 import json
 
 from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFName, PDFStream, PDFString
+from reportlab.pdfgen.canvas import Canvas
+
+from ..named_types import Document
 
 FILE_NAME = "job.ringwright.json"
 LEAD = 'stream\n{"format":"ringwright-job",'
 _MEANING = "The job behind these sheets: bring this PDF into the app's job book"
 
 
-def job_file(carried):
+def job_file(carried: Document) -> str:
     """The job file of a job that job_link.job_of gives, as one line of ASCII."""
     whole = {"format": carried["format"], "version": carried["version"], "jobs": [carried["job"]]}
     return json.dumps(whole, separators=(",", ":"))
 
 
-def attach(canvas, carried):
+def attach(canvas: Canvas, carried: Document) -> None:
     """Puts a job into the document of a reportlab canvas. carried: as job_link.job_of gives it."""
     document = canvas._doc
     text = job_file(carried)

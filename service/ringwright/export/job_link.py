@@ -8,10 +8,13 @@ import base64
 import json
 import re
 import zlib
+from collections.abc import Iterable, Mapping
+from typing import Any
 
 import segno
 
-from ..core.fields import UNIT_OF_KIND
+from ..core.fields import UNIT_OF_KIND, Field
+from ..named_types import Document, Values
 
 FORMAT = "ringwright-job"
 VERSION = 3
@@ -36,7 +39,9 @@ _SHARED = (
 _ENDS_IN_SHARED = re.compile("[0-9] ?(?:%s)" % "|".join(_SHARED))
 
 
-def job_of(name, fields, typed, values):
+def job_of(
+    name: str, fields: Iterable[Field], typed: Mapping[str, str], values: Values
+) -> Document:
     """The job that the app reads: name and inputs as text, each with its unit.
 
     fields: sequence of core Field. typed: what the caller sent, name to text. values: the same
@@ -51,7 +56,7 @@ def job_of(name, fields, typed, values):
     return {"format": FORMAT, "version": VERSION, "job": {"name": name, "inputs": inputs}}
 
 
-def measured_of(rings):
+def measured_of(rings: Iterable[Document]) -> dict[str, str]:
     """What was measured of the rings, by the places where the app keeps it: text by place.
 
     rings: as "rings" of the route card is answered.
@@ -67,7 +72,7 @@ def measured_of(rings):
     return found
 
 
-def _as_text(entry, text, value):
+def _as_text(entry: Field, text: str, value: Any) -> str | bool:
     if entry.kind == "flag":
         return bool(value)
     if entry.kind not in UNIT_OF_KIND:
@@ -78,19 +83,19 @@ def _as_text(entry, text, value):
     return repr(value) if unit == "1" else "%r %s" % (value, unit)
 
 
-def packed(job):
+def packed(job: Document) -> str:
     """A job as the text that stands in the fragment."""
     text = json.dumps(job, separators=(",", ":"), ensure_ascii=False).encode("utf-8")
     deflate = zlib.compressobj(9, zlib.DEFLATED, -zlib.MAX_WBITS)
     return base64.urlsafe_b64encode(deflate.compress(text) + deflate.flush()).rstrip(b"=").decode()
 
 
-def link(address, job):
+def link(address: str, job: Document) -> str:
     """The address that opens a job. address: where the app is served, with a slash at its end."""
     return "%s#%s/s/%s" % (address, SCREEN, packed(job))
 
 
-def modules(text):
+def modules(text: str) -> list[list[bool]]:
     """The QR code of a text: rows of True (dark) and False."""
     code = segno.make(text, error="l", micro=False, boost_error=False)
     return [[bool(cell) for cell in row] for row in code.matrix]

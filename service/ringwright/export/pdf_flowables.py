@@ -1,8 +1,11 @@
 """What stands between the text of a PDF page: a drawing, and the code that opens a job."""
 
+from collections.abc import Sequence
+
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable
 
+from ..core.drawing.entities import PlacedView, Sheet
 from . import job_link, pdf_sheet
 
 
@@ -12,27 +15,29 @@ class Picture(Flowable):
     scale: of what is drawn. columns: how many views stand beside one another.
     """
 
-    GAP = 3 * mm
+    GAP: float = 3 * mm
 
-    def __init__(self, sheet, scale=1.0, columns=1):
+    def __init__(self, sheet: Sheet, scale: float = 1.0, columns: int = 1) -> None:
         super().__init__()
-        self.scale = scale * mm
+        self.scale: float = scale * mm
         views = sheet.views
         self.rows = [views[i : i + columns] for i in range(0, len(views), columns)]
         self.width = max(self._wide(row) for row in self.rows)
         self.height = sum(map(self._high, self.rows)) + self.GAP * (len(self.rows) - 1)
 
-    def _wide(self, row):
+    def _wide(self, row: Sequence[PlacedView]) -> float:
         boxes = [view.box for view in row]
-        return sum(box[2] - box[0] for box in boxes) * self.scale + self.GAP * (len(row) - 1)
+        wide: float = sum(box[2] - box[0] for box in boxes) * self.scale
+        return wide + self.GAP * (len(row) - 1)
 
-    def _high(self, row):
-        return max(view.box[3] - view.box[1] for view in row) * self.scale
+    def _high(self, row: Sequence[PlacedView]) -> float:
+        high: float = max(view.box[3] - view.box[1] for view in row)
+        return high * self.scale
 
-    def wrap(self, *_):
+    def wrap(self, *_: float) -> tuple[float, float]:
         return self.width, self.height
 
-    def draw(self):
+    def draw(self) -> None:
         top = self.height
         for row in self.rows:
             left = self.width - self._wide(row)
@@ -53,15 +58,15 @@ class QrCode(Flowable):
 
     QUIET = 4
 
-    def __init__(self, text, size):
+    def __init__(self, text: str, size: float) -> None:
         super().__init__()
         self.rows = job_link.modules(text)
         self.width = self.height = size
 
-    def wrap(self, *_):
+    def wrap(self, *_: float) -> tuple[float, float]:
         return self.width, self.height
 
-    def draw(self):
+    def draw(self) -> None:
         count = len(self.rows) + 2 * self.QUIET
         cell = self.width / count
         for i, row in enumerate(self.rows):

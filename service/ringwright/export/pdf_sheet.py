@@ -3,9 +3,11 @@ dashes.
 """
 
 import io
+from collections.abc import Iterable, Sequence
 
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
+from reportlab.pdfgen.pathobject import PDFPathObject
 
 from ..core.drawing import letters
 from ..core.drawing.entities import (
@@ -18,16 +20,18 @@ from ..core.drawing.entities import (
     Hatch,
     Line,
     Polyline,
+    Sheet,
     Text,
 )
 from ..core.drawing.shapes import hatch_lines
+from ..named_types import Document, Entity, Point
 from . import faces, job_in_pdf
 
 MEDIA_TYPE = "application/pdf"
 _REGION_GREY = 0.86
 
 
-def pdf(sheets, title, author, carried):
+def pdf(sheets: Iterable[Sheet], title: str, author: str, carried: Document) -> bytes:
     """The bytes of a PDF with one page for each sheet.
 
     sheets: list of core Sheet on paper. title, author: of the document. carried: the job that
@@ -56,7 +60,7 @@ def pdf(sheets, title, author, carried):
     return out.getvalue()
 
 
-def draw(canvas, entities):
+def draw(canvas: Canvas, entities: Iterable[Entity]) -> None:
     """Draws entities on a canvas whose unit is already one millimetre of the sheet."""
     canvas.setLineJoin(1)
     for entity in entities:
@@ -67,7 +71,7 @@ def draw(canvas, entities):
             _draw(canvas, entity)
 
 
-def _draw(canvas, entity):
+def _draw(canvas: Canvas, entity: Entity) -> None:
     kind = type(entity)
     if kind is Text:
         _text(canvas, entity)
@@ -100,7 +104,7 @@ def _draw(canvas, entity):
         canvas.drawPath(_path(canvas, entity.points, entity.closed), stroke=1, fill=0)
 
 
-def _path(canvas, points, closed):
+def _path(canvas: Canvas, points: Sequence[Point], closed: bool) -> PDFPathObject:
     path = canvas.beginPath()
     path.moveTo(*points[0])
     for point in points[1:]:
@@ -110,7 +114,7 @@ def _path(canvas, points, closed):
     return path
 
 
-def _text(canvas, entity):
+def _text(canvas: Canvas, entity: Text) -> None:
     canvas.saveState()
     canvas.translate(entity.x, entity.y)
     if entity.turn:

@@ -3,11 +3,12 @@ cautions.
 """
 
 import io
+from collections.abc import Callable, Container, Iterable, Mapping, Sequence
 
 from reportlab.lib.units import mm
-from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import (
     BaseDocTemplate,
+    Flowable,
     Frame,
     KeepTogether,
     PageTemplate,
@@ -15,9 +16,15 @@ from reportlab.platypus import (
     TableStyle,
 )
 
-from . import card_sizes, faces, job_in_pdf, values
+from ..core.drawing.entities import Sheet
+from ..named_types import Document
+from . import card_sizes, faces, values
 from .card_style import BODY, CELL, CENTRED, HEADING, SIZE, SMALL, TITLE, Laid, Marked, paragraph
+from .numbered_pages import numbered
 from .pdf_flowables import Picture, QrCode
+
+# From the key of a part its sheet for a card, None where the ring has no such part.
+Drawn = Callable[[str], Sheet | None]
 
 # Operation -> the part whose drawing stands beside it.
 DRAWINGS = {
@@ -59,14 +66,22 @@ _IN_THE_BOXES = (
     "large, what was measured of it."
 )
 MARGIN = 10 * mm
-_TITLE_LETTERS = 60
 # Drawings of a card have capitals of 3.5 mm; so printed, they are as large as those of the text.
 PICTURE_SCALE = 0.7
 # Beside a picture the words need at least this; on a narrower card the picture stands below.
 _LEAST_ROOM = 62 * mm
 
 
-def route_pdf(worked, drawn, heading, paper, system, link, carried, title="Route card"):
+def route_pdf(
+    worked: Mapping[str, Document],
+    drawn: Drawn,
+    heading: Document,
+    paper: str,
+    system: str,
+    link: str | None,
+    carried: Document,
+    title: str = "Route card",
+) -> bytes:
     """The bytes of the route card.
 
     worked: dict with the plain answers of "sizing", "tooling" and "route" for one job. drawn:
@@ -113,12 +128,12 @@ def route_pdf(worked, drawn, heading, paper, system, link, carried, title="Route
     )  # fmt: skip
     document.addPageTemplates([PageTemplate("card", [frame])])
     document.build(
-        story, canvasmaker=_numbered(faces.clean(heading["job"] or heading["kind"]), carried)
+        story, canvasmaker=numbered(faces.clean(heading["job"] or heading["kind"]), carried, MARGIN)
     )
     return out.getvalue()
 
 
-def _not_good(worked):
+def _not_good(worked: Mapping[str, Document]) -> list[Document]:
     """Findings of all the answers that are not good, each once."""
     found = {}
     for name in ("sizing", "tooling", "route"):
@@ -128,7 +143,9 @@ def _not_good(worked):
     return list(found.values())
 
 
-def _head(sizing, title, heading, system, link, wide):
+def _head(
+    sizing: Document, title: str, heading: Document, system: str, link: str | None, wide: float
+) -> list[Flowable]:
     """Title, the ring in figures, and the code that opens the job."""
     lines = [paragraph(title, TITLE)]
     for text in (heading["job"], heading["owner"]):
@@ -183,7 +200,7 @@ _PLAIN = TableStyle(
 )
 
 
-def _boxed(flowables, wide):
+def _boxed(flowables: list[Flowable], wide: float) -> Laid:
     style = TableStyle(
         [
             ("BOX", (0, 0), (-1, -1), 1.2, "black"),
@@ -196,7 +213,7 @@ def _boxed(flowables, wide):
     return Laid([[flowables]], colWidths=[wide], style=style)
 
 
-def _cautions(cautions, wide):
+def _cautions(cautions: Iterable[Document], wide: float) -> list[Flowable]:
     seen = {}
     for caution in cautions:
         seen.setdefault(caution["key"], caution["text"])
@@ -207,7 +224,7 @@ def _cautions(cautions, wide):
     ]
 
 
-def _findings(findings, wide):
+def _findings(findings: Sequence[Document], wide: float) -> list[Flowable]:
     """What the checks did not find good: stop before watch, each with its remedy."""
     if not findings:
         return []
@@ -229,7 +246,16 @@ def _findings(findings, wide):
     return [_boxed(lines, wide), Spacer(1, 3 * mm)]
 
 
-def _operation(operation, tools, own, drawn, rings, system, wide, said):
+def _operation(
+    operation: Document,
+    tools: Container[str],
+    own: card_sizes.OwnSizes,
+    drawn: Drawn,
+    rings: int,
+    system: str,
+    wide: float,
+    said: set[str],
+) -> KeepTogether:
     """One operation, kept on one page. tools: names of the sizes of tools. own: as of
     card_sizes.own_sizes. said: keys of the cautions that earlier ones gave in full.
     """
@@ -252,7 +278,7 @@ def _operation(operation, tools, own, drawn, rings, system, wide, said):
     words += _operation_cautions(operation["cautions"], said)
     count = rings if operation["each_ring"] else 1
 
-    def sizes(room):
+    def sizes(room: float) -> list[Flowable]:
         if not boxed:
             return []
         table = card_sizes.sizes(operation["key"], boxed, own, count, system, room)
@@ -282,7 +308,12 @@ def _operation(operation, tools, own, drawn, rings, system, wide, said):
     return KeepTogether([head, *_lowest(words, sizes, sheet, wide), Spacer(1, 1.5 * mm)])
 
 
-def _lowest(words, sizes, sheet, wide):
+def _lowest(
+    words: list[Flowable],
+    sizes: Callable[[float], list[Flowable]],
+    sheet: Sheet | None,
+    wide: float,
+) -> list[Flowable]:
     """Words, sizes and picture of an operation in the arrangement that takes least height.
 
     words: flowables. sizes: function of a width giving flowables. sheet: None where there is no
@@ -304,15 +335,15 @@ def _lowest(words, sizes, sheet, wide):
     return min(arrangements, key=lambda rows: sum(row.wrap(wide, 1e6)[1] for row in rows))
 
 
-def _column(flowables, wide):
+def _column(flowables: list[Flowable], wide: float) -> Laid:
     return Laid([[flowables]], colWidths=[wide], style=_PLAIN)
 
 
-def _beside(flowables, picture, room):
+def _beside(flowables: list[Flowable], picture: Picture, room: float) -> Laid:
     return Laid([[flowables, picture]], colWidths=[room + 4 * mm, picture.width], style=_PLAIN)
 
 
-def _operation_cautions(cautions, said):
+def _operation_cautions(cautions: Iterable[Document], said: set[str]) -> list[Flowable]:
     """Each caution in full where it first comes up, and by its name from then on."""
     lines = []
     again = []
@@ -327,7 +358,7 @@ def _operation_cautions(cautions, said):
     return lines
 
 
-def _facts(operation, system):
+def _facts(operation: Document, system: str) -> str:
     """How it is held, tool, speed, feed, passes and time in one line of text with marks."""
     parts = []
     for name, label in (("hold", "Hold"), ("tool", "Tool")):
@@ -347,30 +378,3 @@ def _facts(operation, system):
     if operation.get("time"):
         parts.append("<b>About</b> %s" % values.shown(operation["time"]["value"], "min", system, 0))
     return ". ".join(parts)
-
-
-def _numbered(title, carried):
-    """A canvas class that holds the job, and writes "page 2 of 7" when it knows how many."""
-
-    class Numbered(Canvas):
-        def __init__(self, *given, **named):
-            super().__init__(*given, **named)
-            self._pages = []
-            job_in_pdf.attach(self, carried)
-
-        def showPage(self):  # noqa: N802 - the name that the library calls
-            self._pages.append(dict(self.__dict__))
-            self._startPage()
-
-        def save(self):
-            for number, page in enumerate(self._pages, 1):
-                self.__dict__.update(page)
-                faces.draw(self, MARGIN, 9 * mm, title[:_TITLE_LETTERS], 8.5)
-                self.setFont(faces.STANDARD, 8.5)
-                self.drawRightString(
-                    self._pagesize[0] - MARGIN, 9 * mm, "page %d of %d" % (number, len(self._pages))
-                )
-                super().showPage()
-            super().save()
-
-    return Numbered
