@@ -1,8 +1,15 @@
 """JSON Schemas of answers, made from what the core declares: figures, lists and checks by name."""
 
-from ..core.catalogue.checks import all_checks
+from collections.abc import Iterable, Mapping
 
-_PLAIN: dict[str, dict] = {
+from ..core.catalogue import Answer, Column, Declared
+from ..core.catalogue.checks import all_checks
+from ..named_types import Document, Table
+
+# Properties of an object, and the names of those that are always there.
+_Holds = tuple[Document, list[str]]
+
+_PLAIN: dict[str, Document] = {
     "text": {"type": "string"},
     "flag": {"type": "boolean"},
     "count": {"type": "integer"},
@@ -13,22 +20,22 @@ _PLAIN: dict[str, dict] = {
 }
 
 
-def ref(name):
+def ref(name: str) -> Document:
     """A reference to a schema of the specification."""
     return {"$ref": "#/components/schemas/" + name}
 
 
-def described(name, description):
+def described(name: str, description: str) -> Document:
     """The same, with what it is here."""
     return {**ref(name), "description": description}
 
 
-def words(name):
+def words(name: str) -> str:
     """A name as a schema's: "cut_list" or "cut-list" is CutList."""
     return "".join(word[:1].upper() + word[1:] for word in name.replace("-", "_").split("_"))
 
 
-def answer_name(name):
+def answer_name(name: str) -> str:
     """The name of the schema of what a calculation answers."""
     return words(name) + "Answer"
 
@@ -36,10 +43,10 @@ def answer_name(name):
 class AnswerSchemas:
     """The schemas of the answers of a table of calculations; equal rows of lists share one."""
 
-    def __init__(self, table, others):
-        self.made = {}
+    def __init__(self, table: Table, others: Mapping[str, Document]) -> None:
+        self.made: dict[str, Document] = {}
         self._table = table
-        self._said = {}
+        self._said: dict[str, str] = {}
         self._others = others
         self.made.update((words(name), schema) for name, schema in _FOR_EVERY_ANSWER.items())
         checks = all_checks([calculation.answer for calculation in table.values()])
@@ -54,7 +61,7 @@ class AnswerSchemas:
             else:
                 self._list(name, calculation.answer)
 
-    def _answer(self, name, answer):
+    def _answer(self, name: str, answer: Answer) -> None:
         properties, required = self._holds(name, answer)
         # What a calculation of parts finds and chooses stands once, for the whole.
         for entry in ("findings", "chosen", "cautions"):
@@ -62,13 +69,14 @@ class AnswerSchemas:
             required.append(entry)
         self._add(answer_name(name), "What %s answers." % name, properties, required)
 
-    def _list(self, name, answer):
+    def _list(self, name: str, answer: Answer) -> None:
         properties, required = self._columns(name, answer.lists)
         self._add(answer_name(name), "What %s lists." % name, properties, required)
 
-    def _holds(self, name, answer):
+    def _holds(self, name: str, answer: Answer) -> _Holds:
         """(properties, required) of figures, lists and parts."""
-        properties, required = {}, []
+        properties: Document = {}
+        required: list[str] = []
         if answer.figures or not answer.parts:
             properties["figures"] = self._figures(name, answer)
             required.append("figures")
@@ -80,7 +88,7 @@ class AnswerSchemas:
             required.append(part)
         return properties, required
 
-    def _figures(self, name, answer):
+    def _figures(self, name: str, answer: Answer) -> Document:
         if not answer.figures:
             return described("Anything", "no figures: drawings and lists")
         key = words(name) + "Figures"
@@ -89,13 +97,13 @@ class AnswerSchemas:
         self._add(key, "Figures of %s." % name, figures, always)
         return ref(key)
 
-    def _figure(self, declared, owner):
+    def _figure(self, declared: Declared, owner: str) -> Document:
         """What a figure is stands where it is first given: it is the same wherever it is."""
         if self._said.setdefault(declared.name, owner) == owner:
             return described("Figure", _about(declared))
         return ref("Figure")
 
-    def _part(self, name, answer):
+    def _part(self, name: str, answer: Answer) -> str:
         key = words(name) + "Part"
         if key not in self.made:
             properties, required = self._holds(name, answer)
@@ -105,11 +113,11 @@ class AnswerSchemas:
             self._add(key, "The part %s of an answer." % name, properties, required)
         return key
 
-    def _columns(self, owner, columns):
+    def _columns(self, owner: str, columns: Iterable[Column]) -> _Holds:
         properties = {column.name: self._column(owner, column) for column in columns}
         return properties, [column.name for column in columns if column.always]
 
-    def _column(self, owner, column):
+    def _column(self, owner: str, column: Column) -> Document:
         kind = column.kind
         if kind in _PLAIN:
             return {**_PLAIN[kind], "description": column.meaning}
@@ -133,7 +141,7 @@ class AnswerSchemas:
             }
         return described("Quantity", column.meaning)
 
-    def _row(self, owner, column):
+    def _row(self, owner: str, column: Column) -> str:
         """The name of the schema of one row of a list."""
         properties, required = self._columns(words(owner) + words(column.name), column.items)
         schema = _object("One of %s." % column.name, properties, required)
@@ -145,18 +153,20 @@ class AnswerSchemas:
                 return name
         raise ValueError("two lists called %s in %s" % (column.name, owner))
 
-    def _add(self, name, description, properties, required):
+    def _add(
+        self, name: str, description: str, properties: Document, required: Iterable[str]
+    ) -> None:
         schema = _object(description, properties, required)
         if self.made.setdefault(name, schema) != schema:
             raise ValueError("two schemas called " + name)
 
 
-def _same_rows(one, other):
+def _same_rows(one: Document, other: Document) -> bool:
     """Whether two schemas hold the same, whatever each calls itself."""
     return all(one.get(key) == other[key] for key in ("type", "properties", "required"))
 
 
-def _object(description, properties, required):
+def _object(description: str, properties: Document, required: Iterable[str]) -> Document:
     return {
         "type": "object",
         "description": description,
@@ -165,8 +175,8 @@ def _object(description, properties, required):
     }
 
 
-def _about(declared):
-    text = declared.label
+def _about(declared: Declared) -> str:
+    text: str = declared.label
     if declared.meaning:
         text += ": " + declared.meaning
     return text if declared.unit == "1" else "%s [%s]" % (text, declared.unit)

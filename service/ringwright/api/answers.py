@@ -6,25 +6,32 @@ working equal to records.plain, and the quick way of `to_json` equal to `shown`.
 """
 
 from collections import OrderedDict
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
 
 import orjson
 
 from ..core.records import Choice, Figure, Finding, Method, Quantity, Series, plain, short
+from ..named_types import Document
 from ..units import SHOWN_IN_INCHES
+from ..units.factors import Shown
+
+# Unit of the core -> how it is shown.
+_Table = Mapping[str, Shown]
 
 METRIC = "metric"
 INCH = "inch"
 SYSTEMS = (METRIC, INCH)
 # Keys whose numbers are in the unit that a plain {"value": ..., "unit": ...} entry names.
 LEAF_KEYS = frozenset(("value", "values", "low", "high", "lower", "upper", "limit", "limits"))
-_NO_TABLE = {}
+_NO_TABLE: _Table = {}
 
 
 class NotFinite(ArithmeticError):
     """A calculation gave infinity or no number: a fault of ours, never shown as a figure."""
 
 
-def to_json(answer, system=METRIC, working=True):
+def to_json(answer: Any, system: str = METRIC, working: bool = True) -> bytes:
     """The bytes of an answer.
 
     answer: tree of core records as a calculation returns it. system: "metric" for the core's own
@@ -44,20 +51,20 @@ def to_json(answer, system=METRIC, working=True):
     return orjson.dumps(shown(answer, system, working))
 
 
-def _record(node):
+def _record(node: Any) -> Any:
     return _HANDLERS[type(node)](node, _NO_TABLE, False)
 
 
-def _worked_record(node):
+def _worked_record(node: Any) -> Any:
     return _HANDLERS[type(node)](node, _NO_TABLE, True)
 
 
-def shown(answer, system=METRIC, working=True):
+def shown(answer: Any, system: str = METRIC, working: bool = True) -> Any:
     """The same as a tree of dicts, lists, text and numbers."""
     return _shown(answer, SHOWN_IN_INCHES if system == INCH else _NO_TABLE, working)
 
 
-def _shown(node, table, working):
+def _shown(node: Any, table: _Table, working: bool) -> Any:
     handler = _HANDLERS.get(type(node))
     if handler is not None:
         return handler(node, table, working)
@@ -66,7 +73,7 @@ def _shown(node, table, working):
     return plain(node)
 
 
-def _number(value, scale):
+def _number(value: Any, scale: Shown | None) -> Any:
     """A number, or list of numbers, on the scale shown; anything else as it is."""
     if isinstance(value, (list, tuple)):
         return [_number(one, scale) for one in value]
@@ -79,17 +86,17 @@ def _number(value, scale):
     return short(value) if type(value) is float else value
 
 
-def _float(value, table, working):
+def _float(value: float, table: _Table, working: bool) -> Any:
     if value - value != 0:
         raise NotFinite("a number is %r" % value)
     return short(value)
 
 
-def _as_it_is(value, table, working):
+def _as_it_is(value: Any, table: _Table, working: bool) -> Any:
     return value
 
 
-def _figure(node, table, working):
+def _figure(node: Figure, table: _Table, working: bool) -> Document:
     value, unit, symbol, method, steps, low, high = node
     scale = table.get(unit)
     if scale is None and type(value) is float and value - value == 0:
@@ -116,7 +123,7 @@ def _figure(node, table, working):
     return entry
 
 
-def _step(symbol, value, unit, table):
+def _step(symbol: str, value: Any, unit: str, table: _Table) -> Document:
     scale = table.get(unit)
     return {
         "symbol": symbol,
@@ -125,7 +132,7 @@ def _step(symbol, value, unit, table):
     }
 
 
-def _quantity(node, table, working):
+def _quantity(node: Quantity, table: _Table, working: bool) -> Document:
     value, unit = node
     scale = table.get(unit)
     if scale is None and type(value) is float and value - value == 0:
@@ -133,7 +140,7 @@ def _quantity(node, table, working):
     return {"value": _number(value, scale), "unit": unit if scale is None else scale.unit}
 
 
-def _finding(node, table, working):
+def _finding(node: Finding, table: _Table, working: bool) -> Document:
     check, outcome, value, limit, why, remedy, apply = node
     entry = {"check": check, "outcome": outcome, "why": why, "remedy": remedy}
     if value is not None:
@@ -145,7 +152,7 @@ def _finding(node, table, working):
     return entry
 
 
-def _choice(node, table, working):
+def _choice(node: Choice, table: _Table, working: bool) -> Document:
     name, value, unit, why = node
     scale = table.get(unit)
     if type(value) is not str:
@@ -158,7 +165,7 @@ def _choice(node, table, working):
     }
 
 
-def _series(node, table, working):
+def _series(node: Series, table: _Table, working: bool) -> Document:
     values, unit, symbol = node
     scale = table.get(unit)
     return {
@@ -168,7 +175,7 @@ def _series(node, table, working):
     }
 
 
-def _mapping(node, table, working):
+def _mapping(node: Mapping[str, Any], table: _Table, working: bool) -> Document:
     unit = node.get("unit")
     if isinstance(unit, str):
         return _leaf(node, table, working)
@@ -180,7 +187,7 @@ def _mapping(node, table, working):
     return shown_node
 
 
-def _leaf(node, table, working):
+def _leaf(node: Mapping[str, Any], table: _Table, working: bool) -> Document:
     """A plain {"value": ..., "unit": ...} entry, with whatever else it holds."""
     scale = table.get(node["unit"])
     entry = {}
@@ -194,19 +201,19 @@ def _leaf(node, table, working):
     return entry
 
 
-def _is_bare(value):
+def _is_bare(value: Any) -> bool:
     """True for a number or a list of numbers; false for what names a unit of its own."""
     if isinstance(value, (list, tuple)):
         return all(_is_bare(one) for one in value)
     return type(value) in (int, float)
 
 
-def _sequence(node, table, working):
+def _sequence(node: Sequence[Any], table: _Table, working: bool) -> list[Any]:
     find = _HANDLERS.get
     return [find(type(entry), _shown)(entry, table, working) for entry in node]
 
 
-_HANDLERS = {
+_HANDLERS: dict[type, Callable[[Any, _Table, bool], Any]] = {
     Figure: _figure,
     Quantity: _quantity,
     Finding: _finding,

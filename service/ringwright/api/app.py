@@ -1,13 +1,17 @@
 """The application: blueprints, problems and headers put together."""
 
+from collections.abc import Callable, Mapping
+from pathlib import Path
 from urllib.parse import quote
 
 import orjson
 from flask import Flask, current_app, redirect, request
-from flask_smorest import Api
+from flask_smorest import Api, Blueprint
 from werkzeug.exceptions import HTTPException, NotFound
+from werkzeug.wrappers import Response
 
 from ..core import calculations as core
+from ..named_types import Document, Table
 from . import (
     calculations,
     deprecation,
@@ -50,11 +54,15 @@ class DocumentedApi(Api):
     # No "default" response of its shape: every operation names the problems it may answer with.
     DEFAULT_ERROR_RESPONSE_NAME = None
 
-    def _register_error_handlers(self):
+    def _register_error_handlers(self) -> None:
         self._app.register_error_handler(Exception, _refused)
 
 
-def create_app(table=None, app_folder=static_app.FOLDER, leaving=deprecation.LEAVING):
+def create_app(
+    table: Table | None = None,
+    app_folder: Path = static_app.FOLDER,
+    leaving: Mapping[str, deprecation.Leaving] = deprecation.LEAVING,
+) -> Flask:
     """The Flask application.
 
     table: name to core Calculation; the core's own when None. app_folder: where the built phone
@@ -107,17 +115,18 @@ def create_app(table=None, app_folder=static_app.FOLDER, leaving=deprecation.LEA
     rate_limit.add_to(app)
     deprecation.add_to(app, leaving)
     docs.add_to(app, table)
-    # Flask's own way to put a layer in front.
-    app.wsgi_app = headers.on_every_answer(app.wsgi_app)  # type: ignore[method-assign]
+    # Flask's own way to put a layer in front; its types say that this is a method like others.
+    app.wsgi_app = headers.on_every_answer(app.wsgi_app)  # type: ignore[assignment, method-assign]
     listeners = _listeners(app)
     if listeners:
-        app.wsgi_app = watched.watched(app, listeners)  # type: ignore[method-assign]
+        app.wsgi_app = watched.watched(app, listeners)  # type: ignore[assignment, method-assign]
     return app
 
 
-def _listeners(app):
+def _listeners(app: Flask) -> list[Callable[[watched.Done], None]]:
     """What is told of every request, by the settings; nothing where nobody asked."""
-    told = [request_log.write] if settings.value_of(request_log.SETTING) else []
+    told: list[Callable[[watched.Done], None]] = []
+    told += [request_log.write] if settings.value_of(request_log.SETTING) else []
     if settings.value_of(metrics.SETTING):
         counted = metrics.Metrics(app)
         counted.add_to(app)
@@ -125,7 +134,7 @@ def _listeners(app):
     return told
 
 
-def _files(table, request_schemas):
+def _files(table: Table, request_schemas: schemas.Schemas) -> Blueprint:
     """The blueprint of the files that the calculations of a table bring."""
     made = files.Files(request_schemas)
     for name, add in FILES_OF.items():
@@ -135,12 +144,13 @@ def _files(table, request_schemas):
     return made.blueprint
 
 
-def specification(app):
+def specification(app: Flask) -> Document:
     """The OpenAPI document of an application, as a dict."""
-    return orjson.loads(app.extensions["ringwright"]["specification"])
+    document: Document = orjson.loads(app.extensions["ringwright"]["specification"])
+    return document
 
 
-def _register_front(app, table, folder):
+def _register_front(app: Flask, table: Table, folder: Path) -> None:
     held = static_app.read_app(folder)
     if not held:
         app.add_url_rule("/", "front", pages.for_programs_too(pages.front_page(table), table))
@@ -153,14 +163,14 @@ def _register_front(app, table, folder):
         app.add_url_rule("/" + name, "app-" + name, view, defaults={"name": name})
 
 
-def _refused(error):
+def _refused(error: Exception) -> Response:
     """The answer to whatever was raised."""
     response = _problem_of(error)
     reading.finish(request)
     return response
 
 
-def _problem_of(error):
+def _problem_of(error: Exception) -> Response:
     told = problems.of_error(error)
     if told is not None:
         return told
@@ -168,11 +178,11 @@ def _problem_of(error):
         return redirect(there, 308)
     if isinstance(error, HTTPException):
         carried = [(k, v) for k, v in error.get_headers() if k in ("Allow", "Retry-After")]
-        return problems.of_status(error.code, carried)
+        return problems.of_status(error.code or 500, carried)
     return problems.failed(error, request.endpoint)
 
 
-def _without_slash():
+def _without_slash() -> str | None:
     """The address asked for less the slash at its end, None where there is nothing either."""
     path = request.path.rstrip("/")
     adapter = current_app.create_url_adapter(request)
@@ -182,7 +192,7 @@ def _without_slash():
     return request.script_root + quote(path) + ("?" + query if query else "")
 
 
-def _flaw(table):
+def _flaw(table: Table) -> str | None:
     """What keeps the service from being ready, in words; None when nothing does."""
     if not table:
         return "there is no calculation to call"

@@ -1,15 +1,21 @@
 """POST and GET /v1/<calculation>, one pair for each entry of the core's table: load, work, send."""
 
+from collections.abc import Callable, Iterable, Sequence
+from typing import Any
+
 from flask import Response, request
 from flask_smorest import Blueprint
+from marshmallow import Schema
 
+from ..core.calculations import Calculation
 from ..core.catalogue.inputs import fixed
-from ..core.fields import field
+from ..core.fields import Field, field
 from ..core.problems import Fault, InputProblem
+from ..named_types import Document, Fields, Table, Values
 from . import answers, costs, documents, headers, pick, reading, version
 from .answer_schemas import words
 from .lane import worked
-from .schemas import load
+from .schemas import Schemas, load
 
 # Asked of the service and not of the calculation: in the query for POST as well as for GET.
 OPTIONS = (
@@ -33,27 +39,27 @@ _LISTS = ("records", "object")
 UNITS_OF_DRAWING = "dimensions"
 
 
-def options_of(calculation):
+def options_of(calculation: Calculation) -> Fields:
     """The options of a calculation: one without figures has none to pick from."""
     return (*OPTIONS, pick.OPTION) if pick.names_of(calculation.answer) else OPTIONS
 
 
-def is_table(calculation):
+def is_table(calculation: Calculation) -> bool:
     """True for what takes no inputs: it is read and not worked, so it is only ever fetched."""
     return not calculation.fields
 
 
-def asked_fields(fields):
+def asked_fields(fields: Iterable[Field]) -> Fields:
     """Those of the fields that a caller gives: not what the option `units` settles."""
     return tuple(entry for entry in fields if entry.name != UNITS_OF_DRAWING)
 
 
-def scalar_fields(fields):
+def scalar_fields(fields: Iterable[Field]) -> Fields:
     """Those of the fields that a query can carry."""
     return tuple(entry for entry in asked_fields(fields) if entry.kind not in _LISTS)
 
 
-def query_of(fields, lists):
+def query_of(fields: Iterable[Field], lists: Iterable[str]) -> Document:
     """The query of a GET. Raises InputProblem for one of `lists`, which only a body carries."""
     strays = [name for name in lists if name in request.args]
     if strays:
@@ -67,7 +73,7 @@ def query_of(fields, lists):
     return reading.query(request, fields)
 
 
-def body_of(options):
+def body_of(options: Iterable[Field]) -> Any:
     """The body of a POST. Raises InputProblem when it holds one of the `options` of the query."""
     given = reading.body(request)
     if isinstance(given, dict):
@@ -87,18 +93,18 @@ def body_of(options):
     return given
 
 
-def has_address(fields):
+def has_address(fields: Iterable[Field]) -> bool:
     """True when every input that must be given fits in a query, so that GET can be offered."""
     return not any(entry.required and entry.kind in _LISTS for entry in fields)
 
 
-def request_schema(schemas, calculation):
+def request_schema(schemas: Schemas, calculation: Calculation) -> type[Schema]:
     """The schema class of what a calculation is asked with, from the service's Schemas."""
     fields = asked_fields(calculation.fields)
     return schemas.schema(words(calculation.name) + "Request", fields)
 
 
-def make_blueprint(table, schemas):
+def make_blueprint(table: Table, schemas: Schemas) -> Blueprint:
     """The blueprint of every calculation in `table` (name to core Calculation).
 
     schemas: the Schemas of the whole service.
@@ -114,7 +120,7 @@ def make_blueprint(table, schemas):
     return blueprint
 
 
-def _add(blueprint, schemas, calculation):
+def _add(blueprint: Blueprint, schemas: Schemas, calculation: Calculation) -> None:
     fields = tuple(calculation.fields)
     clash = {entry.name for entry in fields} & set(_NO_OPTIONS)
     if clash:
@@ -127,13 +133,13 @@ def _add(blueprint, schemas, calculation):
         _add_get(blueprint, schemas, calculation, documents.get_operation)
 
 
-def _add_post(blueprint, schemas, calculation):
+def _add_post(blueprint: Blueprint, schemas: Schemas, calculation: Calculation) -> None:
     fields, option_fields = asked_fields(calculation.fields), options_of(calculation)
     body_class = request_schema(schemas, calculation)
     option_class = schemas.schema("Options", option_fields)
     body_schema, option_schema = body_class(), option_class()
 
-    def view():
+    def view() -> Response:
         reading.refuse_other_forms(request)
         options = _NO_OPTIONS
         if request.query_string:
@@ -146,14 +152,19 @@ def _add_post(blueprint, schemas, calculation):
     )
 
 
-def _add_get(blueprint, schemas, calculation, described):
+def _add_get(
+    blueprint: Blueprint,
+    schemas: Schemas,
+    calculation: Calculation,
+    described: Callable[[Calculation, type[Schema]], Document],
+) -> None:
     option_fields = options_of(calculation)
     fields = option_fields + scalar_fields(calculation.fields)
     left_out = [entry.name for entry in calculation.fields if entry.kind in _LISTS]
     query_class = schemas.schema(words(calculation.name) + "Query", fields)
     query_schema = query_class()
 
-    def view():
+    def view() -> Response:
         reading.refuse_other_forms(request)
         tag = version.tag_of(request)
         if headers.is_known(tag):
@@ -167,7 +178,7 @@ def _add_get(blueprint, schemas, calculation, described):
     blueprint.add_url_rule("/" + calculation.name, "get-" + calculation.name, view, methods=["GET"])
 
 
-def _answer(calculation, values, options):
+def _answer(calculation: Calculation, values: Values, options: Values) -> Response:
     names = names_asked(options, pick.names_of(calculation.answer))
     content = worked(
         costs.of(calculation.name, values), lambda: content_of(calculation, values, options, names)
@@ -175,7 +186,7 @@ def _answer(calculation, values, options):
     return Response(content, mimetype="application/json")
 
 
-def names_asked(options, known):
+def names_asked(options: Values, known: Sequence[str]) -> list[str] | None:
     """The names of the figures that a caller asks for, None for the whole answer.
 
     options: checked values of the options. known: names that there are. Raises InputProblem.
@@ -184,7 +195,9 @@ def names_asked(options, known):
     return None if text is None else pick.read(text, known)
 
 
-def content_of(calculation, values, options, names):
+def content_of(
+    calculation: Calculation, values: Values, options: Values, names: list[str] | None
+) -> bytes:
     """The JSON of an answer, bytes.
 
     values: checked values of the calculation's fields. options: checked values of the options.

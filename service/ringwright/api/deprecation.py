@@ -5,20 +5,28 @@ where it is explained and what comes in its place (relations deprecation and sun
 RFCs, successor-version of RFC 5829). The specification marks the address as well.
 """
 
-from collections import namedtuple
-from datetime import UTC, datetime, timedelta
+from collections.abc import Mapping
+from datetime import UTC, date, datetime, timedelta
+from typing import NamedTuple
 from wsgiref.handlers import format_date_time
 
-from flask import request
+from flask import Flask, Response, request
 
+from ..named_types import Document
 from .watched import name_of
 
-# since, until: datetime.date, taken at midnight UTC. told: address of the page that explains it.
-# instead: address that comes in its place.
-Leaving = namedtuple("Leaving", ("since", "until", "told", "instead"))
+
+# since, until: taken at midnight UTC. told: address of the page that explains it. instead: address
+# that comes in its place.
+class Leaving(NamedTuple):
+    since: date
+    until: date
+    told: str
+    instead: str
+
 
 # Address, such as /v1/drawings/{part}.svg -> Leaving.
-LEAVING = {}
+LEAVING: Mapping[str, Leaving] = {}
 # As the promise of stability in documents.py says.
 LEAST_TIME = timedelta(days=365)
 
@@ -27,7 +35,7 @@ class BadDeprecation(Exception):
     """What is declared of an address on its way out cannot be kept."""
 
 
-def headers_of(leaving):
+def headers_of(leaving: Leaving) -> list[tuple[str, str]]:
     """The headers that say so, a list of pairs."""
     links = [
         '<%s>; rel="deprecation"; type="text/html"' % leaving.told,
@@ -41,7 +49,7 @@ def headers_of(leaving):
     ]
 
 
-def mark(specification, leaving):
+def mark(specification: Document, leaving: Mapping[str, Leaving]) -> None:
     """Marks the operations of the addresses in the specification, a dict."""
     for address in leaving:
         for key, operation in specification["paths"].get(address, {}).items():
@@ -50,7 +58,7 @@ def mark(specification, leaving):
                 operation["deprecated"] = True
 
 
-def add_to(app, leaving):
+def add_to(app: Flask, leaving: Mapping[str, Leaving]) -> None:
     """Lets the application say so with each answer. Raises BadDeprecation.
 
     leaving: a table such as LEAVING.
@@ -65,7 +73,7 @@ def add_to(app, leaving):
     if not told:
         return
 
-    def say(response):
+    def say(response: Response) -> Response:
         rule = request.url_rule
         for pair in told.get(rule.rule, ()) if rule is not None else ():
             response.headers.add(*pair)
@@ -74,5 +82,5 @@ def add_to(app, leaving):
     app.after_request(say)
 
 
-def _seconds(date):
-    return int(datetime(date.year, date.month, date.day, tzinfo=UTC).timestamp())
+def _seconds(day: date) -> int:
+    return int(datetime(day.year, day.month, day.day, tzinfo=UTC).timestamp())

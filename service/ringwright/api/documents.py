@@ -5,9 +5,14 @@ them; the tests hold real answers against these shapes.
 """
 
 import json
+from collections.abc import Iterable
+
+from marshmallow import Schema
 
 from .. import __version__
+from ..core.calculations import Calculation
 from ..core.records import GOOD, STOP, WATCH
+from ..named_types import Document, Table
 from .answer_schemas import AnswerSchemas, answer_name, described, ref
 from .problems import KINDS, MEDIA_TYPE
 from .schemas import text_schemas
@@ -52,7 +57,7 @@ _NUMBER_OR_LIST = {
 _UNIT = {"type": "string", "description": "mm, MPa, N, degC, deg, kg ...; 1 for a pure number"}
 
 
-def _object(description, properties, required):
+def _object(description: str, properties: Document, required: Iterable[str]) -> Document:
     return {
         "type": "object",
         "description": description,
@@ -61,14 +66,14 @@ def _object(description, properties, required):
     }
 
 
-def _list_of(name, description):
+def _list_of(name: str, description: str) -> Document:
     return {"type": "array", "items": ref(name), "description": description}
 
 
 _TEXT = {"type": "string"}
 _NUMBER = {"type": "number"}
 
-SCHEMAS = {
+SCHEMAS: dict[str, Document] = {
     "Quantity": _object(
         "A number with its unit.",
         {"value": {"type": "number", "description": "in that unit"}, "unit": _UNIT},
@@ -254,7 +259,7 @@ PROBLEMS = {
 }
 
 
-def told(schema, media_type="application/json"):
+def told(schema: Document, media_type: str = "application/json") -> Document:
     """The response of what was asked for."""
     return {
         "200": {
@@ -264,7 +269,7 @@ def told(schema, media_type="application/json"):
     }
 
 
-def kept(schema, media_type="application/json"):
+def kept(schema: Document, media_type: str = "application/json") -> Document:
     """The responses of a GET whose answer caches may keep."""
     return {
         **told(schema, media_type),
@@ -272,23 +277,23 @@ def kept(schema, media_type="application/json"):
     }
 
 
-def _answer(calculation):
+def _answer(calculation: Calculation) -> Document:
     return ref(answer_name(calculation.name))
 
 
-def schemas_of(table):
+def schemas_of(table: Table) -> dict[str, Document]:
     """Name and JSON Schema of what the calculations of a table answer, and of problems."""
     return {**SCHEMAS, **AnswerSchemas(table, SCHEMAS).made}
 
 
-def file_schema(media_type):
+def file_schema(media_type: str) -> Document:
     """The schema of a file: letters, or bytes where its form is not text."""
     if media_type == "application/pdf":
         return {"type": "string", "format": "binary"}
     return {"type": "string"}
 
 
-def post_operation(calculation, options, body):
+def post_operation(calculation: Calculation, options: type[Schema], body: type[Schema]) -> Document:
     """What `Blueprint.doc` needs for the POST of a calculation; options and body are schemas."""
     return {
         "summary": calculation.summary,
@@ -299,7 +304,7 @@ def post_operation(calculation, options, body):
     }
 
 
-def get_operation(calculation, query):
+def get_operation(calculation: Calculation, query: type[Schema]) -> Document:
     """What `Blueprint.doc` needs for the GET of a calculation; query is a schema."""
     return {
         "summary": calculation.summary + " (by address)",
@@ -312,7 +317,7 @@ def get_operation(calculation, query):
     }
 
 
-def list_operation(calculation, query):
+def list_operation(calculation: Calculation, query: type[Schema]) -> Document:
     """What `Blueprint.doc` needs for a reference list."""
     return {
         "summary": calculation.summary,
@@ -325,7 +330,7 @@ def list_operation(calculation, query):
     }
 
 
-def without_strays(spec):
+def without_strays(spec: Document) -> Document:
     """The specification less the schemas nothing in it refers to (the library adds its own)."""
     schemas = spec["components"]["schemas"]
     while True:

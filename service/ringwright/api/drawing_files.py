@@ -1,5 +1,8 @@
 """Drawings as SVG, DXF and PDF, and the route card on paper."""
 
+from collections.abc import Sequence
+from typing import NoReturn
+
 from flask import current_app, request
 
 from ..core.calculations import CALCULATIONS
@@ -7,6 +10,8 @@ from ..core.catalogue.inputs import fixed, nothing
 from ..core.catalogue.inputs_drawing import DRAWING
 from ..core.catalogue.inputs_ring import DOUBLE_TURN
 from ..core.drawing import catalogue, drawing
+from ..core.drawing.entities import Sheet
+from ..core.drawing.job import Job
 from ..core.drawing.svg import svg
 from ..core.fields import field
 from ..core.fitting import fitting
@@ -15,8 +20,10 @@ from ..core.problems import Fault, InputProblem
 from ..core.records import plain
 from ..core.ring import sizing
 from ..export import dxf, faces, job_link, pdf_sheet, route_pdf
+from ..named_types import Values
 from . import answers, costs
 from .calculations import OPTIONS, UNITS_OF_DRAWING, asked_fields
+from .files import File, Files, Typed
 from .own_address import address_of
 from .problems import Refused
 
@@ -65,28 +72,29 @@ _CARD = CALCULATIONS["route"]
 
 # What each form costs [ms], as in costs.py. A drawing on paper is light work, but the libraries of
 # PDF and DXF keep faces and styles for all who use them: all their work goes through the lane.
-def _light(values):
+def _light(values: Values) -> float:
     return costs.LIGHT
 
 
-def _of_dxf(values):
+def _of_dxf(values: Values) -> float:
     return 25.0
 
 
-def _of_sheet(values):
+def _of_sheet(values: Values) -> float:
     return 6.0
 
 
-def _of_drawings(values):
+def _of_drawings(values: Values) -> float:
     return 40.0
 
 
-def _of_card(values):
+def _of_card(values: Values) -> float:
     # A sheet of sizes for each of many rings.
-    return 80.0 + 3.0 * (values.get("rings") or 1)
+    rings: int = values.get("rings") or 1
+    return 80.0 + 3.0 * rings
 
 
-def add_drawings(files):
+def add_drawings(files: Files) -> None:
     """Adds the addresses of drawings to `files` (Files)."""
     part = "/drawings/<any(%s):part>" % ", ".join('"%s"' % key for key in catalogue.PARTS)
     files.add(
@@ -131,7 +139,7 @@ def add_drawings(files):
     )
 
 
-def add_route_card(files):
+def add_route_card(files: Files) -> None:
     """Adds the address of the route card to `files` (Files)."""
     files.add(
         "/route.pdf",
@@ -145,21 +153,23 @@ def add_route_card(files):
     )
 
 
-def _letters_for_paper(values):
+def _letters_for_paper(values: Values) -> None:
     """Refuses names that the faces of this service cannot set."""
     faces.refuse_missing({name: values.get(name) for name in ("job_name", "owner", "date")})
 
 
-def _job(values):
+def _job(values: Values) -> Job:
     asked = {**dict.fromkeys(one.name for one in _JOB.fields), **values}
-    return drawing.settled({**asked, UNITS_OF_DRAWING: values["units"]})
+    job: Job = drawing.settled({**asked, UNITS_OF_DRAWING: values["units"]})
+    return job
 
 
-def _sheets(values, part):
-    return drawing.sheets_of(_job(values), part)
+def _sheets(values: Values, part: str) -> Sequence[Sheet]:
+    sheets: Sequence[Sheet] = drawing.sheets_of(_job(values), part)
+    return sheets
 
 
-def _svg(values, typed, part):
+def _svg(values: Values, typed: Typed, part: str) -> File:
     sheets = _sheets(values, part)
     number = values.get("sheet") or 1
     if number > len(sheets):
@@ -176,12 +186,12 @@ def _svg(values, typed, part):
     return svg(sheets[number - 1]).encode("utf-8", "replace"), part + ".svg"
 
 
-def _dxf(values, typed, part):
+def _dxf(values: Values, typed: Typed, part: str) -> File:
     usual = dxf.INCH if values["units"] == answers.INCH else dxf.MM
     return dxf.dxf(_sheets(values, part), values["model_unit"] or usual), part + ".dxf"
 
 
-def no_such_drawing(part):
+def no_such_drawing(part: str) -> NoReturn:
     """A view for the address of a drawing that is none of catalogue.PARTS: says which there are."""
     raise Refused(
         "not-found",
@@ -190,13 +200,13 @@ def no_such_drawing(part):
     )
 
 
-def _pdf(values, typed, part):
+def _pdf(values: Values, typed: Typed, part: str) -> File:
     _letters_for_paper(values)
     sheets = _sheets(values, part)
     return _on_paper(sheets, sheets[0].title, values, typed), part + ".pdf"
 
 
-def _all_drawings(values, typed):
+def _all_drawings(values: Values, typed: Typed) -> File:
     _letters_for_paper(values)
     job = _job(values)
     sheets = [
@@ -208,17 +218,17 @@ def _all_drawings(values, typed):
     return _on_paper(sheets, "Drawings", values, typed), "drawings.pdf"
 
 
-def _on_paper(sheets, title, values, typed):
+def _on_paper(sheets: Sequence[Sheet], title: str, values: Values, typed: Typed) -> bytes:
     name = values["job_name"] or "Ring"
     carried = job_link.job_of(name, _JOB.fields, typed, values)
     return pdf_sheet.pdf(sheets, _named(title, values), values["owner"] or "", carried)
 
 
-def _named(title, values):
+def _named(title: str, values: Values) -> str:
     return "%s: %s" % (title, values["job_name"]) if values["job_name"] else title
 
 
-def _route(values, typed):
+def _route(values: Values, typed: Typed) -> File:
     _letters_for_paper(values)
     asked = {one.name: values.get(one.name) for one in _CARD.fields}
     design, tools, _ = tooling.settle_tooling(asked)
@@ -226,10 +236,11 @@ def _route(values, typed):
         design, tools, {**values, "paper": "card", UNITS_OF_DRAWING: values["units"]}
     )
 
-    def drawn(part):
+    def drawn(part: str) -> Sheet | None:
         if not catalogue.PARTS[part].serves(design):
             return None
-        return catalogue.sheets(job, part)[0]
+        sheets: Sequence[Sheet] = catalogue.sheets(job, part)
+        return sheets[0]
 
     heading = {
         "job": values["job_name"] or "",

@@ -5,7 +5,10 @@ run every one of them.
 """
 
 import json
+from collections.abc import Mapping
 from pathlib import Path
+
+from ..named_types import Document
 
 # In an installed package the folder lies beside this file (see pyproject.toml); in a checkout it
 # is the openapi/ folder of the project.
@@ -15,7 +18,7 @@ _FOLDERS = (
 )
 
 
-def read_all():
+def read_all() -> dict[str, Document]:
     """Calculation name -> OpenAPI examples object, for every file there is."""
     folder = next((folder for folder in _FOLDERS if folder.is_dir()), None)
     if folder is None:
@@ -26,7 +29,7 @@ def read_all():
     }
 
 
-def put_into(spec, found):
+def put_into(spec: Document, found: Mapping[str, Document]) -> None:
     """Adds the examples to an OpenAPI document (a dict), in the body and in the query."""
     for name, shown in found.items():
         operations = spec["paths"].get("/v1/" + name, {})

@@ -3,11 +3,16 @@
 Thin as the other views: load the query, work the job in the core, hand the export what it draws.
 """
 
+from collections.abc import Callable, Mapping, Sequence
+
 from flask import Response, request
 from flask_smorest import Blueprint
+from marshmallow import Schema
 from werkzeug.datastructures import MIMEAccept
 from werkzeug.http import parse_accept_header
 
+from ..core.calculations import Calculation
+from ..named_types import Document, Fields, Values
 from . import documents, headers, reading, version
 from .calculations import (
     asked_fields,
@@ -19,20 +24,40 @@ from .calculations import (
 )
 from .lane import worked
 from .problems import Refused
-from .schemas import load
+from .schemas import Schemas, load
+
+# What the caller wrote, by the name of the input.
+Typed = Mapping[str, str]
+# What is in a file, and its name.
+File = tuple[bytes, str]
+# From checked values, what the caller wrote, and by name the parts of the address.
+FileView = Callable[..., File]
+# From checked values what the file costs [ms].
+Cost = Callable[[Values], float]
 
 
 class Files:
     """The blueprint of files, and what adds an address to it."""
 
-    def __init__(self, schemas):
+    def __init__(self, schemas: Schemas) -> None:
         """schemas: the Schemas of the whole service, so that equal tables of inputs share one."""
         self.schemas = schemas
         self.blueprint = Blueprint(
             "files", __name__, url_prefix="/v1", description="Drawings, cards and tables as files."
         )
 
-    def add(self, rule, name, calculation, options, media_type, summary, view, cost, posted=""):
+    def add(
+        self,
+        rule: str,
+        name: str,
+        calculation: Calculation,
+        options: Fields,
+        media_type: str,
+        summary: str,
+        view: FileView,
+        cost: Cost,
+        posted: str = "",
+    ) -> None:
         """Adds one address: GET where the inputs fit into it, POST where there are any.
 
         calculation: core Calculation whose inputs it takes. options: sequence of Field, of the
@@ -58,13 +83,22 @@ class Files:
             described["requestBody"] = {"required": True, "content": content}
             self._add_rule(rule, name + "-posted", post, described, "POST")
 
-    def _add_rule(self, rule, name, view, described, method):
+    def _add_rule(
+        self, rule: str, name: str, view: Callable[..., Response], described: Document, method: str
+    ) -> None:
         view = self.blueprint.doc(**described)(view)
         self.blueprint.add_url_rule(rule, name, view, methods=[method])
 
 
-def _getter(schema, fields, lists, media_type, view, cost):
-    def get(**address):
+def _getter(
+    schema: Schema,
+    fields: Fields,
+    lists: Sequence[str],
+    media_type: str,
+    view: FileView,
+    cost: Cost,
+) -> Callable[..., Response]:
+    def get(**address: str) -> Response:
         refuse_other_forms(media_type)
         tag = version.tag_of(request)
         if headers.is_known(tag):
@@ -77,8 +111,16 @@ def _getter(schema, fields, lists, media_type, view, cost):
     return get
 
 
-def _poster(option_schema, options, body_schema, fields, media_type, view, cost):
-    def post(**address):
+def _poster(
+    option_schema: Schema,
+    options: Fields,
+    body_schema: Schema,
+    fields: Fields,
+    media_type: str,
+    view: FileView,
+    cost: Cost,
+) -> Callable[..., Response]:
+    def post(**address: str) -> Response:
         refuse_other_forms(media_type)
         values = load(option_schema, options, reading.query(request, options))
         given = body_of(options)
@@ -90,7 +132,13 @@ def _poster(option_schema, options, body_schema, fields, media_type, view, cost)
     return post
 
 
-def _described(summary, operation, query_class, media_type, responses):
+def _described(
+    summary: str,
+    operation: str,
+    query_class: type[Schema],
+    media_type: str,
+    responses: Callable[[Document, str], Document],
+) -> Document:
     plain_type = media_type.split(";")[0]
     return {
         "summary": summary,
@@ -103,14 +151,14 @@ def _described(summary, operation, query_class, media_type, responses):
     }
 
 
-def _file_response(content, file_name, media_type):
+def _file_response(content: bytes, file_name: str, media_type: str) -> Response:
     """A response that a browser shows or keeps under that name."""
     response = Response(content, content_type=media_type)
     response.headers["Content-Disposition"] = 'inline; filename="%s"' % file_name
     return response
 
 
-def refuse_other_forms(media_type):
+def refuse_other_forms(media_type: str) -> None:
     """Raises Refused where the caller accepts no such file."""
     accept = request.environ.get("HTTP_ACCEPT")
     plain_type = media_type.partition(";")[0]

@@ -4,7 +4,11 @@ The service holds nothing private and knows nobody, so any page may call it: COR
 and takes no credentials.
 """
 
-from flask import request
+from collections.abc import Callable, Iterable
+from typing import Any
+from wsgiref.types import StartResponse, WSGIApplication, WSGIEnvironment
+
+from flask import Response, request
 
 from .. import __version__
 from . import limits
@@ -37,15 +41,17 @@ _ON_PREFLIGHT = [
 ]
 
 
-def on_every_answer(wsgi_app):
+def on_every_answer(wsgi_app: WSGIApplication) -> WSGIApplication:
     """The WSGI application with the headers that all its answers share.
 
     Round the application rather than in Flask's after_request: it costs a tenth, and no answer
     gets past it.
     """
 
-    def wrapped(environ, start_response):
-        def start(status, headers, exc_info=None):
+    def wrapped(environ: WSGIEnvironment, start_response: StartResponse) -> Iterable[bytes]:
+        def start(
+            status: str, headers: list[tuple[str, str]], exc_info: Any = None
+        ) -> Callable[[bytes], object]:
             headers.extend(ON_EVERY_ANSWER)
             names = [name for name, _ in headers]
             if "Content-Security-Policy" not in names:
@@ -61,7 +67,7 @@ def on_every_answer(wsgi_app):
     return wrapped
 
 
-def keepable(response, tag, seconds=limits.ANSWER_SECONDS):
+def keepable(response: Response, tag: str, seconds: int = limits.ANSWER_SECONDS) -> Response:
     """The response marked as one that every cache may keep, under an entity tag."""
     response.headers["ETag"] = '"%s"' % tag
     response.headers["Cache-Control"] = "public, max-age=%d" % seconds
@@ -70,7 +76,7 @@ def keepable(response, tag, seconds=limits.ANSWER_SECONDS):
     return response
 
 
-def is_known(tag):
+def is_known(tag: str) -> bool:
     """True when the caller says that it already holds the answer with this tag.
 
     A star is not taken: it would call an answer unchanged that was never worked out.

@@ -6,11 +6,14 @@ becomes a component under its own name, and where it stood a reference to it.
 
 import json
 import re
+from collections.abc import Mapping
+from typing import Any
 
+from ..named_types import Document
 from .answer_schemas import ref, words
 
 
-def hoisted(spec):
+def hoisted(spec: Document) -> Document:
     """The specification, changed in place."""
     schemas = spec["components"]["schemas"]
     _share_rows(spec)
@@ -41,10 +44,11 @@ def hoisted(spec):
     return spec
 
 
-def _share_rows(spec):
+def _share_rows(spec: Document) -> None:
     """Drops the rows of lists that another object is but for its description."""
     schemas = spec["components"]["schemas"]
-    known, same = {}, {}
+    known: dict[str, str] = {}
+    same: dict[str, str] = {}
     for name, schema in list(schemas.items()):
         if schema.get("type") == "object":
             told = {key: one for key, one in schema.items() if key != "description"}
@@ -55,7 +59,7 @@ def _share_rows(spec):
     _refer(spec, same)
 
 
-def _refer(node, same):
+def _refer(node: Any, same: Mapping[str, str]) -> None:
     if isinstance(node, dict):
         if node.get("$ref") in same:
             node["$ref"] = same[node["$ref"]]
@@ -65,7 +69,7 @@ def _refer(node, same):
             _refer(one, same)
 
 
-def _share_parameters(item):
+def _share_parameters(item: Document) -> None:
     """Says at an address what all its methods take, and drops what is empty."""
     operations = [one for one in item.values() if isinstance(one, dict)]
     first, *rest = operations
@@ -80,15 +84,16 @@ def _share_parameters(item):
         item["parameters"] = item.get("parameters", []) + shared
 
 
-def _about(name):
+def _about(name: str) -> str:
     if name.endswith("Request"):
         return "What to give for a %s." % name.removesuffix("Request")
     return "Entry of an input."
 
 
-def _share_responses(spec):
+def _share_responses(spec: Document) -> None:
     """Makes a component of every response that several operations give."""
-    given = {}
+    # Response as text -> where it is given: the responses of an operation, and the status.
+    given: dict[str, list[tuple[Document, str]]] = {}
     for item in spec["paths"].values():
         for operation in item.values():
             if isinstance(operation, dict):
@@ -106,7 +111,9 @@ def _share_responses(spec):
                 responses[status] = {"$ref": "#/components/responses/" + name}
 
 
-def _parameter(one, parameters, inputs, owner, path):
+def _parameter(
+    one: Document, parameters: "_Shelf", inputs: "_Shelf", owner: str, path: str
+) -> Document:
     if "$ref" in one:
         return one
     name = one["name"]
@@ -127,12 +134,12 @@ def _parameter(one, parameters, inputs, owner, path):
 class _Shelf:
     """Components of one kind; what is equal stands there once."""
 
-    def __init__(self, held, prefix):
+    def __init__(self, held: dict[str, Document], prefix: str) -> None:
         self._held = held
         self._prefix = prefix
-        self._known = {}
+        self._known: dict[str, str] = {}
 
-    def put(self, name, entry, owner):
+    def put(self, name: str, entry: Document, owner: str) -> Document:
         """A reference to the component that says what `entry` says."""
         if set(entry) <= {"$ref"}:
             return entry
@@ -151,14 +158,14 @@ class _Shelf:
         self._held[self._known[said]] = entry
         return {"$ref": self._prefix + self._known[said]}
 
-    def alike(self, name, entry, owner):
+    def alike(self, name: str, entry: Document, owner: str) -> Document:
         """A reference to the component of that name if its words are those of `entry`."""
         held = self._held.get(words(name), {})
         if "enum" in held and held["enum"] == entry.get("enum"):
             return {"$ref": self._prefix + words(name)}
         return self.put(name, {**entry, "description": "which one"}, owner)
 
-    def _free(self, name, owner):
+    def _free(self, name: str, owner: str) -> str:
         plain = words(name)
         for key in (plain, plain + "Input", words(owner) + plain):
             if key not in self._held:

@@ -12,11 +12,17 @@ import contextvars
 import math
 import sys
 import threading
+from collections.abc import Callable
+from typing import Any, TypeVar
 
 from flask import current_app
 
+from ..named_types import Environment
 from .problems import Refused
 from .settings import value_of
+
+# What a piece of work gives.
+_Done = TypeVar("_Done")
 
 # What costs more [ms] goes to the lane: by as much a light call may be held.
 HEAVY = 5.0
@@ -32,7 +38,7 @@ SWITCH_SECONDS = 0.0005
 class Busy(Refused):
     """As much heavy work is waiting as the service takes on."""
 
-    def __init__(self, seconds):
+    def __init__(self, seconds: int) -> None:
         super().__init__(
             "busy",
             "as much heavy work is waiting as this service takes on; "
@@ -41,15 +47,15 @@ class Busy(Refused):
         self.headers = {"Retry-After": str(seconds)}
 
 
-def settings(environ=None):
+def settings(environ: Environment | None = None) -> tuple[int, int, int]:
     """(at once, queue [ms], patience [s]) by the environment. Raises BadSetting."""
-    return tuple(value_of(name, environ) for name in (AT_ONCE, QUEUE, PATIENCE))
+    return value_of(AT_ONCE, environ), value_of(QUEUE, environ), value_of(PATIENCE, environ)
 
 
 class Lane:
     """Heavy work of one process, so much at once and so much waiting."""
 
-    def __init__(self, at_once, queue, patience):
+    def __init__(self, at_once: int, queue: float, patience: float) -> None:
         """at_once: threads. queue: work that may wait [ms]. patience: longest wait [s]."""
         self._at_once = at_once
         self._queue = queue
@@ -58,9 +64,10 @@ class Lane:
         self._counting = threading.Lock()
         # Cost of all that was taken on and is not done [ms].
         self._taken = 0.0
-        self._threads = None
+        # gevent's ThreadPool, once there is one.
+        self._threads: Any = None
 
-    def run(self, cost, work):
+    def run(self, cost: float, work: Callable[[], _Done]) -> _Done:
         """What work() gives, done here when it is light, else in its turn. Raises Busy.
 
         cost: of the work [ms].
@@ -79,17 +86,17 @@ class Lane:
             with self._counting:
                 self._taken -= cost
 
-    def _take(self, cost):
+    def _take(self, cost: float) -> None:
         with self._counting:
             # Whoever finds nobody before him is always let in.
             if self._taken > 0.0 and self._taken + cost > self._queue:
                 raise self._busy()
             self._taken += cost
 
-    def _busy(self):
+    def _busy(self) -> Busy:
         return Busy(max(1, math.ceil(self._taken / 1000.0 / self._at_once)))
 
-    def _done(self, work):
+    def _done(self, work: Callable[[], _Done]) -> _Done:
         if not _has_loop():
             return work()
         if self._threads is None:
@@ -100,24 +107,27 @@ class Lane:
             self._threads = ThreadPool(self._at_once)
         # The thread sees the request as its caller does.
         context = contextvars.copy_context()
-        result, error = self._threads.apply(context.run, (_outcome, work))
+        outcome: tuple[_Done, Exception | None]
+        outcome = self._threads.apply(context.run, (_outcome, work))
+        result, error = outcome
         if error is not None:
             raise error
         return result
 
 
-def worked(cost, work):
+def worked(cost: float, work: Callable[[], _Done]) -> _Done:
     """What work() gives, by the lane of the application at work. cost: of the work [ms]."""
-    return current_app.extensions["ringwright"]["lane"].run(cost, work)
+    lane: Lane = current_app.extensions["ringwright"]["lane"]
+    return lane.run(cost, work)
 
 
-def _has_loop():
+def _has_loop() -> bool:
     """True under gevent, where a thread that works would hold everybody."""
     monkey = sys.modules.get("gevent.monkey")
     return monkey is not None and monkey.is_module_patched("threading")
 
 
-def _outcome(work):
+def _outcome(work: Callable[[], _Done]) -> tuple[_Done | None, Exception | None]:
     """(result, error): gevent would print what is raised in a thread, refusals too."""
     try:
         return work(), None

@@ -5,11 +5,17 @@ order, each with an answer or a problem document of its own. Bounded are their n
 cost by costs.py, and the size of all answers together (limits.py).
 """
 
-from collections import namedtuple
+from collections.abc import Callable, Iterable, Mapping
+from functools import partial
+from typing import Any, NamedTuple, TypeVar
 
 from flask import Response, request
+from flask_smorest import Blueprint
+from marshmallow import Schema
 
+from ..core.calculations import Calculation
 from ..core.problems import Fault, InputProblem
+from ..named_types import Table, Values
 from . import costs, limits, many_schemas, pick, problems, reading
 from .calculations import (
     OPTIONS,
@@ -21,23 +27,32 @@ from .calculations import (
 )
 from .lane import worked
 from .problems import Refused
-from .schemas import load
+from .schemas import Schemas, load
+
+# What a piece of work gives.
+_Done = TypeVar("_Done")
+# Calculations that may be asked for, by name, each with the schema of its body.
+Known = Mapping[str, tuple[Calculation, Schema]]
 
 _OPTIONS = (*OPTIONS, pick.OPTION)
 _NO_OPTIONS = {entry.name: None for entry in _OPTIONS}
 # What reading one job costs [ms], as in costs.py.
 _READING = 0.2
-# A job that can be worked: core Calculation and the checked values of its fields. One that cannot
-# is the Response of its problem.
-_Job = namedtuple("_Job", ("calculation", "values"))
 
 
-def names_of(table):
+# A job that can be worked, with the checked values of its fields. One that cannot is the Response
+# of its problem.
+class _Job(NamedTuple):
+    calculation: Calculation
+    values: Values
+
+
+def names_of(table: Table) -> list[str]:
     """Names of the calculations that may be asked for. table: name to core Calculation."""
     return [name for name, calculation in table.items() if not is_table(calculation)]
 
 
-def add_to(blueprint, table, schemas):
+def add_to(blueprint: Blueprint, table: Table, schemas: Schemas) -> None:
     """Adds the address to a blueprint. table: name to core Calculation. schemas: the Schemas of the
     whole service."""
     known = {
@@ -48,7 +63,7 @@ def add_to(blueprint, table, schemas):
 
     @blueprint.route("/many", methods=["POST"])
     @blueprint.doc(**many_schemas.operation(option_class))
-    def many():
+    def many() -> Response:
         reading.refuse_other_forms(request)
         options = _NO_OPTIONS
         if request.query_string:
@@ -57,11 +72,11 @@ def add_to(blueprint, table, schemas):
         return Response(content, mimetype="application/json")
 
 
-def _answered(jobs, known, options):
+def _answered(jobs: list[Any], known: Known, options: Values) -> bytes:
     """The JSON of all answers, bytes. jobs: what the body held. options: checked values."""
     names = names_asked(options, _figures_of(jobs, known))
     read = worked(
-        _READING * len(jobs), lambda: [_tried(lambda job=job: _read(job, known)) for job in jobs]
+        _READING * len(jobs), lambda: [_tried(partial(_read, job, known)) for job in jobs]
     )
     cost = sum(costs.of(one.calculation.name, one.values) for one in read if type(one) is _Job)
     if cost > limits.MOST_WORK:
@@ -69,11 +84,12 @@ def _answered(jobs, known, options):
     return worked(cost, lambda: _all_answers(read, options, names))
 
 
-def _all_answers(read, options, names):
-    pieces, size = [], 0
+def _all_answers(read: list[_Job | Response], options: Values, names: list[str] | None) -> bytes:
+    pieces: list[bytes] = []
+    size = 0
     for job in read:
-        answer = _tried(lambda job=job: _worked(job, options, names)) if type(job) is _Job else job
-        if type(answer) is not bytes:
+        answer = _tried(partial(_worked, job, options, names)) if isinstance(job, _Job) else job
+        if isinstance(answer, Response):
             answer = b'{"status":%d,"problem":%s}' % (answer.status_code, answer.get_data())
         pieces.append(answer)
         size += len(answer)
@@ -83,11 +99,11 @@ def _all_answers(read, options, names):
     return b"[" + b",".join(pieces) + b"]"
 
 
-def _worked(job, options, names):
+def _worked(job: _Job, options: Values, names: list[str] | None) -> bytes:
     return b'{"status":200,"answer":%s}' % content_of(job.calculation, job.values, options, names)
 
 
-def _tried(work):
+def _tried(work: Callable[[], _Done]) -> _Done | Response:
     """What work() gives, or the Response that says why it gives nothing."""
     try:
         return work()
@@ -96,7 +112,7 @@ def _tried(work):
         return problems.failed(error, "a job of many") if told is None else told
 
 
-def _read(job, known):
+def _read(job: Any, known: Known) -> _Job:
     """The _Job of an entry. Raises InputProblem."""
     faults = []
     if not isinstance(job, dict):
@@ -115,7 +131,7 @@ def _read(job, known):
     return _Job(calculation, load(schema, asked_fields(calculation.fields), given))
 
 
-def _no_such_calculation(name, known):
+def _no_such_calculation(name: Any, known: Known) -> Fault:
     if name is None:
         said = "calculation is needed"
     else:
@@ -123,7 +139,7 @@ def _no_such_calculation(name, known):
     return Fault(("calculation",), "choice", said, pick.remedy_for(str(name), list(known)))
 
 
-def _figures_of(jobs, known):
+def _figures_of(jobs: Iterable[Any], known: Known) -> list[str]:
     """Every name of a figure of the calculations that are asked for, in order."""
     asked = dict.fromkeys(
         job["calculation"]
@@ -137,7 +153,7 @@ def _figures_of(jobs, known):
     return list(found)
 
 
-def _checked_list(jobs):
+def _checked_list(jobs: Any) -> list[Any]:
     """The jobs that a body held. Raises InputProblem."""
     remedy = 'send a list of 1 to %d jobs: [{"calculation": "sizing", "inputs": {...}}]'
     remedy = remedy % limits.MOST_JOBS

@@ -1,10 +1,15 @@
 """What the specification says of POST /v1/many."""
 
+from collections.abc import Iterable
+
+from marshmallow import Schema
+
+from ..named_types import Document
 from . import documents, limits
 from .answer_schemas import described, ref
 
 
-def schemas_of(names):
+def schemas_of(names: Iterable[str]) -> dict[str, Document]:
     """Name and JSON Schema. names: of the calculations that may be asked for."""
     return {
         "ManyJob": {
@@ -30,9 +35,9 @@ def schemas_of(names):
     }
 
 
-def operation(options):
+def operation(options: type[Schema]) -> Document:
     """What `Blueprint.doc` needs. options: schema of the query."""
-    jobs = {"type": "array", "items": ref("ManyJob")}
+    jobs: Document = {"type": "array", "items": ref("ManyJob")}
     jobs.update({"minItems": 1, "maxItems": limits.MOST_JOBS})
     answers = {"type": "array", "items": ref("ManyAnswer")}
     return {
@@ -44,7 +49,7 @@ def operation(options):
     }
 
 
-def _object(description, properties, required):
+def _object(description: str, properties: Document, required: Iterable[str]) -> Document:
     return {
         "type": "object",
         "description": description,

@@ -6,13 +6,14 @@ the numbers are those of all workers of this service. Addresses are told as watc
 
 import time
 from bisect import bisect_left
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
-from flask import Response
+from flask import Flask, Response
 
 from .. import __version__
 from .problems import KINDS
 from .shared_counts import SharedCounts
-from .watched import METHODS, NONE, name_of
+from .watched import METHODS, NONE, Done, name_of
 
 SETTING = "RINGWRIGHT_METRICS"
 ADDRESS = "/metrics"
@@ -28,7 +29,7 @@ _STATUSES = (200, 304, 308, *sorted({kind.status for kind in KINDS.values()}), N
 class Metrics:
     """Counts of the requests of an application. To be made before the server forks."""
 
-    def __init__(self, app, clock=time.time):
+    def __init__(self, app: Flask, clock: Callable[[], float] = time.time) -> None:
         rules = [
             (name_of(rule), rule.endpoint.startswith("app-")) for rule in app.url_map.iter_rules()
         ]
@@ -44,7 +45,7 @@ class Metrics:
         self._counts = SharedCounts(self._width * len(self._addresses))
         self._since = clock()
 
-    def count(self, done):
+    def count(self, done: Done) -> None:
         """Counts a Done of watched.py."""
         start = self._place[done.address] * self._width
         status = self._status.get(done.status, len(_STATUSES) - 1)
@@ -54,7 +55,7 @@ class Metrics:
         add(start + self._width - 2, done.seconds)
         add(start + self._width - 1, float(done.size))
 
-    def text(self):
+    def text(self) -> str:
         """Everything counted so far, in the exposition format."""
         totals = self._counts.totals()
         used = []
@@ -79,7 +80,7 @@ class Metrics:
             lines.append(_line("ringwright_answer_bytes_total", {"path": address}, numbers[-1]))
         return "\n".join(lines) + "\n"
 
-    def _requests(self, address, numbers):
+    def _requests(self, address: str, numbers: Sequence[float]) -> Iterator[str]:
         for method in _METHODS:
             for status in _STATUSES:
                 at = self._method[method] * len(_STATUSES) + self._status[status]
@@ -87,7 +88,7 @@ class Metrics:
                     labels = {"method": method, "path": address, "status": str(status)}
                     yield _line("ringwright_requests_total", labels, numbers[at])
 
-    def _times(self, address, numbers):
+    def _times(self, address: str, numbers: Sequence[float]) -> Iterator[str]:
         name, total = "ringwright_request_seconds", 0.0
         classes = numbers[self._kinds : self._kinds + len(BOUNDS) + 1]
         for bound, number in zip((*map(str, BOUNDS), "+Inf"), classes, strict=True):
@@ -96,16 +97,16 @@ class Metrics:
         yield _line(name + "_sum", {"path": address}, numbers[-2])
         yield _line(name + "_count", {"path": address}, total)
 
-    def add_to(self, app):
+    def add_to(self, app: Flask) -> None:
         """Gives the application the address of the counts."""
         app.add_url_rule(ADDRESS, "metrics", lambda: Response(self.text(), content_type=MEDIA_TYPE))
 
 
-def _head(name, kind, told):
+def _head(name: str, kind: str, told: str) -> list[str]:
     return ["# HELP %s %s" % (name, told), "# TYPE %s %s" % (name, kind)]
 
 
-def _line(name, labels, number):
+def _line(name: str, labels: Mapping[str, str], number: float) -> str:
     # Labels are names of ours: nothing in them needs to be escaped.
     told = ",".join('%s="%s"' % pair for pair in labels.items())
     return "%s%s %r" % (name, "{%s}" % told if told else "", number)

@@ -7,6 +7,9 @@ whoever runs the service says its address; without that word a Host is taken whe
 import re
 from urllib.parse import urlsplit
 
+from flask import Request
+
+from ..named_types import Environment
 from .problems import Refused
 from .settings import value_of
 
@@ -21,9 +24,9 @@ class BadAddress(Exception):
     """The setting is no address: better no start than cards whose code opens nothing."""
 
 
-def read_address(environ=None):
+def read_address(environ: Environment | None = None) -> str | None:
     """The address with a slash at its end, None where none is said. Raises BadAddress."""
-    said = value_of(SETTING, environ)
+    said: str = value_of(SETTING, environ)
     if not said:
         return None
     parts = urlsplit(said)
@@ -35,7 +38,7 @@ def read_address(environ=None):
     return said if said.endswith("/") else said + "/"
 
 
-def address_of(request, own):
+def address_of(request: Request, own: str | None) -> str:
     """Where the app of this service is. own: as read_address gives it. Raises Refused."""
     if own:
         return own

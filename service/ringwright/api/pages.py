@@ -2,18 +2,22 @@
 
 import hashlib
 from base64 import b64encode
+from collections.abc import Callable
 from html import escape
 
 import orjson
 from flask import Response, current_app, redirect, request
 from flask_smorest import Blueprint
+from werkzeug.wrappers import Response as BaseResponse
 
+from ..named_types import Table
 from . import documents, headers, version
+from .answer_schemas import described, ref
 from .problems import KINDS, PAGE, problem
 
 blueprint = Blueprint("service", __name__, description="The service itself.")
 
-_STATUS = documents.described("Anything", "status: ok or ready")
+_STATUS = described("Anything", "status: ok or ready")
 
 
 @blueprint.route("/healthz")
@@ -24,7 +28,7 @@ _STATUS = documents.described("Anything", "status: ok or ready")
         "200": {"description": "It does.", "content": {"application/json": {"schema": _STATUS}}}
     },
 )
-def healthz():
+def healthz() -> Response:
     return Response(b'{"status":"ok"}', mimetype="application/json")
 
 
@@ -37,7 +41,7 @@ def healthz():
         "5XX": documents.PROBLEMS["5XX"],
     },
 )
-def readyz():
+def readyz() -> Response:
     flaw = current_app.extensions["ringwright"]["flaw"]
     if flaw:
         return problem("not-ready", flaw)
@@ -48,9 +52,9 @@ def readyz():
 @blueprint.doc(
     summary="This document",
     operationId="specification",
-    responses=documents.kept(documents.ref("Anything")),
+    responses=documents.kept(ref("Anything")),
 )
-def openapi_json():
+def openapi_json() -> Response:
     return _kept(current_app.extensions["ringwright"]["specification"], "application/json")
 
 
@@ -58,9 +62,9 @@ def openapi_json():
 @blueprint.doc(
     summary="Every kind of problem that an answer may name",
     operationId="list_problems",
-    responses=documents.kept(documents.ref("ProblemList")),
+    responses=documents.kept(ref("ProblemList")),
 )
-def problem_kinds():
+def problem_kinds() -> BaseResponse:
     # Who follows the "type" of a problem in a browser comes to the same place on the page.
     if _is_for_people():
         response = redirect(PAGE, 303)
@@ -80,13 +84,13 @@ _PROBLEM_KINDS = orjson.dumps(
 )
 
 
-def _is_for_people():
+def _is_for_people() -> bool:
     """Whether a page is wanted rather than JSON, as browsers say it."""
     wanted = request.accept_mimetypes
     return wanted.best_match(("application/json", "text/html")) == "text/html"
 
 
-def _kept(content, media_type):
+def _kept(content: bytes, media_type: str) -> Response:
     tag = version.tag_of(request)
     if headers.is_known(tag):
         return headers.keepable(Response(status=304), tag)
@@ -109,7 +113,7 @@ rules for pressure systems come first.</p></main></body></html>
 """
 
 
-def front_page(table):
+def front_page(table: Table) -> Callable[[], Response]:
     """A function that answers / with a short page about the calculations in `table`."""
     items = "".join(
         "<li><code>/v1/%s</code>: %s</li>" % (escape(name), escape(calculation.summary))
@@ -117,7 +121,7 @@ def front_page(table):
     )
     content = _PAGE % (_STYLE, items)
 
-    def view():
+    def view() -> Response:
         response = Response(content, mimetype="text/html")
         response.headers["Cache-Control"] = "no-cache"
         response.headers["Content-Security-Policy"] = (
@@ -129,7 +133,7 @@ def front_page(table):
     return view
 
 
-def for_programs_too(page, table):
+def for_programs_too(page: Callable[[], Response], table: Table) -> Callable[[], Response]:
     """A function that answers / with a page for people, or for a program that asks for JSON and no
     page with where things are.
 
@@ -148,7 +152,7 @@ def for_programs_too(page, table):
         }
     )
 
-    def view():
+    def view() -> Response:
         wanted = request.accept_mimetypes.best_match(("text/html", "application/json"))
         if wanted == "application/json":
             response = Response(content, mimetype="application/json")

@@ -5,27 +5,31 @@ in that one, as words and as numbers, and another is offered in which the same n
 """
 
 from fractions import Fraction
+from typing import Any
 
 from .. import units
-from ..core.fields import bound_words
+from ..core.fields import Field, bound_words
 from ..core.problems import Fault
+from ..named_types import Fields, Path
 
 
-def in_own_unit(fault, fields, given):
+def in_own_unit(fault: Fault, fields: Fields, given: Any) -> Fault:
     """The Fault as the caller of `given` would say it.
 
     fault: of the core. fields: sequence of Field. given: the request as it came, units and all.
     """
     entry, text = _asked(fields, given, fault.path)
-    if fault.code != "range" or not isinstance(text, str) or fault.value is None:
+    if fault.code != "range" or entry is None or not isinstance(text, str) or fault.value is None:
         return fault
     kind = units.kind_of(entry) or entry.kind
     typed = unit_of(kind, text)
     if typed is None:
         return fault
     unit = units.SCALES[kind][typed].name
-    value, lowest, highest = (
-        _in_unit(kind, unit, number) for number in (fault.value, fault.lowest, fault.highest)
+    value = _in_unit(kind, unit, fault.value)
+    lowest, highest = (
+        None if number is None else _in_unit(kind, unit, number)
+        for number in (fault.lowest, fault.highest)
     )
     more = "more than " if fault.more_than else ""
     bounds = [
@@ -52,7 +56,7 @@ def in_own_unit(fault, fields, given):
     )
 
 
-def unit_of(kind, text):
+def unit_of(kind: str, text: str) -> str | None:
     """The name of the unit that a text ends in, None for none."""
     text = text.strip()
     for name in sorted(units.SCALES.get(kind) or (), key=len, reverse=True):
@@ -61,7 +65,7 @@ def unit_of(kind, text):
     return None
 
 
-def _asked(fields, given, path):
+def _asked(fields: Fields, given: Any, path: Path) -> tuple[Field | None, Any]:
     """(Field, what was given) at a path; None for what is not there."""
     entry = None
     for step in path:
@@ -76,10 +80,8 @@ def _asked(fields, given, path):
     return entry, given
 
 
-def _in_unit(kind, unit, value):
-    """A number of the core's unit in another of its kind; None stays None."""
-    if value is None:
-        return None
+def _in_unit(kind: str, unit: str, value: float) -> float:
+    """A number of the core's unit in another of its kind."""
     scale = units.SCALES[kind][unit]
     return float((Fraction(value) - scale.offset) * scale.denominator / scale.numerator)
 
@@ -95,7 +97,7 @@ _OFFERED = {
 }
 
 
-def _likely(kind, entry, value, unit):
+def _likely(kind: str, entry: Field, value: float, unit: str) -> str:
     for other in _OFFERED.get(kind, ()):
         if other == unit or not value > 0:
             continue

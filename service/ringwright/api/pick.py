@@ -6,8 +6,11 @@ Lists, good findings and what was chosen are left out.
 """
 
 from collections import OrderedDict
+from collections.abc import Iterable, Mapping, Sequence
 from difflib import get_close_matches
+from typing import Any
 
+from ..core.catalogue import Answer
 from ..core.catalogue.inputs import nothing
 from ..core.fields import field
 from ..core.problems import Fault, InputProblem
@@ -25,7 +28,7 @@ OPTION = field(
 )
 
 
-def names_of(answered):
+def names_of(answered: Answer) -> list[str]:
     """Every name of a figure, in order. answered: catalogue.Answer, whose parts count too."""
     found = [one.declared.name for one in answered.figures]
     for part in answered.parts.values():
@@ -33,7 +36,7 @@ def names_of(answered):
     return found
 
 
-def read(text, known):
+def read(text: str, known: Sequence[str]) -> list[str]:
     """The names in a text, in order. Raises InputProblem naming those that are not in `known`.
 
     known: sequence of the names there are.
@@ -45,12 +48,12 @@ def read(text, known):
     return asked
 
 
-def _unknown(name, known):
+def _unknown(name: str, known: Sequence[str]) -> Fault:
     said = "there is no figure called %s here" % name if name else "a name is empty"
     return Fault((OPTION.name,), "choice", said, remedy_for(name, known))
 
 
-def remedy_for(name, known):
+def remedy_for(name: str, known: Sequence[str]) -> str:
     """What to do about a name that is not in `known`, a sequence of names."""
     if not known:
         return "leave it out"
@@ -58,7 +61,7 @@ def remedy_for(name, known):
     return "did you mean %s?" % " or ".join(near) if near else "use any of: " + ", ".join(known)
 
 
-def picked(answer, names):
+def picked(answer: Mapping[str, Any], names: Iterable[str]) -> OrderedDict[str, Any]:
     """The short answer. answer: tree of core records. names: of figures; one that this answer
     does not have is not there."""
     there = _figures(answer)
@@ -71,8 +74,8 @@ def picked(answer, names):
     )
 
 
-def _figures(answer):
-    found = {}
+def _figures(answer: Mapping[str, Any]) -> dict[str, Any]:
+    found: dict[str, Any] = {}
     for name, entry in answer.items():
         if name == "figures":
             found.update(entry)

@@ -9,12 +9,15 @@ indexes from the top of the request to the value at fault, `pointer` is the same
 
 import logging
 import traceback
-from collections import OrderedDict, namedtuple
+from collections import OrderedDict
+from collections.abc import Iterable, Mapping, Sequence
+from typing import NamedTuple
 
 import orjson
 from flask import Response
 
 from ..core.problems import CoreProblem, Fault, InputProblem
+from ..named_types import Document, Path
 from . import limits
 
 MEDIA_TYPE = "application/problem+json"
@@ -22,7 +25,14 @@ _LOG = logging.getLogger("ringwright")
 # The same for people; every problem has a link to its place there (RFC 8288).
 PAGE = "/docs/problems"
 
-Kind = namedtuple("Kind", ("status", "title", "remedy"))
+_Headers = Mapping[str, str] | list[tuple[str, str]]
+
+
+class Kind(NamedTuple):
+    status: int
+    title: str
+    remedy: str
+
 
 KINDS = OrderedDict(
     (
@@ -175,14 +185,23 @@ class Refused(Exception):
 
     headers: dict[str, str] | None = None
 
-    def __init__(self, code, detail, faults=(), remedy="", path=()):
+    def __init__(
+        self,
+        code: str,
+        detail: str,
+        faults: Iterable[Fault] = (),
+        remedy: str = "",
+        path: Path = (),
+    ) -> None:
         super().__init__(detail)
         self.code = code
         self.detail = detail
         self.faults = list(faults) or [Fault(path, code, detail, remedy or KINDS[code].remedy)]
 
 
-def problem(code, detail, faults=(), headers=None):
+def problem(
+    code: str, detail: str, faults: Iterable[Fault] = (), headers: _Headers | None = None
+) -> Response:
     """The Response for a problem; `faults` as in Refused."""
     kind = KINDS[code]
     faults = list(faults) or [Fault((), code, detail, kind.remedy)]
@@ -203,14 +222,14 @@ def problem(code, detail, faults=(), headers=None):
     return response
 
 
-def code_of(status):
+def code_of(status: int) -> str:
     """The code of a KINDS entry for a status of HTTP."""
     # What is asked for and not offered (501) is the caller's to change.
     usual = "bad-request" if status < 500 or status == 501 else "internal-error"
     return _CODE_OF_STATUS.get(status, usual)
 
 
-def of_status(status, headers=None):
+def of_status(status: int, headers: list[tuple[str, str]] | None = None) -> Response:
     """The Response for an HTTP error that the framework found."""
     code = code_of(status)
     title, remedy = KINDS[code].title, KINDS[code].remedy
@@ -220,7 +239,7 @@ def of_status(status, headers=None):
     return problem(code, title, [Fault((), code, title, remedy)], headers)
 
 
-def of_error(error):
+def of_error(error: Exception) -> Response | None:
     """The Response for what a caller can mend, None for any other exception."""
     if isinstance(error, Refused):
         return problem(error.code, error.detail, error.faults, error.headers)
@@ -231,7 +250,7 @@ def of_error(error):
     return None
 
 
-def failed(error, where):
+def failed(error: Exception, where: str | None) -> Response:
     """The Response where the fault is the service's, which is logged. where: what failed."""
     # Where and what kind, but no word of the error's: it may hold somebody's figures.
     frames = "".join(traceback.format_tb(error.__traceback__))
@@ -239,16 +258,16 @@ def failed(error, where):
     return problem("internal-error", "the service failed on this request")
 
 
-def detail_of(faults):
+def detail_of(faults: Sequence[Fault]) -> str:
     """One sentence for a list of faults."""
-    first = faults[0].message
+    first: str = faults[0].message
     rest = len(faults) - 1
     return first if not rest else "%s; and %d more" % (first, rest)
 
 
-def _entry(fault):
+def _entry(fault: Fault) -> Document:
     path = [sendable(_bounded(step)) if isinstance(step, str) else step for step in fault.path]
-    entry = fault.plain()
+    entry: Document = fault.plain()
     entry["path"] = path
     entry["pointer"] = "".join("/" + _escaped(str(step)) for step in path)
     for name in ("message", "remedy"):
@@ -256,16 +275,16 @@ def _entry(fault):
     return entry
 
 
-def _bounded(text, most=limits.LONGEST_NAME):
+def _bounded(text: str, most: int = limits.LONGEST_NAME) -> str:
     """A stranger's text no longer than a refusal bears: what is cut off ends in dots."""
     return text if len(text) <= most else text[:most] + "..."
 
 
-def _escaped(step):
+def _escaped(step: str) -> str:
     return step.replace("~", "~0").replace("/", "~1")
 
 
-def sendable(text):
+def sendable(text: str) -> str:
     """Text that UTF-8 can carry and a terminal can show, whatever a stranger put in it."""
     clean = text.encode("utf-8", "replace").decode("utf-8")
     if clean.isprintable():

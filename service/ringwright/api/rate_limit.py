@@ -12,10 +12,12 @@ import math
 import mmap
 import secrets
 import time
+from collections.abc import Callable
 from functools import lru_cache
 from hashlib import blake2b
+from wsgiref.types import WSGIEnvironment
 
-from flask import request
+from flask import Flask, request
 
 from . import settings
 from .problems import Refused
@@ -37,7 +39,7 @@ _LONG_PREFIX = 64
 class TooMany(Refused):
     """This address has asked more than its share."""
 
-    def __init__(self, wait):
+    def __init__(self, wait: float) -> None:
         super().__init__("too-many-requests", "this address asks more than its share")
         self.headers = {"Retry-After": str(max(1, math.ceil(wait)))}
 
@@ -45,7 +47,7 @@ class TooMany(Refused):
 class RateLimit:
     """To be made before the server forks."""
 
-    def __init__(self, rate, clock=time.monotonic):
+    def __init__(self, rate: float, clock: Callable[[], float] = time.monotonic) -> None:
         """rate: requests a minute. clock: seconds that all workers read alike."""
         self._share = _MINUTE / rate
         self._ahead = (max(1.0, rate * _BURST) - 1.0) * self._share
@@ -55,7 +57,7 @@ class RateLimit:
         self._hashes = memoryview(mmap.mmap(-1, PLACES * 8)).cast("Q")
         self._moments = memoryview(mmap.mmap(-1, PLACES * 8)).cast("d")
 
-    def wait(self, address):
+    def wait(self, address: str) -> float:
         """Seconds until this address may ask, 0.0 where it may now; counts it then.
 
         address: text, as client_of gives it.
@@ -68,7 +70,7 @@ class RateLimit:
         self._moments[at] = moment + self._share
         return 0.0
 
-    def _place(self, address, now):
+    def _place(self, address: str, now: float) -> int:
         digest = blake2b(address.encode(), digest_size=8, key=self._key).digest()
         # 0 marks a place that was never used.
         number = int.from_bytes(digest, "little") or 1
@@ -83,7 +85,7 @@ class RateLimit:
         return at
 
 
-def client_of(environ, proxies):
+def client_of(environ: WSGIEnvironment, proxies: int) -> str:
     """The network address that a request came from; of the longer ones what a site has.
 
     proxies: how many stand in front and are believed; what others write into X-Forwarded-For is
@@ -99,7 +101,7 @@ def client_of(environ, proxies):
 
 
 @lru_cache(maxsize=1024)
-def _site(text):
+def _site(text: str) -> str | None:
     try:
         address = ipaddress.ip_address(text)
     except ValueError:
@@ -111,15 +113,15 @@ def _site(text):
     return str(ipaddress.ip_network((int(address), _LONG_PREFIX), strict=False))
 
 
-def add_to(app):
+def add_to(app: Flask) -> None:
     """Lets the application refuse, by the settings; nothing is done where no rate is set."""
-    rate = settings.value_of(RATE)
-    proxies = settings.value_of(PROXIES)
+    rate: int = settings.value_of(RATE)
+    proxies: int = settings.value_of(PROXIES)
     if not rate:
         return
     limit = RateLimit(rate)
 
-    def refuse():
+    def refuse() -> None:
         if request.path.startswith(COUNTED):
             wait = limit.wait(client_of(request.environ, proxies))
             if wait:

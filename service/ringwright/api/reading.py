@@ -2,15 +2,19 @@
 
 import json
 import re
+from collections.abc import Iterable
 from functools import lru_cache
+from typing import Any, NoReturn
 
 import orjson
+from flask import Request
 from werkzeug.datastructures import MIMEAccept
 from werkzeug.exceptions import HTTPException
 from werkzeug.http import parse_accept_header
 
-from ..core.fields import UNIT_OF_KIND
+from ..core.fields import UNIT_OF_KIND, Field
 from ..core.problems import Fault
+from ..named_types import Document, Path
 from . import limits
 from .problems import Refused
 
@@ -24,12 +28,12 @@ _FLAGS = {"true": True, "false": False}
 class _Flaw(ValueError):
     """Something that json.loads lets through and a strict reader does not."""
 
-    def __init__(self, message, path=()):
+    def __init__(self, message: str, path: Path = ()) -> None:
         super().__init__(message)
         self.path = path
 
 
-def refuse_other_forms(request):
+def refuse_other_forms(request: Request) -> None:
     """406 before any work for a caller who could not read the answer."""
     accept = request.environ.get("HTTP_ACCEPT")
     if accept is not None and not _takes_json(accept):
@@ -38,11 +42,11 @@ def refuse_other_forms(request):
 
 # Callers come in few kinds, and every kind sends the same words each time.
 @lru_cache(maxsize=256)
-def _takes_json(accept):
+def _takes_json(accept: str) -> bool:
     return parse_accept_header(accept, MIMEAccept).quality(JSON) > 0
 
 
-def body(request):
+def body(request: Request) -> Any:
     """The JSON value in the body of a POST.
 
     Raises Refused: 415 for another content type, 413 for too large a body, 400 for what is not
@@ -84,7 +88,7 @@ def body(request):
     return value
 
 
-def _refuse_other_content(request):
+def _refuse_other_content(request: Request) -> None:
     if request.content_encoding:
         sent = "the body is compressed (%s)" % str(request.content_encoding)[:40]
     elif not request.mimetype:
@@ -99,10 +103,10 @@ def _refuse_other_content(request):
     raise Refused("unsupported-media-type", sent, path=("Content-Type",))
 
 
-def _object(pairs):
+def _object(pairs: list[tuple[str, Any]]) -> Document:
     value = dict(pairs)
     if len(value) != len(pairs):
-        seen = set()
+        seen: set[str] = set()
         for name, _ in pairs:
             if name in seen:
                 raise _Flaw("the name '%s' is given twice in one object" % name[:40], (name,))
@@ -110,7 +114,7 @@ def _object(pairs):
     return value
 
 
-def _no_constant(word):
+def _no_constant(word: str) -> NoReturn:
     raise _Flaw("%s is not a number in JSON" % word)
 
 
@@ -118,7 +122,7 @@ def _no_constant(word):
 _decode = json.JSONDecoder(object_pairs_hook=_object, parse_constant=_no_constant).decode
 
 
-def finish(request):
+def finish(request: Request) -> None:
     """Reads what is left of a refused body, and throws it away."""
     stream = request.environ["wsgi.input"]
     left = limits.LARGEST_DRAIN
@@ -133,7 +137,7 @@ def finish(request):
         left -= len(piece)
 
 
-def query(request, fields):
+def query(request: Request, fields: Iterable[Field]) -> Document:
     """The query as a dict of what JSON would have held: numbers, flags and texts.
 
     fields: sequence of Field. A number without a unit becomes a number in the core's unit.
@@ -141,8 +145,8 @@ def query(request, fields):
     """
     if len(request.query_string) > limits.LONGEST_QUERY:
         raise Refused("query-too-long", "the query has %d characters" % len(request.query_string))
-    given = {}
-    faults = []
+    given: Document = {}
+    faults: list[Fault] = []
     kinds = {entry.name: entry.kind for entry in fields}
     for name, texts in request.args.lists():
         if len(texts) > 1:
@@ -160,7 +164,7 @@ def query(request, fields):
     return given
 
 
-def _value(kind, text):
+def _value(kind: str | None, text: str) -> bool | int | float | str:
     if kind == "flag":
         return _FLAGS.get(text, text)
     if (kind in UNIT_OF_KIND or kind == "count") and _NUMBER.fullmatch(text):

@@ -9,11 +9,13 @@ from datetime import UTC, datetime
 
 import orjson
 
+from .watched import Done
+
 SETTING = "RINGWRIGHT_REQUEST_LOG"
 _STANDARD_OUTPUT = 1
 
 
-def line_of(done, now):
+def line_of(done: Done, now: datetime) -> bytes:
     """The line for a Done, bytes; now: datetime in UTC at which it was done."""
     entry = {
         "time": now.isoformat(timespec="milliseconds").replace("+00:00", "Z"),
@@ -27,7 +29,7 @@ def line_of(done, now):
     return orjson.dumps(entry) + b"\n"
 
 
-def write(done):
+def write(done: Done) -> None:
     """Writes the line of a Done to standard output, in one piece: workers do not mix theirs."""
     try:
         os.write(_STANDARD_OUTPUT, line_of(done, datetime.now(UTC)))

@@ -5,30 +5,40 @@ unknown names are then the core's to check (core.fields.checked), so that the ph
 same things in the same words. The specification is made from the same schemas.
 """
 
-from collections import namedtuple
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Any, NamedTuple
 
 import marshmallow as ma
 
 from .. import units
-from ..core.fields import LONGEST_LIST, LONGEST_TEXT, UNIT_OF_KIND, checked
+from ..core.fields import LONGEST_LIST, LONGEST_TEXT, UNIT_OF_KIND, Field, checked
 from ..core.problems import Fault, InputProblem
+from ..named_types import Document, Fields, Path, Values
 from . import limits
 from .phrasing import in_own_unit
 
+
 # What a field has to say against a value; the path is added where the errors are gathered.
-Refusal = namedtuple("Refusal", ("code", "message", "remedy"))
+class Refusal(NamedTuple):
+    code: str
+    message: str
+    remedy: str
+
+
+# What marshmallow says of a value: refusals of its own, or by name or index those of its entries.
+_Messages = Any
 
 
 class CheckedByCore:
     """Keeps marshmallow's own words for missing and null values out: the core's words are used."""
 
-    def _validate_missing(self, value):
+    def _validate_missing(self, value: Any) -> None:
         if value is None:
             refusal = Refusal("null", "this is null", "leave it out, or give a value")
             raise ma.ValidationError([refusal])
 
 
-class EdgeField(CheckedByCore, ma.fields.Field):
+class EdgeField(CheckedByCore, ma.fields.Field[Any]):
     """A field that hands its value on as it came."""
 
 
@@ -47,7 +57,9 @@ class Flag(EdgeField):
 class Number(EdgeField):
     """A plain or a whole number."""
 
-    def _deserialize(self, value, attr, data, **kwargs):
+    def _deserialize(
+        self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any
+    ) -> Any:
         if type(value) is int and abs(value) > limits.LARGEST_WHOLE_NUMBER:
             raise ma.ValidationError(
                 [Refusal("number", "this number is too large to be a size", "give a smaller one")]
@@ -62,11 +74,13 @@ class Number(EdgeField):
 class Measure(Number):
     """A number in the core's unit, or text with a unit."""
 
-    def __init__(self, kind, **options):
+    def __init__(self, kind: str, **options: Any) -> None:
         super().__init__(**options)
         self.kind = kind
 
-    def _deserialize(self, value, attr, data, **kwargs):
+    def _deserialize(
+        self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any
+    ) -> Any:
         if type(value) is str:
             try:
                 value = units.read(self.kind, value)
@@ -77,14 +91,16 @@ class Measure(Number):
         return super()._deserialize(value, attr, data, **kwargs)
 
 
-class ListOf(CheckedByCore, ma.fields.List):
+class ListOf(CheckedByCore, ma.fields.List[Any]):
     """A list whose entries are loaded one by one; anything else is the core's to refuse."""
 
-    def __init__(self, inner, longest, **options):
+    def __init__(self, inner: ma.fields.Field[Any], longest: int, **options: Any) -> None:
         super().__init__(inner, **options)
         self.longest = longest
 
-    def _deserialize(self, value, attr, data, **kwargs):
+    def _deserialize(
+        self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any
+    ) -> Any:
         if not isinstance(value, list) or len(value) > self.longest:
             return value
         return super()._deserialize(value, attr, data, **kwargs)
@@ -93,10 +109,17 @@ class ListOf(CheckedByCore, ma.fields.List):
 class ObjectOf(CheckedByCore, ma.fields.Nested):
     """An object with its own fields; anything else is the core's to refuse."""
 
-    def __init__(self, schema, **options):
+    def __init__(self, schema: type[ma.Schema], **options: Any) -> None:
         super().__init__(schema, unknown=ma.INCLUDE, **options)
 
-    def _deserialize(self, value, attr, data, partial=None, **kwargs):
+    def _deserialize(
+        self,
+        value: Any,
+        attr: str | None,
+        data: Mapping[str, Any] | None,
+        partial: Any = None,
+        **kwargs: Any,
+    ) -> Any:
         if not isinstance(value, dict):
             return value
         return super()._deserialize(value, attr, data, partial=partial, **kwargs)
@@ -112,10 +135,10 @@ class Strict(ma.Schema):
 class Schemas:
     """Makes and keeps the schema of each table of fields; equal tables share one schema."""
 
-    def __init__(self):
-        self._made = []
+    def __init__(self) -> None:
+        self._made: list[tuple[str, Fields, type[ma.Schema]]] = []
 
-    def schema(self, name, fields):
+    def schema(self, name: str, fields: Iterable[Field]) -> type[ma.Schema]:
         """The schema class of `fields`, named `name` unless the same was made before."""
         fields = tuple(fields)
         taken = set()
@@ -129,7 +152,7 @@ class Schemas:
         self._made.append((name, fields, made))
         return made
 
-    def _field(self, entry):
+    def _field(self, entry: Field) -> ma.fields.Field[Any]:
         """The marshmallow field of a core Field."""
         options = {
             "required": entry.required,
@@ -152,13 +175,13 @@ class Schemas:
 _PLAIN_FIELDS = {"choice": Choice, "text": Text, "flag": Flag}
 
 
-def _entry_name(entry):
+def _entry_name(entry: Field) -> str:
     return "".join(word.capitalize() for word in entry.name.split("_")) + "Entry"
 
 
-def description(entry):
+def description(entry: Field) -> str:
     """The meaning of a field, its unit and what is taken when it is not given, as a sentence."""
-    text = entry.meaning + "."
+    text: str = entry.meaning + "."
     unit = UNIT_OF_KIND.get(entry.kind, "1")
     if unit != "1":
         text = "%s [%s]." % (entry.meaning, unit)
@@ -167,9 +190,9 @@ def description(entry):
     return text
 
 
-def bounds(entry):
+def bounds(entry: Field) -> Document:
     """The bounds of a number as JSON Schema keywords."""
-    found = {}
+    found: Document = {}
     if entry.lowest is not None:
         found["exclusiveMinimum" if entry.above_lowest else "minimum"] = entry.lowest
     if entry.highest is not None:
@@ -177,7 +200,7 @@ def bounds(entry):
     return found
 
 
-def _metadata(entry):
+def _metadata(entry: Field) -> Document:
     """What the specification says of a field, in JSON Schema's words."""
     if entry.kind == "choice":
         return {"type": "string", "enum": list(entry.choices)}
@@ -189,7 +212,7 @@ def _metadata(entry):
         return {"minItems": entry.lowest or 0, "maxItems": entry.highest or LONGEST_LIST}
     if entry.kind == "object":
         return {}
-    found = {"x-symbol": entry.symbol} if entry.symbol else {}
+    found: Document = {"x-symbol": entry.symbol} if entry.symbol else {}
     if entry.above_lowest:
         # Said again for readers of the specification that drop exclusive bounds.
         found["x-more-than"] = entry.lowest
@@ -206,7 +229,7 @@ def _metadata(entry):
     return {"anyOf": forms, **({} if unit == "1" else {"x-unit": unit}), **found}
 
 
-def _is_taken(entry, measure, text):
+def _is_taken(entry: Field, measure: str, text: str) -> bool:
     try:
         checked((entry,), {entry.name: units.read(measure, text)})
     except InputProblem:
@@ -214,19 +237,19 @@ def _is_taken(entry, measure, text):
     return True
 
 
-def _middle(entry):
+def _middle(entry: Field) -> float:
     """A number that an input with bounds on both sides takes."""
     number = float("%.2g" % (0.5 * (entry.lowest + entry.highest)))
     return int(number) if number == int(number) or entry.kind == "count" else number
 
 
-def text_schema_name(kind):
+def text_schema_name(kind: str) -> str:
     """The name in the specification of the texts that a kind of measure may be given as."""
     kind = "number" if kind == "count" else kind
     return "".join(word.capitalize() for word in kind.split("_")) + "Text"
 
 
-def text_schemas():
+def text_schemas() -> dict[str, Document]:
     """Name and JSON Schema of the texts of every kind of measure."""
     return {
         text_schema_name(kind): {
@@ -241,7 +264,7 @@ def text_schemas():
     }
 
 
-def _text_words(kind):
+def _text_words(kind: str) -> str:
     names = units.main_names(kind)
     return (
         "A number and a unit (%s where none): %s." % (names[0], ", ".join(names))
@@ -250,31 +273,35 @@ def _text_words(kind):
     )
 
 
-def load(schema, fields, given):
+def load(schema: ma.Schema, fields: Fields, given: Any) -> Values:
     """Checked values in core units, every field's name present.
 
     schema: schema instance made from `fields`. given: what the request held. Raises InputProblem
     with every fault, those of units and those of the core, in the order of the fields.
     """
+    values: Values
     if not isinstance(given, dict):
-        return checked(fields, given)
+        values = checked(fields, given)
+        return values
     loaded, messages = _loaded(schema, given)
     try:
         if messages:
             raise InputProblem(_all_faults(fields, loaded, messages))
-        return checked(fields, loaded)
+        values = checked(fields, loaded)
+        return values
     except InputProblem as problem:
         faults = [in_own_unit(fault, fields, given) for fault in problem.faults]
         raise InputProblem(faults) from None
 
 
-def _loaded(schema, given):
+def _loaded(schema: ma.Schema, given: Document) -> tuple[Document, dict[str, _Messages]]:
     """What could be loaded, and marshmallow's messages on what could not.
 
     Schema.load would visit every field of the table; a request gives a few of them.
     """
     declared = schema.load_fields
-    loaded, messages = {}, {}
+    loaded: Document = {}
+    messages: dict[str, _Messages] = {}
     for name, value in given.items():
         one = declared.get(name)
         if one is None:
@@ -287,7 +314,7 @@ def _loaded(schema, given):
     return loaded, messages
 
 
-def _all_faults(fields, loaded, messages):
+def _all_faults(fields: Fields, loaded: Document, messages: dict[str, _Messages]) -> list[Fault]:
     """The faults of units, then those the core finds in the inputs that had none."""
     faults = list(_gathered((), messages))
     try:
@@ -299,7 +326,7 @@ def _all_faults(fields, loaded, messages):
     return sorted(faults, key=lambda fault: order.get(fault.path[0], -1))
 
 
-def _gathered(path, messages):
+def _gathered(path: Path, messages: _Messages) -> Iterator[Fault]:
     if isinstance(messages, dict):
         for step, inner in messages.items():
             yield from _gathered((*path, step), inner)

@@ -2,11 +2,18 @@
 used. A setting that is none of its kind stops the start: better none than a guess."""
 
 import os
-from collections import namedtuple
+from typing import Any, NamedTuple
+
+from ..named_types import Environment
+
 
 # usual: taken where the environment says nothing; "" is nothing. least: of a whole number, None
 # for other kinds. A usual of "on" or "off" makes a switch.
-Setting = namedtuple("Setting", ("usual", "least", "meaning"))
+class Setting(NamedTuple):
+    usual: str
+    least: int | None
+    meaning: str
+
 
 SETTINGS = {
     "RINGWRIGHT_ADDRESS": Setting(
@@ -137,7 +144,7 @@ class BadSetting(Exception):
     """An environment variable that is none of its kind."""
 
 
-def value_of(name, environ=None):
+def value_of(name: str, environ: Environment | None = None) -> Any:
     """What the environment says of a setting: an int, a bool, or text. Raises BadSetting."""
     setting = SETTINGS[name]
     text = (os.environ if environ is None else environ).get(name) or setting.usual

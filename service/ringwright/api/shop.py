@@ -7,8 +7,8 @@ import orjson
 from flask import Response, current_app
 from flask_smorest import Blueprint
 
-from . import documents
-from .answer_schemas import described
+from ..named_types import Environment
+from .answer_schemas import described, ref
 from .problems import problem
 from .settings import value_of
 
@@ -27,10 +27,10 @@ class BadProfile(Exception):
     """The file that the setting names cannot be offered."""
 
 
-def read_profile(environ=None):
+def read_profile(environ: Environment | None = None) -> bytes | None:
     """The profile as bytes, None where none is named. Raises BadProfile: better no start than a
     phone that takes over half a shop."""
-    name = value_of(SETTING, environ)
+    name: str = value_of(SETTING, environ)
     if not name:
         return None
     try:
@@ -64,7 +64,7 @@ _PROFILE = {
         "format": {"const": FORMAT},
         "version": {"type": "integer"},
         "name": {"type": "string", "description": "Workshop or club."},
-        "lathes": {"type": "array", "items": documents.ref("Anything")},
+        "lathes": {"type": "array", "items": ref("Anything")},
         "lathe": {"type": "integer", "description": "Which lathe is used, from 0."},
         "shelf": described("Anything", "Diameters on the shelf, by input."),
         "inputs": described("Anything", "Inputs that jobs take from the shop."),
@@ -85,7 +85,7 @@ _PROFILE = {
         "404": {"$ref": "#/components/responses/Refused"},
     },
 )
-def shop_profile():
+def shop_profile() -> Response:
     content = current_app.extensions["ringwright"]["shop"]
     if content is None:
         return problem("not-found", "this service offers no workshop of a club")

@@ -11,8 +11,9 @@ import gzip
 import hashlib
 import mimetypes
 import re
-from collections import namedtuple
+from collections.abc import Callable, Mapping
 from pathlib import Path
+from typing import NamedTuple
 
 from flask import Response, request
 
@@ -46,11 +47,18 @@ _COMPRESSED = (".br", ".gz")
 # Below this a compressed file saves less than its header costs.
 _WORTH_COMPRESSING = 400
 
+
 # content: encoding name ("br", "gzip", "identity") -> bytes. file_name: of what is to be saved.
-Held = namedtuple("Held", ("media_type", "for_ever", "content", "tag", "policy", "file_name"))
+class Held(NamedTuple):
+    media_type: str
+    for_ever: bool
+    content: dict[str, bytes]
+    tag: str
+    policy: str
+    file_name: str
 
 
-def read_app(folder=FOLDER):
+def read_app(folder: Path = FOLDER) -> dict[str, Held]:
     """Path below the app's root -> Held, for every file of the built app; empty when not built."""
     if not (folder / "index.html").is_file():
         return {}
@@ -61,7 +69,7 @@ def read_app(folder=FOLDER):
     }
 
 
-def _held(folder, path):
+def _held(folder: Path, path: Path) -> Held:
     data = path.read_bytes()
     name = path.relative_to(folder).as_posix()
     guessed = mimetypes.guess_type(name)[0]
@@ -87,7 +95,7 @@ def _held(folder, path):
     )
 
 
-def _policy(data, media_type):
+def _policy(data: bytes, media_type: str) -> str:
     hashes = ""
     if media_type == "text/html":
         for style in _STYLE.findall(data):
@@ -96,19 +104,19 @@ def _policy(data, media_type):
     return POLICY % hashes
 
 
-def make_view(held):
+def make_view(held: Mapping[str, Held]) -> Callable[..., Response]:
     """A view that serves `held` by the path below the root, the page itself at the root.
 
     The app keeps its own places behind the #, so no other address is the page's.
     """
 
-    def view(name="index.html"):
+    def view(name: str = "index.html") -> Response:
         return send(held[name])
 
     return view
 
 
-def send(found):
+def send(found: Held) -> Response:
     """What is held, in the best encoding that the caller takes, or 304 where he has it."""
     encoding = _best_encoding(found)
     # A cache must not hand the tag of one encoding out with the bytes of another.
@@ -132,7 +140,7 @@ def send(found):
     return response
 
 
-def _best_encoding(found):
+def _best_encoding(found: Held) -> str:
     offered = request.accept_encodings
     for encoding in ("br", "gzip"):
         if encoding in found.content and offered.quality(encoding) > 0:

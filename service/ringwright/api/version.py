@@ -7,10 +7,12 @@ fingerprint and the address, before anything is worked out.
 import hashlib
 from pathlib import Path
 
+from flask import Request
+
 import ringwright
 
 
-def _fingerprint():
+def _fingerprint() -> str:
     digest = hashlib.sha256()
     root = Path(ringwright.__file__).parent
     for path in sorted(root.rglob("*.py")):
@@ -24,7 +26,7 @@ FINGERPRINT = _fingerprint()
 _BASE = hashlib.sha256(FINGERPRINT.encode())
 
 
-def tag_of(request):
+def tag_of(request: Request) -> str:
     """The entity tag of what this address answers."""
     digest = _BASE.copy()
     digest.update(request.path.encode())

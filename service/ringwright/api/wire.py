@@ -7,7 +7,7 @@ from ..core.problems import Fault
 from . import headers, limits, problems
 
 
-def refusal(status, said):
+def refusal(status: int, said: str) -> bytes:
     """A whole HTTP/1.1 answer, bytes; the connection ends with it.
 
     status: by which the server would refuse. said: its words, which may repeat a stranger's.

@@ -3,11 +3,12 @@
 import json
 import sys
 from pathlib import Path
+from typing import Any
 
 from .app import create_app, specification
 
 
-def text():
+def text() -> str:
     """The specification as it is committed: a line for each component and operation."""
     return _lines(specification(create_app()), _DEPTH) + "\n"
 
@@ -16,7 +17,7 @@ def text():
 _DEPTH = 3
 
 
-def _lines(node, depth):
+def _lines(node: Any, depth: int) -> str:
     if not depth or not isinstance(node, dict) or not node:
         return json.dumps(node, ensure_ascii=False, separators=(",", ":"))
     # Lines are for those who compare two versions; an indent would only make it larger.

@@ -3,6 +3,7 @@
 import gzip
 import hashlib
 from collections import OrderedDict
+from collections.abc import Iterable, Mapping
 from html import escape
 
 from ..static_app import Held
@@ -37,7 +38,7 @@ _PAGE = """<!doctype html>
 """
 
 
-def page(address, body, styles=(), scripts=()):
+def page(address: str, body: str, styles: Iterable[str] = (), scripts: Iterable[str] = ()) -> Held:
     """A page as held in memory.
 
     address: its own, one of PAGES. body: HTML that begins with a heading. styles, scripts: names of
@@ -59,7 +60,7 @@ def page(address, body, styles=(), scripts=()):
     return hold(text.encode(), "text/html")
 
 
-def hold(data, media_type, packed=None):
+def hold(data: bytes, media_type: str, packed: Mapping[str, bytes] | None = None) -> Held:
     """Bytes as held in memory, with what they are once compressed.
 
     packed: encoding name -> bytes that stand ready; gzip is made where it is not among them.

@@ -6,17 +6,19 @@ Notebook format 4.5, by its published schema.
 import json
 import re
 
+from ...named_types import Document
+
 MEDIA_TYPE = "application/x-ipynb+json"
 _BLOCK = re.compile(r"^```(\w+)\n(.*?)^```$\n?", re.MULTILINE | re.DOTALL)
 _HEADING = re.compile(r"^## (.+)$", re.MULTILINE)
 
 
-def notebook(page):
+def notebook(page: str) -> bytes:
     """The bytes of a notebook of those parts of a page that have a piece in Python.
 
     page: Markdown whose `text` blocks are what the piece before them prints.
     """
-    cells: list[dict] = []
+    cells: list[Document] = []
     starts = [0, *(found.start() for found in _HEADING.finditer(page)), len(page)]
     for first, last in zip(starts, starts[1:], strict=False):
         part = page[first:last]
@@ -37,7 +39,7 @@ def notebook(page):
     return json.dumps(book, ensure_ascii=False, indent=1).encode() + b"\n"
 
 
-def _add(cells, part):
+def _add(cells: list[Document], part: str) -> None:
     at = 0
     for block in _BLOCK.finditer(part):
         _text(cells, part[at : block.start()])
@@ -58,10 +60,10 @@ def _add(cells, part):
     _text(cells, part[at:])
 
 
-def _text(cells, text):
+def _text(cells: list[Document], text: str) -> None:
     if text.strip():
         cells.append({"cell_type": "markdown", "source": _lines(text.strip("\n"))})
 
 
-def _lines(text):
+def _lines(text: str) -> list[str]:
     return text.splitlines(keepends=True)

@@ -6,13 +6,18 @@ list of the calculations stands in its place. The specification that it draws is
 would double what every other caller of /openapi.json has to read.
 """
 
+from collections.abc import Mapping
 from html import escape
 from pathlib import Path
+from typing import Any
 
 import orjson
+from flask import Flask, Response
 
+from ...named_types import Document, Table
 from .. import examples
 from ..problems import KINDS, MEDIA_TYPE, problem
+from ..static_app import Held
 from .frame import hold, page
 
 # What the app's build lays there: client_pwa/vite/renderer_plugin.ts.
@@ -22,7 +27,7 @@ _TYPES = {".css": "text/css", ".js": "text/javascript", ".txt": "text/plain"}
 _PACKED = {"br": ".br", "gzip": ".gz"}
 
 
-def renderer(folder=FOLDER):
+def renderer(folder: Path = FOLDER) -> dict[str, Held]:
     """Address below /docs -> Held, for every file of the renderer; empty where it is not built."""
     found = {}
     for path in sorted(folder.glob("*")):
@@ -37,7 +42,7 @@ def renderer(folder=FOLDER):
     return found if {"renderer/" + STYLE, "renderer/" + SCRIPT} <= set(found) else {}
 
 
-def make_page(table, there):
+def make_page(table: Table, there: Mapping[str, Held]) -> Held:
     """The page. table: the calculations. there: files of the renderer, as `renderer` gives them."""
     items = "".join(
         "<li><code>/v1/%s</code>: %s</li>\n" % (escape(name), escape(calculation.summary))
@@ -55,7 +60,7 @@ def make_page(table, there):
     return page("/docs", body, ["renderer/" + STYLE, "frame.css", "reference.css"], scripts)
 
 
-def answered(app):
+def answered(app: Flask) -> Held:
     """The specification of an application with answers beside its examples, Held.
 
     Asks the application itself, past what stands in front of it: nobody called.
@@ -71,7 +76,7 @@ def answered(app):
     return hold(orjson.dumps(spec), "application/json")
 
 
-def _answers(app, path, shown):
+def _answers(app: Flask, path: str, shown: Document) -> dict[str, Document]:
     found = {}
     for key, example in shown.items():
         answer = _asked(app, path, example["value"])
@@ -80,21 +85,21 @@ def _answers(app, path, shown):
     return found
 
 
-def _asked(app, path, body):
+def _asked(app: Flask, path: str, body: Any) -> Response:
     with app.test_request_context(path, method="POST", json=body):
         return app.full_dispatch_request()
 
 
-def _refusal(app):
+def _refusal(app: Flask) -> Any:
     """What a bore is refused with whose unit was forgotten."""
     return orjson.loads(_asked(app, "/v1/sizing", {"bore": 3.125}).data)
 
 
-def _failure():
+def _failure() -> Any:
     return orjson.loads(problem("busy", KINDS["busy"].title).data)
 
 
-def _at(spec, node):
+def _at(spec: Document, node: Document) -> Document:
     """What stands at a reference within the specification, or the node itself."""
     while "$ref" in node:
         place = spec

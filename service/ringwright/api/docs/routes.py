@@ -2,8 +2,9 @@
 
 from pathlib import Path
 
-from flask import current_app
+from flask import Flask, Response, current_app
 
+from ...named_types import Table
 from .. import static_app
 from . import notebook, reference, tables, written
 from .frame import hold, page
@@ -13,7 +14,7 @@ _TYPES = {".css": "text/css", ".js": "text/javascript"}
 _OWN = Path(__file__).parent
 
 
-def add_to(app, table):
+def add_to(app: Flask, table: Table) -> None:
     """Adds the pages to an application. table: its calculations."""
     there = reference.renderer()
     held = {"/docs/" + name: found for name, found in there.items()}
@@ -34,13 +35,14 @@ def add_to(app, table):
     app.add_url_rule("/docs/specification.json", "docs-specification", _specification)
 
 
-def _specification():
+def _specification() -> Response:
     return static_app.send(prepared(current_app))
 
 
-def prepared(app):
+def prepared(app: Flask) -> static_app.Held:
     """The specification with answers, worked out when first asked for. app: the application."""
     own = app.extensions["ringwright"]
     if "answered" not in own:
         own["answered"] = reference.answered(app)
-    return own["answered"]
+    held: static_app.Held = own["answered"]
+    return held

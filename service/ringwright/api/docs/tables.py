@@ -1,10 +1,14 @@
 """The pages made from tables of the code: the kinds of problem, the limits and the settings."""
 
+from collections.abc import Iterable
 from html import escape
 
 from .. import limits
 from ..problems import KINDS, MEDIA_TYPE
-from ..settings import BESIDE, SETTINGS
+from ..settings import BESIDE, SETTINGS, Setting
+
+# Cells of HTML.
+_Row = tuple[str, str, str]
 
 _PROBLEMS = """<h1>Problems</h1>
 <p>What cannot be answered comes back as <code>%s</code> (RFC 9457). Its <code>code</code> is one of
@@ -27,7 +31,7 @@ _BESIDE = """<h2 id="beside">Settings of what runs it</h2>
 """
 
 
-def problems():
+def problems() -> str:
     """The HTML of /docs/problems: a section for each code, under its name."""
     parts = [_PROBLEMS % MEDIA_TYPE]
     for code, kind in KINDS.items():
@@ -39,7 +43,7 @@ def problems():
     return "".join(parts)
 
 
-def limits_and_settings():
+def limits_and_settings() -> str:
     """The HTML of /docs/limits."""
     return "".join(
         (
@@ -53,7 +57,7 @@ def limits_and_settings():
     )
 
 
-def _rows_of_limits():
+def _rows_of_limits() -> tuple[_Row, ...]:
     return (
         ("a body", _number(limits.LARGEST_BODY, "bytes"), _link("body-too-large")),
         ("a query", _number(limits.LONGEST_QUERY, "characters"), _link("query-too-long")),
@@ -82,21 +86,21 @@ def _rows_of_limits():
     )
 
 
-def _number(value, unit):
+def _number(value: int, unit: str) -> str:
     return "{:,} {}".format(value, unit).replace(",", " ").strip()
 
 
-def _link(code):
+def _link(code: str) -> str:
     return '%d <a href="/docs/problems#%s"><code>%s</code></a>' % (KINDS[code].status, code, code)
 
 
-def _row(entry):
+def _row(entry: tuple[str, Setting]) -> _Row:
     name, setting = entry
     usual = "<code>%s</code>" % escape(setting.usual) if setting.usual else "none"
     return "<code>%s</code>" % name, usual, escape(setting.meaning)
 
 
-def _table(head, rows):
+def _table(head: Iterable[str], rows: Iterable[_Row]) -> str:
     """A table of HTML cells."""
     lines = ["<tr>%s</tr>" % "".join('<th scope="col">%s</th>' % escape(cell) for cell in head)]
     lines += ["<tr>%s</tr>" % "".join("<td>%s</td>" % cell for cell in row) for row in rows]

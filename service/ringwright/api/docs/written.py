@@ -3,11 +3,14 @@
 In a checkout they lie in openapi/; in an installed package beside the examples, see pyproject.toml.
 """
 
+from collections.abc import Sequence
 from functools import cache
 from html import escape
 from pathlib import Path
+from typing import Any
 
 from markdown_it import MarkdownIt
+from markdown_it.token import Token
 
 _FOLDERS = (Path(__file__).parents[1] / "examples", Path(__file__).parents[4] / "openapi")
 FILES = {
@@ -21,25 +24,25 @@ _LABELS = {"sh": "shell", "js": "JavaScript", "python": "Python", "html": "page"
 
 
 @cache
-def source_of(address):
+def source_of(address: str) -> str | None:
     """The Markdown of a page of FILES, None where its file is not installed."""
     name = FILES[address]
     # Installed, all lie in one folder.
     tried = [folder / part for folder in _FOLDERS for part in (name, Path(name).name)]
     found = next((path for path in tried if path.is_file()), None)
-    return found and found.read_text(encoding="utf-8")
+    return None if found is None else found.read_text(encoding="utf-8")
 
 
 @cache
-def body_of(address):
+def body_of(address: str) -> str:
     """The HTML of a page of FILES; a word that it is not here where its file is not."""
     source = source_of(address)
     if source is None:
         return "<h1>%s</h1>\n<p>This page is not installed here.</p>\n" % escape(FILES[address])
-    return _reader().render(source)
+    return str(_reader().render(source))
 
 
-def _reader():
+def _reader() -> MarkdownIt:
     # No HTML of its own: what stands in the text is shown as text.
     reader = MarkdownIt("commonmark", {"html": False}).enable("table")
     for kind in _CODE:
@@ -47,7 +50,9 @@ def _reader():
     return reader
 
 
-def _code(_renderer, tokens, index, _options, _environment):
+def _code(
+    _renderer: Any, tokens: Sequence[Token], index: int, _options: Any, _environment: Any
+) -> str:
     token = tokens[index]
     kind = token.info or "text"
     label = _LABELS.get(kind, "printed")
