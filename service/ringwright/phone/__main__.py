@@ -14,6 +14,8 @@ import signal
 import subprocess
 import sys
 import time
+from collections.abc import Mapping, Sequence
+from pathlib import Path
 
 import segno
 
@@ -23,9 +25,10 @@ from .announce import Announcement
 # How often addresses and certificate are looked at again [s].
 LOOK_SECONDS = 60
 _STOP_SECONDS = 15
+Server = subprocess.Popen[bytes]
 
 
-def main(arguments=None):
+def main(arguments: Sequence[str] | None = None) -> int:
     """Runs until told to stop. Returns the exit code."""
     asked = _arguments(arguments)
     # Stopped like Ctrl-C: by whatever runs it, the two servers go with it.
@@ -40,7 +43,7 @@ def main(arguments=None):
         return 1
     keys = authority.folder()
     own = _identity(keys, reached)
-    servers = []
+    servers: list[Server] = []
     announced = None
     try:
         servers += [_https(asked, own), _welcome(asked, own)]
@@ -55,7 +58,7 @@ def main(arguments=None):
         _stop(servers)
 
 
-def _stop(servers):
+def _stop(servers: Sequence[Server]) -> None:
     for server in servers:
         server.terminate()
     for server in servers:
@@ -65,7 +68,7 @@ def _stop(servers):
             server.kill()
 
 
-def _arguments(arguments):
+def _arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     parser = argparse.ArgumentParser(prog="service/start --phone")
     parser.add_argument("--config", required=True, help="gunicorn's settings")
     parser.add_argument("--port", type=int, default=8443, help="of https")
@@ -80,7 +83,7 @@ def _arguments(arguments):
     return parser.parse_args(arguments)
 
 
-def _private_address(text):
+def _private_address(text: str) -> str:
     try:
         if authority.is_private(text):
             return text
@@ -89,11 +92,11 @@ def _private_address(text):
     raise argparse.ArgumentTypeError("%r is no address of a private network" % text)
 
 
-def _identity(keys, reached):
+def _identity(keys: Path, reached: list[str]) -> authority.Identity:
     return authority.identity(keys, addresses.names(), addresses.in_certificate(reached))
 
 
-def _https(asked, own):
+def _https(asked: argparse.Namespace, own: authority.Identity) -> Server:
     command = ["--bind", "0.0.0.0:%d" % asked.port]
     command += ["--certfile", str(own.certificate), "--keyfile", str(own.key)]
     if asked.workers:
@@ -101,7 +104,7 @@ def _https(asked, own):
     return _gunicorn(asked, [*command, "ringwright.wsgi:app"])
 
 
-def _welcome(asked, own):
+def _welcome(asked: argparse.Namespace, own: authority.Identity) -> Server:
     settings = {
         "authority": str(own.authority),
         "port": asked.port,
@@ -121,7 +124,9 @@ def _welcome(asked, own):
     )
 
 
-def _gunicorn(asked, command, more=None):
+def _gunicorn(
+    asked: argparse.Namespace, command: Sequence[str], more: Mapping[str, str] | None = None
+) -> Server:
     return subprocess.Popen(
         [
             sys.executable,
@@ -132,7 +137,7 @@ def _gunicorn(asked, command, more=None):
     )
 
 
-def _announced(reached, port):
+def _announced(reached: list[str], port: int) -> Announcement | None:
     try:
         return Announcement(reached, port)
     except OSError as error:
@@ -140,7 +145,13 @@ def _announced(reached, port):
         return None
 
 
-def words(reached, asked, own, named, keys):
+def words(
+    reached: Sequence[str],
+    asked: argparse.Namespace,
+    own: authority.Identity,
+    named: bool,
+    keys: Path,
+) -> str:
     """What the terminal says. named: whether ringwright.local is answered for."""
     welcome_address = "http://%s:%d/" % (reached[0], asked.welcome_port)
     lines = ["", "Ringwright for phones on this network", ""]
@@ -162,7 +173,7 @@ def words(reached, asked, own, named, keys):
     return "\n".join(lines)
 
 
-def code(text):
+def code(text: str) -> str:
     """A QR code for a terminal, two rows of cells a line."""
     rows = [list(row) for row in segno.make(text, error="l").matrix_iter(border=2)]
     if len(rows) % 2:
@@ -177,7 +188,7 @@ def code(text):
     return "\n".join(lines)
 
 
-def _watch(servers, keys, reached, fixed):
+def _watch(servers: Sequence[Server], keys: Path, reached: list[str], fixed: bool) -> int:
     """Renews the certificate as it ages and as addresses change, while both servers run.
 
     fixed: True where the addresses were given.

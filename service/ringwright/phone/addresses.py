@@ -3,6 +3,7 @@
 import ipaddress
 import re
 import socket
+from collections.abc import Iterable
 
 import ifaddr
 
@@ -14,9 +15,9 @@ _HERE = ("127.0.0.1", "::1")
 _NOT_IN_A_NAME = re.compile("[^a-z0-9-]+")
 
 
-def found():
+def found() -> list[str]:
     """Private addresses of this machine that others can reach, the likeliest first, as texts."""
-    reached = []
+    reached: list[str] = []
     for adapter in ifaddr.get_adapters():
         for ip in adapter.ips:
             # IPv6 comes with scope and flow; a link-local one needs its scope typed, so no phone
@@ -29,20 +30,20 @@ def found():
     return sorted(reached, key=_likeliest)
 
 
-def _likeliest(address):
+def _likeliest(address: str) -> tuple[int, str]:
     # Home and workshop routers hand out 192.168 and 10; 172.16 is often a container's inside,
     # 169.254 what a machine takes when nobody hands out any.
     order = ("192.168.", "10.", "172.", "169.254.")
     return [address.startswith(start) for start in order].index(True), address
 
 
-def names():
+def names() -> list[str]:
     """Local names of this machine: the announced one, its own below .local, and localhost."""
     host = _NOT_IN_A_NAME.sub("-", socket.gethostname().split(".")[0].lower()).strip("-")
     own = ["%s.local" % host] if host and host != "localhost" else []
     return [OWN_NAME, *own, "localhost"]
 
 
-def in_certificate(reached):
+def in_certificate(reached: Iterable[str]) -> list[str]:
     """Every address that the certificate is for. reached: those of `found`."""
     return [*reached, *_HERE]

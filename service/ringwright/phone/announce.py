@@ -12,7 +12,7 @@ _KIND = "_https._tcp.local."
 class Announcement:
     """Answers for ringwright.local until it is closed."""
 
-    def __init__(self, reached, port):
+    def __init__(self, reached: list[str], port: int) -> None:
         """reached: IPv4 addresses as texts. port: of the https service. Raises OSError where the
         network takes no multicast."""
         self._answering = Zeroconf(interfaces=reached)
@@ -30,7 +30,7 @@ class Announcement:
             self._answering.close()
             raise OSError("another machine here is already called " + OWN_NAME) from error
 
-    def close(self):
+    def close(self) -> None:
         """Says good-bye to the network and stops."""
         self._answering.unregister_service(self._service)
         self._answering.close()

@@ -11,8 +11,9 @@ import datetime
 import hashlib
 import ipaddress
 import os
-from collections import namedtuple
+from collections.abc import Iterable, Sequence
 from pathlib import Path
+from typing import Any, NamedTuple
 
 from cryptography import x509
 from cryptography.exceptions import InvalidSignature
@@ -46,16 +47,25 @@ _DAYS_A_YEAR = 365.25
 _OWNER_ONLY = 0o600
 _FOLDER_OWNER_ONLY = 0o700
 
-# authority, certificate, key: paths of PEM files; certificate: the server's, the authority's after
-# it. fingerprint: SHA-256 of the authority, as a person compares it.
-Identity = namedtuple("Identity", ("authority", "certificate", "key", "fingerprint"))
+# The authority's private key: the library reads a file into one of many kinds of key, of which its
+# signing takes some.
+AuthorityKey = Any
+
+
+# authority, certificate, key: PEM files; certificate: the server's, the authority's after it.
+# fingerprint: SHA-256 of the authority, as a person compares it.
+class Identity(NamedTuple):
+    authority: Path
+    certificate: Path
+    key: Path
+    fingerprint: str
 
 
 class KeysOpenToOthers(Exception):
     """The folder of the keys can be read by somebody else, and cannot be closed."""
 
 
-def folder():
+def folder() -> Path:
     """Where this machine's authority lives: RINGWRIGHT_KEYS, or the user's data folder."""
     named = os.environ.get("RINGWRIGHT_KEYS")
     if named:
@@ -64,7 +74,12 @@ def folder():
     return (Path(data) if data else Path.home() / ".local" / "share") / "ringwright" / "keys"
 
 
-def identity(where, names, addresses, now=None):
+def identity(
+    where: str | Path,
+    names: Sequence[str],
+    addresses: Sequence[str],
+    now: datetime.datetime | None = None,
+) -> Identity:
     """The Identity of this machine, made or renewed as needed.
 
     where: folder of the keys. names: local names, such as "workshop.local". addresses: texts of
@@ -91,13 +106,13 @@ def identity(where, names, addresses, now=None):
     )
 
 
-def fingerprint(certificate):
+def fingerprint(certificate: x509.Certificate) -> str:
     """SHA-256 of a certificate in groups of four letters, as phones show it."""
     digest = hashlib.sha256(certificate.public_bytes(serialization.Encoding.DER)).hexdigest()
     return " ".join(digest[i : i + 4].upper() for i in range(0, len(digest), 4))
 
 
-def is_private(address):
+def is_private(address: str) -> bool:
     """True for an IP address of a network that the authority may vouch for."""
     found = ipaddress.ip_address(address)
     return any(
@@ -106,12 +121,19 @@ def is_private(address):
     )
 
 
-def is_local_name(name):
+def is_local_name(name: str) -> bool:
     """True for a name that the authority may vouch for."""
     return any(name == local or name.endswith("." + local) for local in LOCAL_NAMES)
 
 
-def sign(authority, authority_key, key, names, addresses, now):
+def sign(
+    authority: x509.Certificate,
+    authority_key: AuthorityKey,
+    key: ec.EllipticCurvePrivateKey,
+    names: Iterable[str],
+    addresses: Iterable[str],
+    now: datetime.datetime,
+) -> x509.Certificate:
     """A server's certificate, whatever it is for: whether it is believed is for the checker.
 
     authority: certificate. authority_key, key: private keys. names, addresses: texts.
@@ -138,7 +160,7 @@ def sign(authority, authority_key, key, names, addresses, now):
     )
 
 
-def _authority(where, now):
+def _authority(where: Path, now: datetime.datetime) -> tuple[x509.Certificate, AuthorityKey]:
     path, key_path = where / "authority.pem", where / "authority.key"
     if path.is_file() and key_path.is_file():
         certificate = x509.load_pem_x509_certificate(path.read_bytes())
@@ -152,7 +174,7 @@ def _authority(where, now):
     return certificate, key
 
 
-def _make_authority(key, now):
+def _make_authority(key: ec.EllipticCurvePrivateKey, now: datetime.datetime) -> x509.Certificate:
     name = "Ringwright on this local network, %s" % now.date().isoformat()
     subject = x509.Name([x509.NameAttribute(NameOID.COMMON_NAME, name)])
     permitted: list[x509.GeneralName] = [x509.DNSName(local) for local in LOCAL_NAMES]
@@ -174,7 +196,7 @@ def _make_authority(key, now):
     )
 
 
-def _usage(**allowed):
+def _usage(**allowed: bool) -> x509.KeyUsage:
     every = (
         "digital_signature",
         "content_commitment",
@@ -189,7 +211,14 @@ def _usage(**allowed):
     return x509.KeyUsage(**{name: allowed.get(name, False) for name in every})
 
 
-def _serves(path, key_path, authority, names, addresses, now):
+def _serves(
+    path: Path,
+    key_path: Path,
+    authority: x509.Certificate,
+    names: Iterable[str],
+    addresses: Iterable[str],
+    now: datetime.datetime,
+) -> bool:
     """True when the certificate that is there will do: ours, in date, for all that is asked."""
     if not (path.is_file() and key_path.is_file()):
         return False
@@ -208,7 +237,15 @@ def _serves(path, key_path, authority, names, addresses, now):
     return set(names) | set(addresses) <= has
 
 
-def _make_server(path, key_path, authority, authority_key, names, addresses, now):
+def _make_server(
+    path: Path,
+    key_path: Path,
+    authority: x509.Certificate,
+    authority_key: AuthorityKey,
+    names: Iterable[str],
+    addresses: Iterable[str],
+    now: datetime.datetime,
+) -> None:
     key = ec.generate_private_key(ec.SECP256R1())
     certificate = sign(authority, authority_key, key, names, addresses, now)
     chain = certificate.public_bytes(serialization.Encoding.PEM)
@@ -219,7 +256,7 @@ def _make_server(path, key_path, authority, authority_key, names, addresses, now
     _write(path, chain)
 
 
-def _private(key):
+def _private(key: ec.EllipticCurvePrivateKey) -> bytes:
     return key.private_bytes(
         serialization.Encoding.PEM,
         serialization.PrivateFormat.PKCS8,
@@ -227,7 +264,7 @@ def _private(key):
     )
 
 
-def _write(path, content):
+def _write(path: Path, content: bytes) -> None:
     """Puts a file in place at once, readable by its owner only from its first byte."""
     beside = path.with_suffix(path.suffix + ".new")
     beside.unlink(missing_ok=True)
@@ -237,7 +274,7 @@ def _write(path, content):
     os.replace(beside, path)
 
 
-def _close(path):
+def _close(path: Path) -> None:
     """Takes everybody else's rights to a file or folder away."""
     if path.stat().st_mode & 0o077:
         try:

@@ -9,6 +9,7 @@ import json
 import os
 import plistlib
 import uuid
+from collections.abc import Sequence
 from pathlib import Path
 
 import segno
@@ -28,7 +29,7 @@ _POLICY = (
 _NAMESPACE = uuid.UUID("1d8bd9a6-6d3f-4a55-8c4f-0d8f0d2c9a51")
 
 
-def app_from_environment():
+def app_from_environment() -> Flask:
     """The welcome page of the settings that `python -m ringwright.phone` hands its server."""
     settings = json.loads(os.environ[SETTING])
     return make_app(
@@ -39,7 +40,9 @@ def app_from_environment():
     )
 
 
-def make_app(authority_path, port, welcome_port, reached=None):
+def make_app(
+    authority_path: Path, port: int, welcome_port: int, reached: Sequence[str] | None = None
+) -> Flask:
     """The application.
 
     authority_path: PEM file. port, welcome_port: of https and of this page. reached: the addresses
@@ -50,14 +53,14 @@ def make_app(authority_path, port, welcome_port, reached=None):
     app = Flask(__name__, template_folder=str(_HERE), static_folder=None)
 
     @app.after_request
-    def closed(response):
+    def closed(response: Response) -> Response:
         response.headers["Content-Security-Policy"] = _POLICY
         response.headers["X-Content-Type-Options"] = "nosniff"
         response.headers["Cache-Control"] = "no-store"
         return response
 
     @app.get("/")
-    def page():
+    def page() -> str:
         host = host_of(request.host, reached or addresses.found())
         here = "http://%s:%d/" % (host, welcome_port)
         return render_template(
@@ -72,27 +75,27 @@ def make_app(authority_path, port, welcome_port, reached=None):
         )
 
     @app.get("/welcome.css")
-    def sheet():
+    def sheet() -> Response:
         return Response((_HERE / "welcome.css").read_bytes(), mimetype="text/css")
 
     @app.get("/welcome.js")
-    def script():
+    def script() -> Response:
         return Response((_HERE / "welcome.js").read_bytes(), mimetype="text/javascript")
 
     @app.get("/ringwright.crt")
-    def for_android():
+    def for_android() -> Response:
         content = certificate.public_bytes(serialization.Encoding.DER)
         return _download(content, "application/x-x509-ca-cert", "ringwright.crt")
 
     @app.get("/ringwright.mobileconfig")
-    def for_iphone():
+    def for_iphone() -> Response:
         content = profile(certificate)
         return _download(content, "application/x-apple-aspen-config", "ringwright.mobileconfig")
 
     return app
 
 
-def host_of(asked, reached):
+def host_of(asked: str, reached: Sequence[str]) -> str:
     """By which host the phone goes on: the one it came by if the certificate is for it."""
     host = asked.rsplit(":", 1)[0].strip("[]").lower()
     if host in reached or host in addresses.names():
@@ -100,14 +103,14 @@ def host_of(asked, reached):
     return reached[0] if reached else "localhost"
 
 
-def system_of(agent):
+def system_of(agent: str) -> str:
     """ "iphone", "android" or "other", by what a browser says of itself."""
     if "iPhone" in agent or "iPad" in agent:
         return "iphone"
     return "android" if "Android" in agent else "other"
 
 
-def profile(certificate):
+def profile(certificate: x509.Certificate) -> bytes:
     """The certificate as a configuration profile, which is how an iPhone takes one."""
     mark = authority.fingerprint(certificate)
     content = {
@@ -133,7 +136,7 @@ def profile(certificate):
     )
 
 
-def _download(content, media_type, name):
+def _download(content: bytes, media_type: str, name: str) -> Response:
     response = Response(content, content_type=media_type)
     response.headers["Content-Disposition"] = 'attachment; filename="%s"' % name
     return response

@@ -48,7 +48,12 @@ def _tables() -> tuple[dict[str, dict[str, Scale]], dict[str, Shown]]:
         for unit in units:
             factor, offset = line(unit.in_pint, core)
             for spelling in (unit.name, *unit.also):
-                table[spelling] = Scale(unit.name, factor.numerator, factor.denominator, offset)
+                table[spelling] = Scale(
+                    name=unit.name,
+                    numerator=factor.numerator,
+                    denominator=factor.denominator,
+                    offset=offset,
+                )
     atmosphere = line("atm", "megapascal")[0]
     steam = scales[STEAM_PRESSURE] = dict(scales["pressure"])
     for base, names in GAUGE_NAMES.items():
@@ -60,7 +65,10 @@ def _tables() -> tuple[dict[str, dict[str, Scale]], dict[str, Shown]]:
     for core_unit, (name, source, target) in INCH_UNITS.items():
         factor, offset = line(source, target)
         shown[core_unit] = Shown(
-            name, float(factor.numerator), float(factor.denominator), float(offset)
+            unit=name,
+            numerator=float(factor.numerator),
+            denominator=float(factor.denominator),
+            offset=float(offset),
         )
     return scales, shown
 

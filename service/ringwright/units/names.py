@@ -21,11 +21,11 @@ class Unit(NamedTuple):
 
 
 def unit(name: str, in_pint: str, *also: str) -> Unit:
-    return Unit(name, in_pint, also, True)
+    return Unit(name=name, in_pint=in_pint, also=also, offered=True)
 
 
 def rare(name: str, in_pint: str, *also: str) -> Unit:
-    return Unit(name, in_pint, also, False)
+    return Unit(name=name, in_pint=in_pint, also=also, offered=False)
 
 
 # Signs that stand for inches: straight, typographic as phones make them, and double primes.
