@@ -15,13 +15,17 @@ BY_POSITION = {
 
 
 def records():
-    """Names of namedtuples with that many fields or more, wherever a name is one; what is also the
+    """Names of named tuples with that many fields or more, wherever a name is one; what is also the
     name of a class or of a smaller record is left to the reader."""
     least, classes = {}, set()
     for path in SERVICE.rglob("*.py"):
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
             if isinstance(node, ast.ClassDef):
-                classes.add(node.name)
+                if "NamedTuple" in (getattr(base, "id", "") for base in node.bases):
+                    count = sum(isinstance(entry, ast.AnnAssign) for entry in node.body)
+                    least[node.name] = min(count, least.get(node.name, count))
+                else:
+                    classes.add(node.name)
             elif (
                 isinstance(node, ast.Assign)
                 and isinstance(node.value, ast.Call)
