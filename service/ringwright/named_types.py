@@ -1,6 +1,6 @@
 """Types that many signatures name. The core names none: its second Python knows no typing."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from typing import Any
 
 from .core import calculations
@@ -19,8 +19,6 @@ Fields = tuple[Field, ...]
 Path = tuple[str | int, ...]
 # What the operating system says to a program.
 Environment = Mapping[str, str]
-# Headers of HTTP, as name and value.
-Headers = Iterable[tuple[str, str]]
 # A record of core/drawing/entities.py: each kind has attributes of its own.
 Entity = Any
 # Along and up, in the unit of what is drawn.
