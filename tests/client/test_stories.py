@@ -104,10 +104,11 @@ def test_a_ring_that_came_out_weak_teaches_the_next(request, phone, served):
     next_former = sheet.figure("next_former_diameter")
     fingers.tap(page.get_by_role("button", name="Work the next ring with this relief"))
     _stage(sheet, fingers, "Tools")
-    # The former of the tools is the one that the inspection named.
+    # The former of the tools is the one that the inspection named, to one digit less.
+    size = "(each.textContent.match(/[\\d.]+(?= mm)/) ?? [])[0]"
     sheet.until(
-        "[...document.querySelectorAll('.tool')].some(each => each.textContent.includes('%s'))"
-        % next_former
+        "[...document.querySelectorAll('.tool')].some(each => each.textContent.includes("
+        "'Set former') && Number(%s).toFixed(2) === '%s')" % (size, next_former)
     )
     # What was measured is not lost, and one touch takes it all back.
     sheet.kept()

@@ -274,9 +274,9 @@ def test_the_examples_are_of_calculations_that_exist():
     assert json.dumps(examples.read_all())
 
 
-# Tools read it whole, and so do people: it was 728 kB when each operation said all of it again. With
-# room for one calculation more (tests/client/test_add_a_calculation.py adds one). A
-# calculation costs 7 kB, most of it the names of its inputs at its two addresses that take GET.
+# Tools read it whole, and so do people: it was 728 kB when each operation said all of it again. A
+# calculation costs 7 kB, most of it the names of its inputs at its two addresses that take GET; there
+# is room for one more, which tests/client/test_add_a_calculation.py adds.
 LARGEST = 295_000
 
 
