@@ -275,8 +275,8 @@ def test_the_examples_are_of_calculations_that_exist():
 
 
 # Tools read it whole, and so do people: it was 728 kB when each operation said all of it again. A
-# calculation costs 7 kB, most of it the names of its inputs at its two addresses that take GET; there
-# is room for one more, which tests/client/test_add_a_calculation.py adds.
+# calculation costs 7 kB, most of it the names of its inputs at its two addresses that take GET.
+# Room is left for the one that tests/client/test_add_a_calculation.py adds.
 LARGEST = 295_000
 
 
