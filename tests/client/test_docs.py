@@ -7,7 +7,7 @@ from urllib.parse import urlsplit
 import pytest
 
 from client.conftest import DESK, PHONE
-from client.test_everyone import COLOURS, TAGS, _faults
+from client.test_everyone import _faults
 from ringwright.api.docs.frame import PAGES
 from ringwright.core.calculations import CALCULATIONS
 
@@ -135,7 +135,7 @@ def test_axe_finds_nothing_on_our_own_pages(browser, served, size, scheme):
         if path == "/docs":
             page.wait_for_selector(DRAWN)
             page.evaluate("document.querySelector('.swagger-ui').replaceChildren()")
-        found[path] = _faults(page, TAGS if scheme == "light" else COLOURS)
+        found[path] = _faults(page)
     context.close()
     assert found == {path: [] for path in PAGES}
 

@@ -105,7 +105,7 @@ def test_answers_stand_in_order_and_problems_in_their_place(client):
     places = [one["problem"]["errors"][0]["path"] for one in answers[2:-1]]
     calculation = ["calculation"]
     assert places == [calculation, calculation, [], ["rings"], ["bore"], [], *[calculation] * 2]
-    assert answers[2]["problem"]["errors"][0]["remedy"].startswith("did you mean sizing")
+    assert answers[2]["problem"]["errors"][0]["remedy"] == "did you mean sizing or fitting?"
     assert answers[0]["answer"]["figures"] != answers[-1]["answer"]["figures"]
 
 
