@@ -4,6 +4,8 @@ import subprocess
 
 import pytest
 
+pytestmark = pytest.mark.waits
+
 
 @pytest.mark.slow
 def test_the_app_passes_its_own_tests(root):

@@ -10,6 +10,8 @@ import requests
 
 from conftest import free_port
 
+pytestmark = pytest.mark.waits
+
 # Packages from the net, the app's build and a start, on a slow machine.
 LONGEST_START = 600
 

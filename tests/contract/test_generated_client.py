@@ -10,6 +10,8 @@ import pytest
 
 from ringwright.core.calculations import CALCULATIONS
 
+pytestmark = pytest.mark.waits
+
 PACKAGE = "made_client"
 # The generator asks to be told which kinds of content are text and which are bytes.
 SETTINGS = """

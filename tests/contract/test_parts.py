@@ -14,6 +14,8 @@ import zipfile
 
 import pytest
 
+pytestmark = pytest.mark.waits
+
 # What anybody may use, pass on and change; of a library under the LGPL that holds for the library.
 FREE = {
     "0BSD", "Apache-2.0", "BSD", "BSD-2-Clause", "BSD-3-Clause", "CC0-1.0", "ISC",

@@ -5,6 +5,8 @@ import subprocess
 
 import pytest
 
+pytestmark = pytest.mark.waits
+
 USE = """
 import createClient from "openapi-fetch";
 import type { paths } from "./api";

@@ -9,6 +9,8 @@ import zipfile
 
 import pytest
 
+pytestmark = pytest.mark.waits
+
 CALL = """
 import json, sys
 from ringwright.api import create_app
