@@ -9,11 +9,16 @@ import type { Parts } from "./protocol";
 // Enough that a whole job is worked without the heap having to grow.
 const HEAP_BYTES = 8 * 1024 * 1024;
 const PYTHON_STACK = 16 * 1024;
+// Python looks for what nobody holds any more each time this much has been taken, and only then: looking takes as long
+// as a sizing, which takes a fortieth of this. Half of the heap, for the core itself holds less than the other half.
+const TAKEN_BYTES = HEAP_BYTES / 2;
 
 /** The core's functions as the engine hands them out. */
 export interface Functions {
   run(name: string, text: string): string;
   describe(): string;
+  /** Gives back what nobody holds any more: for a moment in which nobody waits. */
+  collect(): void;
 }
 
 export interface Engine {
@@ -28,7 +33,7 @@ export interface Engine {
  * function, even if it was handed out a second time meanwhile. */
 export function functionsOf(engine: Engine): Functions {
   const { globals } = engine.python;
-  engine.functions ??= { run: globals.get("run_json") as Functions["run"], describe: globals.get("describe") as Functions["describe"] };
+  engine.functions ??= { run: globals.get("run_json") as Functions["run"], describe: globals.get("describe") as Functions["describe"], collect: globals.get("collect") as Functions["collect"] };
   return engine.functions;
 }
 
@@ -75,7 +80,9 @@ export function writeFiles({ python }: Engine, packed: Uint8Array): void {
 /** What is called from outside. Nothing is handed out yet: an image is taken before that. */
 export function importCore({ python }: Engine): void {
   python.runPython(
-    "import json\n" +
+    "import gc, json\n" +
+      `gc.threshold(${TAKEN_BYTES})\n` +
+      "collect = gc.collect\n" +
       "from ringwright.core.calculations import CALCULATIONS, run_json\n" +
       "def describe():\n" +
       " from ringwright.core.describe import described\n" +

@@ -79,3 +79,21 @@ test("a damaged image is refused", { timeout: 60_000 }, async () => {
   content[content.length - 5]! ^= 1;
   await expect(bare().then((engine) => restoreImage(engine, { ...image, content }))).rejects.toThrow("damaged");
 });
+
+test("a long day of answers takes no more memory", { timeout: 60_000 }, async () => {
+  const engine = filled(await bare());
+  const { run, collect } = functionsOf(engine);
+  const held = (): number => {
+    engine.python.runPython("held = gc.mem_alloc()");
+    return engine.python.globals.get("held") as number;
+  };
+  for (const name of ["sizing", "job"]) run(name, '{"bore": 80}');
+  collect();
+  const [first, memory] = [held(), engine.memory.buffer.byteLength];
+  // Nobody rests: what is given back is given back by itself, in time.
+  for (let turn = 0; turn < 60; turn += 1) for (const name of ["sizing", "job"]) run(name, `{"bore": ${80 + turn / 10}}`);
+  expect(held() - first).toBeLessThan(6_000_000);
+  expect(engine.memory.buffer.byteLength).toBe(memory);
+  collect();
+  expect(Math.abs(held() - first)).toBeLessThan(100_000);
+});

@@ -14,7 +14,11 @@ interface Core extends Functions {
   fromImage: boolean;
 }
 
+/** So long after an answer the hand rests, and nobody waits for what is given back. */
+const REST_MS = 400;
+
 let core: Promise<Core> | undefined;
+let resting: ReturnType<typeof setTimeout> | undefined;
 let given: Parts | undefined;
 
 function say(message: FromWorker): void {
@@ -93,6 +97,8 @@ async function answer(ticket: number, name: string, text: string): Promise<void>
   } catch (error) {
     say({ kind: "broken", ticket, error: plainError(error) });
   }
+  clearTimeout(resting);
+  resting = setTimeout(() => void core?.then(({ collect }) => collect()).catch(() => undefined), REST_MS);
 }
 
 /** Only text crosses the border: whole numbers beyond 32 bits would be cut. */
