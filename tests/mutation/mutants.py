@@ -3,6 +3,7 @@
 import ast
 import copy
 from collections import namedtuple
+from itertools import pairwise
 
 # line, column: where. was, now: in words. tree: of the whole changed module.
 Mutant = namedtuple("Mutant", ("line", "column", "was", "now", "tree"))
@@ -46,6 +47,25 @@ def mutants_of(source):
             now = change(target)
             found.append(Mutant(node.lineno, node.col_offset, was, now, made))
     return sorted(found, key=lambda one: (one.line, one.column, one.now))
+
+
+def swaps_of(source):
+    """List of Mutant: two neighbours that a call gives by keyword, each given the other's value."""
+    tree = ast.parse(source)
+    found = []
+    for at, node in enumerate(ast.walk(tree)):
+        if not isinstance(node, ast.Call) or _name(node.func) in ("Method", "namedtuple"):
+            continue
+        for place, (one, next_one) in enumerate(pairwise(node.keywords)):
+            if ast.dump(one.value) == ast.dump(next_one.value) or not (one.arg and next_one.arg):
+                continue
+            made = copy.deepcopy(tree)
+            target = next(each for number, each in enumerate(ast.walk(made)) if number == at)
+            first, second = target.keywords[place : place + 2]
+            first.value, second.value = second.value, first.value
+            was = "%s(%s=, %s=)" % (_name(node.func), one.arg, next_one.arg)
+            found.append(Mutant(node.lineno, node.col_offset, was, "swapped", made))
+    return sorted(found, key=lambda mutant: (mutant.line, mutant.column, mutant.was))
 
 
 def _changes(node):
