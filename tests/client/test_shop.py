@@ -192,3 +192,56 @@ def test_tool_on_the_shelf_that_comes_near_is_offered(sheet, tmp_path):
     # It is this job's: the next one is worked afresh.
     page.locator(".head-undo").click()
     sheet.until("document.querySelector('.shelf').textContent.includes('comes near')")
+
+
+# 3/16 and 3/32 in for 3 1/8 in, by the rule of inch sizes (tests/core/test_shop_sizes.py) [mm].
+INCH_WIDTH = 25.4 * 3 / 16
+IN_INCHES = dict(SHOP, inputs={"inch_sizes": True})
+
+
+def _sizes(sheet):
+    page = sheet.go("ring").ready().page
+    page.locator("[data-figure=ring_width]").first.wait_for()
+    return float(sheet.figure("ring_width"))
+
+
+def test_shop_in_inches_begins_every_new_job_so_and_leaves_the_others(sheet, tmp_path):
+    """A bore written in millimetres too; a job that was kept before keeps its sizes."""
+    page = sheet.page
+    metric = {"bore": "79.375 mm", "steam_pressure": "120 psi"}
+    _jobs(sheet, tmp_path, ("Before", metric))
+    _bring_in(sheet, tmp_path, IN_INCHES)
+    assert page.get_by_label("Inch sizes", exact=True).is_checked()
+    sheet.go("book")
+    page.locator(".job-open-button", has_text="Before").click()
+    sheet.until("document.querySelector('.head-names b').textContent === 'Before'")
+    kept = _sizes(sheet)
+    assert abs(kept - INCH_WIDTH) > 0.005
+    sheet.go("book").page.get_by_role("button", name="New job").first.click()
+    sheet.until("document.querySelector('.head-names b').textContent !== 'Before'")
+    sheet.go("ring").enter("Bore", metric["bore"]).ready()
+    sheet.enter("Steam pressure", metric["steam_pressure"]).ready()
+    assert abs(_sizes(sheet) - INCH_WIDTH) < 0.006
+
+
+def test_job_in_inches_from_before_is_offered_inch_sizes(sheet, tmp_path):
+    page = sheet.page
+    _jobs(sheet, tmp_path, ("Taken", {"bore": "3 1/8 in"}), ("Left", {"bore": "3 1/8 in"}))
+    offer = page.get_by_text("This job is in inches, its sizes are in millimetres.")
+    for name, button, inch in (("Taken", "Take inch sizes", True), ("Left", "Keep them", False)):
+        sheet.go("book").page.locator(".job-open-button", has_text=name).click()
+        sheet.until("document.querySelector('.head-names b').textContent === '%s'" % name)
+        before = _sizes(sheet)
+        assert abs(before - INCH_WIDTH) > 0.005
+        offer.wait_for()
+        page.get_by_role("button", name=button).click()
+        offer.wait_for(state="hidden")
+        sheet.until(
+            "(Math.abs(%s - parseFloat(document.querySelector('[data-figure=ring_width] b')"
+            ".textContent)) < 0.006) === %s" % (INCH_WIDTH, str(inch).lower())
+        )
+    # What was answered once is not asked again.
+    sheet.kept()
+    page.reload()
+    _sizes(sheet)
+    assert not offer.is_visible()

@@ -46,8 +46,13 @@ export const shopInputs = computed<Inputs>(() => {
   const { lathes, lathe, inputs } = shop.value;
   const used = lathes[lathe] ?? {};
   const own = Object.fromEntries(OF_A_LATHE.flatMap((name) => (used[name] === undefined ? [] : [[name, used[name]]])));
-  return { ...inputs, ...own };
+  const { inch_sizes: _begins, ...taken } = inputs;
+  return { ...taken, ...own };
 });
+
+/** What a job begins with in this shop. It stands in the job from then on: one that was kept before must not
+ * change its sizes because the shop changed its mind. */
+export const jobBegins = computed<Inputs>(() => (shop.value.inputs.inch_sizes === true ? { inch_sizes: true } : {}));
 
 /** False where the device keeps nothing. */
 export function setShop(next: Shop): boolean {

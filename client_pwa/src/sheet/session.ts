@@ -7,6 +7,7 @@ import { copyOf, newJob } from "../book/job";
 import { nameByDay, nameByEngine } from "../book/names";
 import type { Job, JobReading } from "../book/job";
 import { unpackJob } from "../book/share";
+import { jobBegins } from "../book/shop";
 import { allEntries, entryWith, save, setDeleted, whenLost } from "../book/store";
 import type { BookEntry } from "../book/store";
 import { hearOthers, tellOthers } from "../book/tabs";
@@ -155,7 +156,7 @@ export async function addJob(next: Job, screen: string): Promise<void> {
 
 /** A sheet with nothing on it; it is called by the day until somebody says for which engine it is. */
 export async function startJob(): Promise<void> {
-  const next = newJob(nameByDay(namesInBook()));
+  const next = newJob(nameByDay(namesInBook()), jobBegins.peek());
   await addJob(next, "ring");
   unnamed.value = next.id;
 }

@@ -8,7 +8,7 @@ import { sentence } from "../engine/labels";
 import type { CalculationName } from "../engine/names";
 import { fieldNamed, fieldsOf, isKnown } from "../engine/tables";
 import { newJob } from "../book/job";
-import { shopInputs } from "../book/shop";
+import { jobBegins, shopInputs } from "../book/shop";
 import type { Input, Inputs, Job } from "../book/job";
 import { changeOf, seenBy } from "./apart";
 import { fed, FEEDS, variantOf } from "./feeds";
@@ -113,10 +113,13 @@ export function setInputs(changes: Record<string, Input | undefined>): void {
   if ("bore" in changes && inInches(next.bore) !== inInches(job.peek().inputs.bore)) {
     // A job in inches has inch sizes, whatever unit its figures are shown in; a person may say otherwise after.
     if (inInches(next.bore)) next.inch_sizes = true;
-    else delete next.inch_sizes;
+    else if (jobBegins.peek().inch_sizes === undefined) delete next.inch_sizes;
   }
   change({ inputs: next });
 }
+
+/** A job in inches that was kept before there were inch sizes, or that came so from elsewhere: nobody has said. */
+export const inchSizesOpen = computed(() => inInches(inputs.value.bore) && inputs.value.inch_sizes === undefined);
 
 const inInches = (bore: Input | undefined): boolean => typeof bore === "string" && unitNamed("length", splitText(bore).unit)?.name === "in";
 

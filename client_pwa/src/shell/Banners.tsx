@@ -6,7 +6,7 @@ import { fileName, fileText, saveOut } from "../book/files";
 import { said } from "../base/said";
 import { isBefore, loadAnew, newVersion, takenElsewhere, tryNewest, useNewVersion } from "../offline/register";
 import { keptFiles, way } from "../offline/standing";
-import { job } from "../sheet/sheet";
+import { inchSizesOpen, job, setInput } from "../sheet/sheet";
 import { place } from "../base/routes";
 import { cleared, fromLink, keepLinked, keepMine, keeping, nameForEngine, onceKept, saveNow, startJob, takeTheirs, unnamed } from "../sheet/session";
 
@@ -114,6 +114,17 @@ export function Banners() {
           </button>
           <button type="button" class="quiet" onClick={() => void takeTheirs()}>
             Show the other, keep this as a copy
+          </button>
+        </Banner>
+      )}
+      {inchSizesOpen.value && (
+        <Banner kind="note">
+          <p>This job is in inches, its sizes are in millimetres.</p>
+          <button type="button" onClick={() => setInput("inch_sizes", true)}>
+            Take inch sizes
+          </button>
+          <button type="button" class="quiet" onClick={() => setInput("inch_sizes", false)}>
+            Keep them
           </button>
         </Banner>
       )}

@@ -10,6 +10,7 @@ import { demoJob, DEMO_ID } from "../../book/demo";
 import { copyOf, newJob } from "../../book/job";
 import { dayWords } from "../../book/names";
 import type { Job } from "../../book/job";
+import { jobBegins } from "../../book/shop";
 import { dropPhotosBut } from "../../book/photos";
 import { FindBar, sorted } from "./FindBar";
 import type { Order } from "./FindBar";
@@ -213,7 +214,7 @@ async function remove(entry: BookEntry, open: boolean): Promise<void> {
   if (!open) return;
   const next = liveEntries.value.find((each) => each.reading.ok);
   if (next) await openById(next.id, "book");
-  else await addJob(newJob("New job"), "book");
+  else await addJob(newJob("New job", jobBegins.peek()), "book");
 }
 
 async function bringBackDemo(): Promise<void> {

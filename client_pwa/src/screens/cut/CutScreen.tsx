@@ -4,7 +4,7 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Inputs, Job } from "../../book/job";
 import { rackAfter } from "../../book/rack";
 import type { Cut } from "../../book/rack";
-import { namedBars, shop, shopInputs } from "../../book/shop";
+import { jobBegins, namedBars, shop, shopInputs } from "../../book/shop";
 import type { Answer } from "../../engine/answers";
 import { sentence } from "../../engine/labels";
 import { fieldsOf } from "../../engine/tables";
@@ -108,7 +108,7 @@ interface Plan {
 /** The cut list of these jobs out of this rack, asked for again when either changes. */
 function usePlan(jobs: readonly Job[], rack: readonly Inputs[]): Plan {
   const [plan, setPlan] = useState<Plan>({ answer: undefined, words: [] });
-  const question = JSON.stringify([jobs.map((each) => [each.name, each.inputs]), rack, shopInputs.value]);
+  const question = JSON.stringify([jobs.map((each) => [each.name, each.inputs]), rack, shopInputs.value, jobBegins.value]);
   useEffect(() => {
     let old = false;
     void planned(jobs, rack).then((next) => {
@@ -144,7 +144,7 @@ async function planned(jobs: readonly Job[], rack: readonly Inputs[]): Promise<P
     });
   }
   if (sets.length === 0) return { answer: undefined, words };
-  const { request, faults } = assemble(fieldsOf("stock"), { ...shopInputs.peek(), bars: [...rack] });
+  const { request, faults } = assemble(fieldsOf("stock"), { ...shopInputs.peek(), ...jobBegins.peek(), bars: [...rack] });
   if (faults.length > 0) return { answer: undefined, words: [...words, `The rack: ${sentence(faults[0]!.message)} ${sentence(faults[0]!.remedy)}`] };
   const reply = await replyTo("cut", "stock", { ...request, sets });
   if (reply.state !== "answer") return { answer: undefined, words: [...words, wordsOf(reply)] };

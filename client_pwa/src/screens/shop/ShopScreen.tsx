@@ -15,6 +15,7 @@ import { faultsIn } from "./faults";
 import { keepShop, sayGoneFromShop } from "../../sheet/keep_shop";
 
 const GROUPS: readonly { title: string; words?: string; names: readonly InputName[] }[] = [
+  { title: "Sizes of new jobs", words: "Fractions of an inch and thou, in place of millimetres. Jobs in the book keep the sizes they have.", names: ["inch_sizes"] },
   { title: "Saws and cutters", names: ["end_kerf", "slit_width", "cutter_diameter", "cutter_collar", "slit_on_stick", "table_grip", "parting_width", "saw_width"] },
   { title: "Bars and prices", names: ["ring_material", "bar_form", "bar_sizes", "bar_length", "bar_price", "spares", "usable_offcut"] },
   { title: "Gauges, and how far work may stray", names: ["gauge_uncertainty", "bore_spread", "outside_spread", "thickness_spread", "kerf_spread", "tool_spread"] },
@@ -76,6 +77,7 @@ export function ShopScreen() {
       {GROUPS.map((group) => (
         <section class="card" key={group.title} aria-label={group.title}>
           <h2>{group.title}</h2>
+          {group.words && <p>{group.words}</p>}
           <div class="top-entries">
             {group.names.map((name) => {
               const field = fieldNamed(name, FROM);
