@@ -18,6 +18,7 @@ STAGES = {
 }
 BESIDE = {
     "fitting": ".operation",
+    "groove": ".card",
     "valve": ".card",
     "expander": ".card",
     "thumb": ".card",

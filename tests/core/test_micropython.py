@@ -78,6 +78,12 @@ def plausible(name, dice):
         request["stroke"] = dice.uniform(1.0, 1.6) * bore
         request["speed"] = dice.choice((90, 160, 250, 400))
         request["port_width"] = dice.uniform(0.1, 0.4) * bore
+    if name == "groove-recut":
+        wide = bore * dice.uniform(0.03, 0.08)
+        request["groove_readings"] = [
+            {"mouth": wide * dice.uniform(1.0, 1.1), "bottom": wide} for _ in range(3)
+        ]
+        request["end_land"], request["old_ring_width"] = 0.7 * wide, 0.8 * wide
     if name == "inspection":
         request["measured_free_gap"] = dice.uniform(0.04, 0.12) * bore
     if name == "bore-survey":

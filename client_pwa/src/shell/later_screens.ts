@@ -4,6 +4,7 @@ export { BookScreen } from "../screens/book/BookScreen";
 export { CompareScreen } from "../screens/compare/CompareScreen";
 export { CutScreen } from "../screens/cut/CutScreen";
 export { FittingScreen } from "../screens/fitting/FittingScreen";
+export { GrooveScreen } from "../screens/groove/GrooveScreen";
 export { GuideScreen } from "../screens/guide/GuideScreen";
 export { LabelScreen } from "../screens/label/LabelScreen";
 export { SettingsScreen } from "../screens/settings/SettingsScreen";

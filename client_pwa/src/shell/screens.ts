@@ -43,6 +43,7 @@ const CutScreen = lazy("CutScreen");
 /** What is no stage of the ring's job. */
 const SIDE: readonly Screen[] = [
   { key: "fitting", label: "Fitting", title: "Fitting card", uses: ["fitting"], view: lazy("FittingScreen") },
+  { key: "groove", label: "Groove", title: "Worn groove", uses: ["groove-recut"], view: lazy("GrooveScreen") },
   { key: "valve", label: "Valve", title: "Piston valve", uses: ["piston-valve"], view: plain("piston-valve", VALVE_ENTRIES, VALVE_FIGURES, PortPicture) },
   { key: "expander", label: "Expander", title: "Spring expander", uses: ["expander"], view: plain("expander", ["bore", "radial_thickness", "ring_width", "groove_depth", "expander_pressure"], ["total_wall_pressure", "strip_stress", "wave_height", "strip_length"]) },
   { key: "thumb", label: "Thumb rules", title: "What the thumb rules would do", uses: ["thumb-rules"], view: lazy("ThumbScreen") },

@@ -109,6 +109,13 @@ _ROWS = (
         "fitting.fitting.ANSWER",
     ),
     (
+        "groove-recut",
+        "A worn groove trued up, its lands and its ring",
+        "fitting.groove_recut.calculate",
+        "fitting.groove_recut",
+        "catalogue.groove.ANSWER",
+    ),
+    (
         "piston-valve",
         "Rings of a piston valve",
         "running.piston_valve.calculate",

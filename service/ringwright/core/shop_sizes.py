@@ -62,6 +62,16 @@ def width(value, inch):
     return roundest(value, INCH if inch else METRIC)
 
 
+def over(value, inch):
+    """The roundest width not below a value, at most 2 % above it [mm]. inch, or metric."""
+    steps = INCH if inch else METRIC
+    for step in steps:
+        found = math.ceil(value / step - 1e-9) * step
+        if found <= 1.02 * value:
+            break
+    return found
+
+
 def up(value, metric_step, inch_step, inch):
     """The next multiple up of one step in either system [mm]. Steps [mm], [in]."""
     step = inch_step * MM_PER_INCH if inch else metric_step
