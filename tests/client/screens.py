@@ -21,6 +21,7 @@ BESIDE = {
     "groove": ".card",
     "valve": ".card",
     "expander": ".card",
+    "soak": ".card",
     "thumb": ".card",
     "unheated": ".wall path",
     "tables": ".card",

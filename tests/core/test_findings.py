@@ -263,6 +263,15 @@ ROWS = [
         "free-shape",
         "watch",
     ),
+    ("soak", {"bore": 80.0}, "soak-hot", "watch"),
+    ("soak", {"bore": 80.0, "tell_tale": "cherry-red"}, "soak-hot", "stop"),
+    ("soak", {**PLAIN, "tell_tale": "crayon", "soak_temperature": 490.0}, "soak-cold", "watch"),
+    ("soak", {"bore": 80.0, "tell_tale": "zinc-melts"}, "soak-cold", "stop"),
+    ("soak", {"bore": 80.0}, "relief", "watch"),
+    ("soak", {"bore": 80.0, "tell_tale": "oven-dial"}, "too-slack", "watch"),
+    ("soak", {"bore": 80.0}, "too-slack", "stop"),
+    ("soak", {"bore": 80.0, "relief": 0.5, "tell_tale": "low-red"}, "too-stiff", "watch"),
+    ("soak", {**PLAIN, "ring_material": "filled-ptfe-carbon"}, "soak", "stop"),
     ("spread", {"bore": 80.0, "relief_spread": 0.3}, "yield", "watch"),
     ("spread", {"bore": 80.0, "relief_spread": 0.3, "thickness_spread": 0.5}, "yield", "stop"),
     # Habits of the trade, each where it does not hold.
@@ -279,7 +288,7 @@ ROWS = [
 # Said in words alone, for there is nothing to measure.
 WORDS_ALONE = {
     "pairing", "piston-metal", "section", "setting", "no-contact", "ovality-unseen",
-    "two-directions", "joint", "agreement", "opening-thumb-rule",
+    "two-directions", "joint", "agreement", "opening-thumb-rule", "soak",
 }  # fmt: skip
 
 
@@ -314,7 +323,7 @@ FALLS_SHORT = {
     "too-slack", "grip", "steam", "end-gap", "cold-start", "groove-depth", "piston-seizes", "seals",
     "ring-follows", "gap-breathes", "power", "gap-running", "side-clearance-running",
     "piston-clearance-running", "side-clearance-start", "bar-wear", "closed-gap", "yield",
-    ("inspection", "width"), ("running", "spring"),
+    ("inspection", "width"), ("running", "spring"), "soak-cold",
 }  # fmt: skip
 EITHER_WAY = {
     "side-clearance", "proportion", "missing-quantity", "modulus", "thickness", "relief",

@@ -9,6 +9,7 @@ export { GuideScreen } from "../screens/guide/GuideScreen";
 export { LabelScreen } from "../screens/label/LabelScreen";
 export { SettingsScreen } from "../screens/settings/SettingsScreen";
 export { ShopScreen } from "../screens/shop/ShopScreen";
+export { SoakScreen } from "../screens/soak/SoakScreen";
 export { TablesScreen } from "../screens/tables/TablesScreen";
 export { ThumbScreen } from "../screens/thumb/ThumbScreen";
 export { UnheatedScreen } from "../screens/unheated/UnheatedScreen";

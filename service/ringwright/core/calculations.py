@@ -81,6 +81,13 @@ _ROWS = (
         "catalogue.measuring.INSPECTION",
     ),
     (
+        "soak",
+        "Heat without a pyrometer: what a soak sets",
+        "measuring.tell_tales.calculate",
+        "measuring.tell_tales",
+        "catalogue.soak.ANSWER",
+    ),
+    (
         "spread",
         "What matters most, and how many come right",
         "measuring.spread.calculate",

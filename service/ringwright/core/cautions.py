@@ -18,6 +18,10 @@ CAUTIONS = OrderedDict(
             "Hot work: clear the area of anything that burns, keep an extinguisher at hand, ventilate, wear heat-proof gloves and eye protection. Metal that glows no longer may still burn.",
         ),
         (
+            "molten",
+            "Molten metal and salt spit at the least damp; hot zinc, lead and salt give off fumes that poison: a bead is enough, ventilate. Never quench the ring: it cracks, and the steam scalds.",
+        ),
+        (
             "iron-dust",
             "Iron dust and swarf: eye protection, no loose clothing, brush chips away, never by hand; keep the dust out of your lungs.",
         ),

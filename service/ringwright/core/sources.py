@@ -171,6 +171,24 @@ SOURCES = (
         "read",
     ),
     Source(
+        "heat-colours",
+        "A Book of Steam for Engineers (1905), p. 50; Chapman, Workshop Technology part 1, 5th edition",
+        "red just visible 525 degC, dull red 700; black red 426 to 593, very dark red 594 to 704, dark red 705 to 814, cherry 815 to 870; both as an encyclopaedia quotes them",
+        "read",
+    ),
+    Source(
+        "its-90",
+        "International Temperature Scale of 1990, table 1",
+        "tin 231.928, zinc 419.527, aluminium 660.323 degC",
+        "read",
+    ),
+    Source(
+        "grey-iron-heat",
+        "ASM Handbook volume 4, heat treating of grey iron, as quoted; a makers' forum on rings set by heat",
+        "short times to 595 degC change nothing, then carbide breaks down ever faster to 760; rings held an hour at 1150 F set fully",
+        "read",
+    ),
+    Source(
         "turning-speeds",
         "A published reference table of cutting conditions for turning",
         "cast iron, steel and aluminium, high-speed steel and carbide",
