@@ -351,6 +351,10 @@ def test_nothing_touches_when_the_clearances_are_wide():
     assert touch(10.0, 75.0) == ("nothing", None)
 
 
+def test_what_does_not_grow_touches_nothing():
+    assert touch(10.0, 79.9, piston_expansion=0.0) == ("nothing", None)
+
+
 def test_a_warm_cylinder_puts_the_touch_off():
     assert touch(0.16, 79.7, wall=120.0).temperature > touch(0.16, 79.7).temperature + 99.0
 
@@ -363,7 +367,8 @@ def test_a_warm_cylinder_puts_the_touch_off():
         (lambda: clearances.running_side_clearance(float("nan")), "bore"),
         (lambda: clearances.running_piston_clearance(0.0), "bore"),
         (lambda: clearances.piston_clearance_limit(0.0), "radial_thickness"),
-        (lambda: clearances.starting_wall_temperature(170.0, 20.0, 1.1), "share"),
+        (lambda: clearances.starting_wall_temperature(170.0, 20.0, 1.001), "share"),
+        (lambda: clearances.starting_wall_temperature(170.0, 20.0, -0.001), "share"),
         (lambda: expansion.growth(-1e-6, 20.0, 20.0), "expansion"),
         (lambda: expansion.growth(1e-5, 901.0, 20.0), "temperature"),
         (lambda: expansion.growth(1e-5, 20.0, -41.0), "shop_temperature"),
