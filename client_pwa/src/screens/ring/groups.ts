@@ -12,7 +12,7 @@ export const INPUT_GROUPS: readonly Group[] = [
   { title: "The ring", names: ["rings", "radial_thickness", "ring_width", "end_cut", "closed_gap"] },
   { title: "What to aim at", names: ["wall_pressure", "free_gap", "former_ratio", "shelf_former"] },
   { title: "Materials and heat", names: ["ring_material", "modulus", "cylinder_material", "piston_material", "steam_temperature", "shop_temperature"] },
-  { title: "Piston and groove", names: ["groove_width", "groove_depth", "piston_diameter"] },
+  { title: "Piston and groove", names: ["groove_width", "measured_groove_width", "groove_depth", "piston_diameter"] },
   { title: "How it is set and turned", names: ["setting", "finishing", "relief"] },
 ];
 

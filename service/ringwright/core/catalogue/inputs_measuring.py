@@ -101,6 +101,14 @@ MEASURED = table(
         highest=150.0,
     ),
     field(
+        "measured_groove_width",
+        "length",
+        "width of the groove as cut; the ring is judged by it, and keeps its own size",
+        nothing("as drawn: H8 where it is to be cut"),
+        lowest=0.5,
+        highest=151.0,
+    ),
+    field(
         "measured_closed_gap",
         "length",
         "gap in the bore or in a gauge of its size, by feeler square to the cut",

@@ -14,6 +14,7 @@ from ..making.route_rows import changed
 from ..problems import Fault, InputProblem
 from ..records import plain
 from ..ring import sizing
+from ..ring.design import GROOVE_CLASS
 from ..walk import rings
 from . import catalogue, words
 from .job import Job
@@ -62,11 +63,11 @@ def job_of(design, tools, values):
         number="",
         texture="",
     )
-    # What is there already is as it is; what is to be cut has limits. The grade is common practice,
-    # no source.
+    # What is there already is as it is; what is to be cut has limits. The piston's grade is common
+    # practice, no source.
     worked = {}
     for name, size, tolerance in (
-        ("groove_width", design.groove_width, "H8"),
+        ("groove_width", design.groove_width, GROOVE_CLASS),
         ("piston_diameter", design.piston_diameter, "h8"),
     ):
         if values.get(name) is None:

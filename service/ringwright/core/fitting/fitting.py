@@ -20,7 +20,7 @@ from ..ring.design import settle
 from ..ring.judging import gap_left
 from ..ring.soak import can_be_set
 from ..running import wear
-from ..walk.finished import finished_limits
+from ..walk.finished import side_limits
 from . import land
 from .fitting_text import SIGNS, TEXT
 
@@ -139,14 +139,7 @@ _EACH = ("clean-grooves", "try-ring", "fit", "fit-double", "look-again")
 
 def _rows(d, found):
     """List of (key of the operation, its sizes), in the order of the work."""
-    narrow, wide = finished_limits(d).width
-    side = between(
-        "side_clearance",
-        "side clearance",
-        d.side_clearance,
-        (d.groove_width - wide, d.groove_width - narrow),
-        FITTED,
-    )
+    side = between("side_clearance", "side clearance", d.side_clearance, side_limits(d), FITTED)
     thickness = bare("radial_thickness", "thickness", d.radial_thickness, reading=MICROMETER)
     gap = bare(
         "closed_gap_reading", each("gap when new", d), _felt(d, d.closed_gap), reading=FEELER
@@ -155,8 +148,11 @@ def _rows(d, found):
     if "half_spring_gap" in found:
         due = _felt(d, found["half_spring_gap"])
         look.append(bare("half_spring_reading", "rings are due at a gap of", due, reading=FEELER))
+    limits = (d.groove_width, d.groove_upper)
+    if d.groove_upper == d.groove_width:
+        limits = (None, None)
     groove = [
-        bare("groove_width", "groove width", d.groove_width, reading="gauge blocks"),
+        between("groove_width", "groove width", d.groove_width, limits, "gauge blocks"),
         bare("groove_depth", "groove depth", d.groove_depth, reading=DEPTH),
     ]
     if "least_land" in found:

@@ -4,7 +4,7 @@ from ..ring import sizing
 from ..ring.allowances import CUT_ANGLES
 from ..ring.blank import feeler_reading
 from ..ring.soak import can_be_set, soak_range
-from ..walk.finished import finished_limits, free_gap_limits
+from ..walk.finished import finished_limits, free_gap_limits, side_limits
 from ..walk.plan import clamped_reading
 from . import tool_list
 from .part_sizes import (
@@ -184,13 +184,12 @@ class Work:
         if can_be_set(d.ring_material.family):
             inspect[:0] = [self.free_gap()]
             inspect.append(self.scale())
-        narrow, wide = self.own.width
         groove = [
             between(
                 "side_clearance",
                 "side clearance",
                 d.side_clearance,
-                (d.groove_width - wide, d.groove_width - narrow),
+                side_limits(d),
                 FITTED,
             ),
             bare("groove_depth", "groove depth", d.groove_depth, reading=DEPTH),

@@ -6,7 +6,7 @@ from .. import clearances
 from ..records import GOOD, STOP, WATCH, Choice, Quantity, finding
 from ..ring import blank, heat_set, soak
 from ..ring.allowances import CUT_ANGLES
-from ..ring.judging import judge_gap, judge_light, judge_pressure, side_left
+from ..ring.judging import SLACK_SIDE, judge_gap, judge_light, judge_pressure, side_left
 from ..ring.sizing import stops
 from ..walk.finished import PRESSURE_SHARE, THICKNESS_STOP, finished_limits
 from ..wording import decimal, fine_length, length, percent, temperature, wall_pressure
@@ -20,6 +20,8 @@ SCRAP = "scrap"
 OVALITY_OFF = 0.08
 # Relief worth having: below, the metal never got hot enough.
 LEAST_RELIEF = 0.5
+# A size at its very limit is within it [mm].
+NOISE = 1e-9
 
 # Checks of sizing: of the blank; of a measure that inspection judges itself; of a pressure that
 # was found; of the ring as made.
@@ -177,20 +179,27 @@ def _width(rows, values, found):
     d = found.intended
     clear = d.groove_width - measured
     side = side_left(d, measured)
+    room = d.groove_upper - d.groove_width
+    most = side + room
     _, least, greatest = clearances.running_side_clearance(d.bore)
     value = Quantity(side, "mm")
     said = "The ring stands %s in its groove of %s." % (
         fine_length(abs(clear)) + (" clear" if clear >= 0.0 else " proud"),
         fine_length(d.groove_width),
     )
-    if side < least:
+    measure = ""
+    if room > 0.0:
+        said += " At its upper limit the groove leaves %s." % fine_length(clear + room)
+        measure = " Or measure the groove: what it has counts."
+    if side < least - NOISE:
         narrow = math.floor(1000.0 * (measured + side - least)) / 1000.0
-        remedy = "Face it to %s." % fine_length(narrow)
+        remedy = "Face it to %s." % fine_length(narrow) + measure
         faced = (Choice("measured_width", narrow, "mm", "clears it"),)
         rows.append(finding("width", STOP, said, remedy, value, Quantity(least, "mm"), faced))
-    elif side > 1.5 * greatest:
+    elif most > SLACK_SIDE * greatest + NOISE:
         stop = side > 3.0 * greatest
-        remedy = "Make a wider ring; a slack one hammers its groove."
+        remedy = "Make a wider ring; a slack one hammers its groove." + measure
+        value = Quantity(most, "mm")
         rows.append(
             finding(
                 "width-lost", STOP if stop else WATCH, said, remedy, value, Quantity(greatest, "mm")

@@ -197,9 +197,12 @@ def _side(d, row):
     _, least, greatest = clearances.running_side_clearance(d.bore)
     short = row.value.value < least
     aim = least + 0.25 * (greatest - least)
-    groove = ("groove_width", said_up(d.groove_width + aim - row.value.value))
+    off = row.value.value - aim
+    groove = ("groove_width", said_up(d.groove_width - off))
+    opened = change(groove, ("ring_width", d.ring_width), ("measured_groove_width", None))
     wide = change(("ring_width", None))
-    return [change(groove, ("ring_width", d.ring_width)) if short else wide, wide]
+    suited = change(("ring_width", said_down(d.ring_width + off)))
+    return [opened if short else wide, wide, suited]
 
 
 def _depth(d, row):

@@ -5,7 +5,9 @@ from collections import OrderedDict, namedtuple
 
 from .. import clearances
 from ..catalogue import figures_of
+from ..catalogue.inputs import listed
 from ..catalogue.inputs_blank import BLANK
+from ..catalogue.inputs_measuring import MEASURED
 from ..catalogue.inputs_ring import RING
 from ..catalogue.ring import SIZING
 from ..cautions import cautions
@@ -14,7 +16,7 @@ from . import heat_set, ring_findings, ring_remedies, section, spring, winding
 from .design import settle
 from .judging import gap_left, pressing
 
-FIELDS = tuple(RING.values()) + tuple(BLANK.values())
+FIELDS = tuple(RING.values()) + tuple(BLANK.values()) + listed((MEASURED,), "measured_groove_width")
 
 # What the ring of a Design does: stresses [MPa], forces [N], light [mm].
 Behaviour = namedtuple(

@@ -139,7 +139,10 @@ TABLE = (
         of=_thou,
         times="",
         shares=tuple([(fine_length(0.0254 * thou), float(thou)) for thou in (1, 2, 3, 4)]),
-        puts=lambda size, d: {"groove_width": d.ring_width + size},
+        puts=lambda size, d: {
+            "groove_width": d.ring_width + size,
+            "measured_groove_width": None,
+        },
         worked=lambda d, acts: d.side_clearance,
         gives=(("side_clearance_hot", length),),
         says="Hot, %s is left at its sides.",

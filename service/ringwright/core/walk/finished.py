@@ -35,6 +35,15 @@ def free_gap_limits(design):
     )
 
 
+def side_limits(design):
+    """(least, greatest) side clearance, cold, of rings and grooves within their limits [mm].
+
+    design: a Design.
+    """
+    narrow, wide = finished_limits(design).width
+    return design.groove_width - wide, design.groove_upper - narrow
+
+
 def finished_limits(design):
     """The Finished limits of the ring of a Design."""
     d = design
@@ -46,10 +55,12 @@ def finished_limits(design):
         largest = min(largest, max(most, d.closed_gap + LEAST_GAP_BEYOND))
     _, least, greatest = clearances.running_side_clearance(d.bore)
     side = side_left(d, d.ring_width)
+    # The narrowest ring in the widest groove still has what practice leaves, and the reverse.
+    loose = side + d.groove_upper - d.groove_width
     return Finished(
         thickness=(d.radial_thickness - off, d.radial_thickness + off),
         width=(
-            d.ring_width - max(SLACK_SIDE * greatest - side, 0.0),
+            d.ring_width - max(SLACK_SIDE * greatest - loose, 0.0),
             d.ring_width + max(side - least, 0.0),
         ),
         closed_gap=(d.closed_gap, largest),
