@@ -171,6 +171,31 @@ def test_what_one_ring_s_heat_gave_settles_the_former_of_the_next():
     assert corrected == pytest.approx(ring["figures"]["next_former_diameter"]["value"], rel=1e-9)
 
 
+@pytest.mark.parametrize("bore", [25.4, 79.375, 300.0])
+def test_the_saw_is_moved_on_by_what_the_ring_s_own_slit_asks(bore):
+    """Slit and cut laid out on the stick: two bands alike, and a blank as long as the card has."""
+    asked = {"bore": bore, "slit_on_stick": True}
+    nominal = calculations.run("tooling", asked)["figures"]
+    wide = nominal["cut_off_width"]["value"] + 0.06
+    card = calculations.run("route", {**asked, "measured": [{"slit_width": wide}]})
+    sizes = {size["name"]: size for size in card["rings"][0]["sizes"]}
+    assert sizes["cut_off_step"]["operation"] == "saw-off"
+    assert {size["operation"] for size in sizes.values()} <= {
+        row["key"] for row in card["operations"]
+    }
+    band, saw = nominal["band_width"]["value"], nominal["cut_off_width"]["value"]
+    slit = band + saw / 2
+    cut = slit + sizes["cut_off_step"]["value"]
+    near, far = slit - wide / 2, (cut - wide / 2) - (slit + wide / 2)
+    assert near == pytest.approx(far, abs=1e-9)
+    assert cut - wide / 2 == pytest.approx(sizes["blank_length"]["value"], abs=1e-9)
+    # Off the stick there is no such move.
+    other = calculations.run("route", {"bore": bore, "measured": [{"slit_width": wide}]})["rings"][
+        0
+    ]
+    assert "cut_off_step" not in {size["name"] for size in other["sizes"]}
+
+
 def test_a_ring_past_mending_stops_and_one_that_can_run_does_not():
     rings = calculations.run(
         "route",

@@ -8,15 +8,14 @@ and the limits that keep it within its own whatever the others do within theirs.
 import math
 from collections import OrderedDict, namedtuple
 
-from ..problems import OutOfRange
 from ..records import GOOD, STOP
-from ..ring import heat_set
 from ..ring.judging import judge_gap, judge_pressure
-from . import states
-from .finished import THICKNESS_STOP, finished_limits, free_gap_limits
+from . import ring_card, states
+from .finished import THICKNESS_STOP, finished_limits
 from .limits import card_limits
-from .plan import changed, lean, plan_of, set_open, walk
+from .plan import changed, lean, plan_of, set_open, walked
 from .resetting import former_for, relief_shown, spacer_for
+from .ring_card import EPS
 
 # Metal that the last turning must find all round, on the diameter [mm], and of the finishing
 # allowance. Common practice, no source.
@@ -25,14 +24,17 @@ CLEAN_UP_SHARE = 0.2
 # A relief that no heat gives.
 MOST_RELIEF = 1.02
 
-# One size of a ring's card. value, lower, upper: what it is to be, now; None without limits.
-# measured: None until it was. within: whether it was within the card's limits, None likewise.
-Step = namedtuple("Step", ("name", "value", "lower", "upper", "measured", "within"))
+# What a feeler tells apart [mm].
+FEELER_STEP = 0.005
+_MADE = (
+    "thickness", "width", "closed_gap", "before_dressing", "dressed", "free_gap",
+    "wall_pressure", "closing_bore", "clean_up", "state",
+)  # fmt: skip
 
-# One ring. steps: list of Step. plan: the Plan it is walked by. made: a plan.Made of that, None
-# where no ring comes of it. relief: what its heat gave, None where it was not measured. faults:
-# list of words, among thickness, gap, gap-short, pressure, clean-up, width, relief, that the
-# finished ring will fail by; grave: whether one of them stops it, as inspection would. cost:
+# One ring. steps: list of ring_card.Step. plan: the Plan it is walked by. made: a plan.Made of
+# that, None where no ring comes of it. relief: what its heat gave, None where it was not measured.
+# faults: list of words, among thickness, gap, gap-short, pressure, clean-up, width, relief, that
+# the finished ring will fail by; grave: whether one of them stops it, as inspection would. cost:
 # OrderedDict name -> Made with that size alone as measured. remedy: a Remedy or None.
 Followed = namedtuple(
     "Followed", ("ring", "steps", "plan", "made", "relief", "faults", "grave", "cost", "remedy")
@@ -42,11 +44,12 @@ Followed = namedtuple(
 Remedy = namedtuple("Remedy", ("key", "value", "made", "aim"))
 
 
-def follow(design, rows, machine="light"):
+def follow(design, rows, machine="light", on_stick=False):
     """List of Followed, one a ring measured.
 
     design: a Design. rows: checked records of inputs_rings.RINGS, or None. machine: as of
-    card_limits. What the heat gave to the rings set so far settles the former of the next.
+    card_limits. on_stick: whether blanks are slit on their stick. What the heat gave to the rings
+    set so far settles the former of the next.
     """
     found = []
     reliefs = []
@@ -54,7 +57,7 @@ def follow(design, rows, machine="light"):
         known = None
         if reliefs:
             known = sum_of(reliefs) / len(reliefs)
-        ring = Ring(design, row, row.get("ring") or place, machine, known).followed()
+        ring = Ring(design, row, row.get("ring") or place, machine, known, on_stick).followed()
         if ring.relief is not None and 0.1 <= ring.relief <= MOST_RELIEF:
             reliefs.append(min(ring.relief, 1.0))
         found.append(ring)
@@ -72,11 +75,12 @@ def sum_of(values):
 class Ring:
     """One ring being made: what was measured of it, and what follows."""
 
-    def __init__(self, design, row, number, machine, relief):
-        """design: a Design. row: a checked record. number: of the ring. machine: as of card_limits.
-        relief: what the rings before it showed, or None.
+    def __init__(self, design, row, number, machine, relief, on_stick=False):
+        """design: a Design. row: a checked record. number: of the ring. machine, on_stick: as of
+        follow. relief: what the rings before it showed, or None.
         """
         self.design = design
+        self.on_stick = on_stick
         self.row = row
         self.number = number
         self.held = card_limits(design, machine)
@@ -89,19 +93,19 @@ class Ring:
     def followed(self):
         """The Followed of this ring."""
         plan, relief, ranges = self.worked(self.nominal)
-        made = _walked(plan)
+        made = walked(plan)
         made = self.as_measured(plan, made)
         faults = self.faults(plan, made, relief)
         remedy = self.remedy(plan, made, faults, relief) if faults else None
         return Followed(
             ring=self.number,
-            steps=self.steps(plan, ranges),
+            steps=ring_card.steps(self, plan, ranges),
             plan=plan,
             made=made,
             relief=relief,
             faults=faults,
             grave=self.grave(made, faults),
-            cost=self.costs(),
+            cost=ring_card.costs(self),
             remedy=remedy,
         )
 
@@ -259,7 +263,7 @@ class Ring:
         if made is None or "relief" in faults:
             return None
         for key, value, other, again in self.candidates(plan, made):
-            tried = _walked(other)
+            tried = walked(other)
             if tried is None:
                 continue
             tried = self.as_measured(other, tried, again)
@@ -311,107 +315,3 @@ class Ring:
         if self.row.get("former_diameter") is None and self.row.get("free_gap") is None:
             return self.tool(plan)
         return plan
-
-    def steps(self, plan, ranges):
-        """List of Step, in the order of the work."""
-        d, held = self.design, self.held
-        closing = closing_bore(plan)
-        rows = [
-            ("bored_inside_diameter", self.nominal.bored, held.bored),
-            ("rough_outside_diameter", self.nominal.rough, held.rough),
-            ("blank_length", self.nominal.length, held.length),
-            ("slit_width", self.nominal.slit, held.slit),
-            ("end_kerf", self.nominal.kerf, held.kerf),
-            ("former_diameter",) + self.tool_limits("former_diameter", plan.former, held.former),
-            ("spacer_width",) + self.tool_limits("spacer_width", plan.spacer, held.spacer),
-            ("free_gap", d.gap_change + d.closed_gap, free_gap_limits(d)),
-            ("ring_width", self.nominal.width, held.width),
-            ("closing_ring_bore", None if d.finishing == heat_set.BAND else closing, None),
-            (
-                "clamped_gap_reading",
-                max(plan.clamped_gap - lean(plan), 0.0) * plan.sine,
-                ranges.get("clamped_gap_reading", held.clamped_gap),
-            ),
-            (
-                "finish_outside_diameter",
-                plan.finish,
-                ranges.get("finish_outside_diameter", held.finish),
-            ),
-            ("inside_diameter", self.nominal.bored_clamped, held.bored_clamped),
-            ("closed_gap_reading", self.nominal.closed_gap * plan.sine, held.closed_gap),
-            ("radial_thickness", d.radial_thickness, self.own.thickness),
-        ]
-        found = []
-        for name, value, limits in rows:
-            if value is None or (name == "slit_width" and d.turns == 1):
-                continue
-            measured = self.row.get(name)
-            low = high = within = None
-            if limits:
-                low, high = limits
-                if measured is None and name == "clamped_gap_reading":
-                    value = min(max(value, low), high)
-                if measured is not None:
-                    within = low - EPS <= measured <= high + EPS
-            found.append(
-                Step(
-                    name=name, value=value, lower=low, upper=high, measured=measured, within=within
-                )
-            )
-        return found
-
-    def tool_limits(self, name, value, limits):
-        """(value, limits) of former or spacer: as measured against the card, or for this ring."""
-        if value is None or limits is None:
-            return None, None
-        if self.row.get(name) is not None:
-            return limits[1], limits
-        return value, (value - (limits[1] - limits[0]), value)
-
-    def costs(self):
-        """OrderedDict: measured name -> Made of the nominal ring with that size alone as it is."""
-        found = OrderedDict()
-        nominal = self.nominal
-        for name, key in _PLAN_OF_NAME.items():
-            value = self.row.get(name)
-            if value is None:
-                continue
-            if name == "clamped_gap_reading":
-                value = value / nominal.sine + lean(nominal)
-            made = _walked(changed(nominal, **{key: value}))
-            if made is not None:
-                found[name] = made
-        return found
-
-
-EPS = 1e-9
-# What a feeler tells apart [mm].
-FEELER_STEP = 0.005
-_MADE = (
-    "thickness", "width", "closed_gap", "before_dressing", "dressed", "free_gap",
-    "wall_pressure", "closing_bore", "clean_up", "state",
-)  # fmt: skip
-_PLAN_OF_NAME = OrderedDict(
-    (
-        ("bored_inside_diameter", "bored"),
-        ("rough_outside_diameter", "rough"),
-        ("end_kerf", "kerf"),
-        ("former_diameter", "former"),
-        ("spacer_width", "spacer"),
-        ("ring_width", "width"),
-        ("clamped_gap_reading", "clamped_gap"),
-        ("finish_outside_diameter", "finish"),
-    )
-)
-
-
-def closing_bore(plan):
-    """Bore of the closing ring that leaves a Plan's clamped gap [mm]. plan: a Plan."""
-    return states.close_to_gap(set_open(plan), plan.clamped_gap).outside
-
-
-def _walked(plan):
-    try:
-        return walk(plan)
-    except (OutOfRange, ZeroDivisionError):
-        return None

@@ -132,6 +132,14 @@ def walk(plan):
     )
 
 
+def walked(plan):
+    """As `walk`, None where no such ring can be."""
+    try:
+        return walk(plan)
+    except (OutOfRange, ZeroDivisionError):
+        return None
+
+
 def _pressure(plan, state, change):
     """Mean wall pressure of a State in the bore [MPa], 0 for a ring that does not press."""
     if change <= 0.0:

@@ -13,6 +13,7 @@ WORDS = OrderedDict(
         ("rough_outside_diameter", ("rough outside", "turn-rough")),
         ("blank_length", ("blank length", "face-blank")),
         ("slit_width", ("slit", "slit")),
+        ("cut_off_step", ("move the saw along by", "saw-off")),
         ("end_kerf", ("saw cut, square to it", "saw-ends")),
         ("former_diameter", ("former", "put-on-former")),
         ("spacer_width", ("spacer, along the ring", "spread")),
@@ -32,6 +33,8 @@ _OTHER = {
     (1, "end_kerf"): ("saw-end", "saw-step"),
     (2, "ring_width"): ("face-step", "face-step"),
 }
+# The same where the blank is slit and sawn off on its stick.
+_ON_STICK = {"slit_width": "slit-stick", "blank_length": "saw-off"}
 REMEDIES = {
     "bore": "Bore the blank out to %s before it is sawn.",
     "saw": "Take more off the ends before the ring is closed, until the cut is %s square to it.",
@@ -60,9 +63,12 @@ def answer(design, values):
     """
     listing = []
     said = []
-    for followed in follow(design, values.get("measured"), values.get("machine") or "light"):
+    for followed in _followed(design, values):
         found = findings(design, followed)
         said.extend(found)
+        sizes = [
+            _size(design, followed, step, _on_stick(design, values)) for step in followed.steps
+        ]
         outcome = found[-1].outcome
         if outcome == GOOD and len(found) > 1:
             outcome = WATCH
@@ -73,7 +79,7 @@ def answer(design, values):
                     ("outcome", outcome),
                     ("why", found[-1].why),
                     ("remedy", found[-1].remedy),
-                    ("sizes", [_size(design, followed, step) for step in followed.steps]),
+                    ("sizes", sizes),
                 )
             )
         )
@@ -84,17 +90,28 @@ def sizes_of(design, values, number):
     """Dict: name of a size -> follow.Step of the ring of that number; empty where it was not
     measured. design: a Design. values: as of `answer`.
     """
-    for followed in follow(design, values.get("measured"), values.get("machine") or "light"):
+    for followed in _followed(design, values):
         if followed.ring == number:
             return dict([(step.name, step) for step in followed.steps])
     return {}
 
 
-def _size(design, followed, step):
+def _followed(design, values):
+    machine = values.get("machine") or "light"
+    return follow(design, values.get("measured"), machine, _on_stick(design, values))
+
+
+def _on_stick(design, values):
+    return design.turns == 2 and values.get("slit_on_stick") is True
+
+
+def _size(design, followed, step, on_stick):
     label, operation = WORDS[step.name]
     other = _OTHER.get((design.turns, step.name))
     if other is not None:
         operation = other[1] if design.end_cut == "stepped" else other[0]
+    if on_stick:
+        operation = _ON_STICK.get(step.name, operation)
     if design.setting == "bound" and operation == "put-on-former":
         operation = "put-on-former-bound"
     if operation == "clamp" and design.finishing != "closing-ring":
