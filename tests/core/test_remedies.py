@@ -33,9 +33,10 @@ BY_HAND = {
         "end-gap", "gap-wide", "side-clearance",
     },
     "running": {
-        "leak", "light", "groove", "friction", "spring", "wear", "compression", "power",
+        "light", "spring", "wear", "compression", "power",
         "missing-quantity", "leak-against-feed", "cold-start", "steam-pressure",
     },
+    "stock": {"bar", "rack", "metal", "offer-price", "cut-list"},
 }  # fmt: skip
 
 
@@ -124,6 +125,43 @@ def running(draw):
             (
                 (0.3, "worn_gap", [size * share for share in (0.0, 0.002, 0.01, 0.03)]),
                 (0.3, "side_clearance", [0.0, 0.02, 0.05, 0.5]),
+                (0.2, "groove_wear", [0.03, 0.1, 0.3]),
+                (0.2, "light", [0.02, 0.1]),
+                (0.2, "piston_diameter", [size - 0.01 * size, size - 0.002 * size]),
+                (0.2, "friction_coefficient", [0.2, 0.5]),
+                (0.3, "rings_on_piston", [1, 4, 8]),
+            ),
+        )
+    )
+    return asked
+
+
+def stock(draw):
+    """Sets of blanks, and a rack they come out of."""
+    sets = []
+    for _ in range(draw.choice([1, 1, 2])):
+        outside = draw.uniform(30.0, 120.0)
+        sets.append(
+            {
+                "outside_diameter": outside,
+                "inside_diameter": draw.uniform(0.8, 0.93) * outside,
+                "part_length": draw.uniform(0.05, 0.15) * outside,
+                "count": draw.choice([2, 3, 6, 12]),
+            }
+        )
+    largest = max(one["outside_diameter"] for one in sets)
+    asked = {"sets": sets}
+    if draw.random() < 0.7:
+        bar = {"diameter": largest + 5.0, "length": draw.uniform(40.0, 160.0), "count": 3}
+        asked["bars"] = [bar]
+    asked.update(
+        by_chance(
+            draw,
+            (
+                (0.4, "chucking_piece", [0.0, 3.0, 10.0]),
+                (0.4, "rings_per_stick", [5, 30, 60]),
+                (0.5, "spares", [1, 2, 4, 8]),
+                (0.3, "spindle_bore", [40.0, 100.0, 200.0]),
             ),
         )
     )
@@ -136,6 +174,7 @@ JOBS = {
     "bore-survey": survey,
     "inspection": inspection,
     "running": running,
+    "stock": stock,
 }
 
 
@@ -227,3 +266,54 @@ def test_a_remedy_is_said_as_it_is_applied():
 
 def test_of_the_gap_is_what_the_survey_says_of_it():
     assert set(OF_THE_GAP.values()) <= {"gap-breathes", "gap-breathes-wide"}
+
+
+ENGINE = {"bore": 80.0, "stroke": 90.0, "speed": 300.0, "steam_pressure": 0.7}
+PLAIN_ENGINE = {**ENGINE, "ring_type": "plain", "rings_on_piston": 1}
+ONE = {"outside_diameter": 80.5, "inside_diameter": 75.0, "part_length": 6.0, "count": 3}
+TWELVE = {"outside_diameter": 34.0, "inside_diameter": 28.0, "part_length": 4.0, "count": 10}
+RACK = [{"diameter": 36.0, "length": 93.5, "count": 2}]
+
+
+@pytest.mark.parametrize(
+    ("calculation", "request_", "check", "inputs"),
+    [
+        (
+            "running",
+            {**PLAIN_ENGINE, "worn_gap": 15.0, "piston_diameter": 79.0},
+            "leak",
+            {"worn_gap"},
+        ),
+        (
+            "running",
+            {**ENGINE, "worn_gap": 8.0, "groove_wear": 0.3, "new_groove": False},
+            "leak",
+            {"worn_gap", "groove_wear"},
+        ),
+        ("running", {**ENGINE, "groove_wear": 0.2}, "groove", {"groove_wear"}),
+        (
+            "running",
+            {**ENGINE, "friction_coefficient": 0.5, "rings_on_piston": 4},
+            "friction",
+            {"friction_coefficient"},
+        ),
+        ("stock", {"sets": [ONE], "chucking_piece": 5.0}, "chucking-piece", {"chucking_piece"}),
+        ("stock", {"sets": [{**ONE, "count": 60}], "rings_per_stick": 60}, "stick",
+         {"rings_per_stick"}),
+        (
+            "stock",
+            {"sets": [TWELVE], "bars": RACK, "spindle_bore": 38.0, "spares": 4},
+            "spares",
+            {"spares"},
+        ),
+    ],
+)  # fmt: skip
+def test_an_input_that_clears_it_is_named(calculation, request_, check, inputs):
+    (row,) = [
+        row
+        for row in calculations.run(calculation, request_)["findings"]
+        if row["check"] == check and row["outcome"] != "good"
+    ]
+    assert {one["input"] for one in row["apply"]} == inputs
+    after = calculations.run(calculation, followed(request_, row))
+    assert outcomes(after).get(check, "good") == "good"

@@ -194,7 +194,7 @@ def test_worn_rings_are_said_to_be_worth_renewing_and_good_ones_not():
     bad = run(worn_gap=8.0, piston_diameter=79.0, groove_wear=0.1, rings_on_piston=1)
     assert outcomes(bad)["leak"] == "watch"
     words = next(found for found in bad["findings"] if found["check"] == "leak")
-    said = float(re.search(r"about ([0-9.]+) kg", words["remedy"]).group(1))
+    said = float(re.search(r"save about ([0-9.]+) kg", words["why"]).group(1))
     assert said == pytest.approx(bad["figures"]["steam_saved"]["value"], rel=0.02)
     assert words["remedy"].startswith("Make new rings")
     assert "New plain rings" in words["why"] and "double-turn" in words["why"]

@@ -19,7 +19,7 @@ from ..fields import with_usual
 from ..problems import Fault, InputProblem
 from ..properties.materials import material
 from ..records import Method, Quantity
-from . import bar_choice, bars, stock_bars, stock_findings
+from . import bar_choice, bars, stock_bars, stock_findings, stock_remedies
 
 FIELDS = tuple(SETS.values()) + tuple(SHOP.values()) + listed((RING,), "inch_sizes")
 
@@ -82,17 +82,10 @@ def calculate(values):
 
     values: checked values of FIELDS, a plain dict in core units. Raises InputProblem.
     """
-    sets, chosen = [], []
-    for at, entry in enumerate(values["sets"]):
-        take = Chooser(values, SHOP)
-        sets.append(_set(at, with_usual(SET_ENTRY, entry), take))
-        # What was taken for one set stands for all of them.
-        chosen = chosen or take.chosen
+    sets, chosen = _sets(values)
     take = Chooser(values, SHOP)
     saw, usable = take("saw_width"), take("usable_offcut")
-    have = stock_bars.at_hand(values)
-    offered = stock_bars.on_offer(sets, values)
-    done = stock_bars.cut(sets, have + stock_bars.comparable(offered), values, saw, usable)
+    done, rows = _cut(sets, values, saw, usable)
     if done.plan.cuts:
         chosen.extend([one for one in take.chosen if one.input == "usable_offcut"])
     return OrderedDict(
@@ -101,11 +94,42 @@ def calculate(values):
             ("sets", [_set_tree(one, values) for one in sets]),
             ("cut_list", stock_bars.cut_list(sets, done)),
             ("to_order", stock_bars.to_order(sets, done, saw)),
-            ("findings", stock_findings.findings(sets, have, offered, done, values)),
+            ("findings", stock_remedies.told(values, sets, rows, _judged_sets, _judged)),
             ("chosen", chosen),
             ("cautions", cautions(*["figures", "rotating-work", "sharp-edges"] + _dusts(sets))),
         )
     )
+
+
+def _sets(values):
+    """(list of Set, list of Choice)."""
+    sets, chosen = [], []
+    for at, entry in enumerate(values["sets"]):
+        take = Chooser(values, SHOP)
+        sets.append(_set(at, with_usual(SET_ENTRY, entry), take))
+        # What was taken for one set stands for all of them.
+        chosen = chosen or take.chosen
+    return sets, chosen
+
+
+def _cut(sets, values, saw, usable):
+    """(stock_bars.Cutting, list of Finding). saw, usable: [mm]."""
+    have = stock_bars.at_hand(values)
+    offered = stock_bars.on_offer(sets, values)
+    done = stock_bars.cut(sets, have + stock_bars.comparable(offered), values, saw, usable)
+    return done, stock_findings.findings(sets, have, offered, done, values)
+
+
+def _judged_sets(values):
+    """(list of Finding of the sets alone, None): what a remedy is tried by, with nothing cut."""
+    return stock_findings.of_sets(_sets(values)[0]), None
+
+
+def _judged(values):
+    """(list of Finding, None) with the bars cut, by the quick search."""
+    quick = dict(values, cutting_effort=None)
+    take = Chooser(quick, SHOP)
+    return _cut(_sets(quick)[0], quick, take("saw_width"), take("usable_offcut"))[1], None
 
 
 def _dusts(sets):

@@ -19,11 +19,7 @@ MOST_NAMED = 3
 def findings(sets, have, offered, done, values):
     """List of Finding. sets: stock.Set list. have, offered: stock_bars.StockBar lists.
     done: stock_bars.Cutting. values: checked inputs."""
-    rows = []
-    for one in sets:
-        _bar(rows, one)
-        _stick(rows, one)
-        _hold(rows, one)
+    rows = of_sets(sets)
     if have or offered:
         _short(rows, sets, have, offered, done.plan)
         _left_alone(rows, sets, have)
@@ -32,6 +28,16 @@ def findings(sets, have, offered, done, values):
         _for_spares(rows, sets, done)
     if done.plan.cuts:
         _proof(rows, done, values)
+    return rows
+
+
+def of_sets(sets):
+    """List of Finding of the sets alone. sets: stock.Set list."""
+    rows = []
+    for one in sets:
+        _bar(rows, one)
+        _stick(rows, one)
+        _hold(rows, one)
     return rows
 
 

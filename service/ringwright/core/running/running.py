@@ -85,31 +85,14 @@ def calculate(values):
 
     values: checked values of FIELDS, a plain dict in core units. Raises InputProblem.
     """
-    asked = values
     given, chosen = filled(values)
-    ring = warming.cold_ring(given, given["worn_gap"])
-    engine = _engine(given)
-    losses = _losses(given, engine)
-    grown = None
-    if given["gap_readings"]:
-        grown = wear.wear_from_readings(
-            [(entry["hours"], entry["gap"]) for entry in given["gap_readings"]]
-        )
-    change = _gap_change(given)
-    largest = _largest_gap(given, losses["now"], change)
-    warm = warming.warming(ring, given["steam_temperature"], given["running_temperature"])
     shown = {}
-    values = engine_values(given, engine, shown)
-    values.update(leak_values(given, engine, losses, shown))
-    values.update(friction_values(given, engine, shown))
-    values.update(wear_values(given, grown, largest, change, shown))
-    rubbing, left = values["friction_share"][1], values.get("spring_left")
-    rows = findings(given, engine, losses, rubbing, left, grown, largest) + warm["findings"]
+    engine, losses, rows, warm, found = _worked(given, shown)
     return OrderedDict(
         (
-            ("figures", figures_of(RUNNING, values, shown, BY_PRESSURE)),
+            ("figures", figures_of(RUNNING, found, shown, BY_PRESSURE)),
             ("comparison", comparison(losses)),
-            ("findings", running_remedies.told(asked, given, rows, _judged)),
+            ("findings", running_remedies.told(values, given, rows, _judged, _judged_whole)),
             ("chosen", chosen),
             (
                 "warming",
@@ -121,12 +104,43 @@ def calculate(values):
     )
 
 
+def _worked(given, shown):
+    """(Engine, its losses, list of Finding, warming, name -> figure). given: filled inputs.
+
+    shown: dict that takes what is put into each formula.
+    """
+    ring = warming.cold_ring(given, given["worn_gap"])
+    engine = _engine(given)
+    losses = _losses(given, engine)
+    grown = None
+    if given["gap_readings"]:
+        grown = wear.wear_from_readings(
+            [(entry["hours"], entry["gap"]) for entry in given["gap_readings"]]
+        )
+    change = _gap_change(given)
+    largest = _largest_gap(given, losses["now"], change)
+    warm = warming.warming(ring, given["steam_temperature"], given["running_temperature"])
+    found = engine_values(given, engine, shown)
+    found.update(leak_values(given, engine, losses, shown))
+    found.update(friction_values(given, engine, shown))
+    found.update(wear_values(given, grown, largest, change, shown))
+    rubbing, left = found["friction_share"][1], found.get("spring_left")
+    rows = findings(given, engine, losses, rubbing, left, grown, largest) + warm["findings"]
+    return engine, losses, rows, warm, found
+
+
 def _judged(values):
     """(list of Finding of the ring on the piston, the filled inputs): what a remedy is tried by."""
     given, _ = filled(values)
     ring = warming.cold_ring(given, given["worn_gap"])
     warm = warming.warming(ring, given["steam_temperature"], given["running_temperature"])
     return on_the_piston(given) + warm["findings"], given
+
+
+def _judged_whole(values):
+    """The same with the engine: its leak and friction too."""
+    given, _ = filled(values)
+    return _worked(given, {})[2], given
 
 
 def _engine(given):

@@ -92,7 +92,8 @@ def _verdict(given, losses):
             "piston's clearance and the sides of the grooves."
         )
     else:
-        remedy = "Make new rings: about %s of steam an hour is to be saved." % _steam_mass(saved)
+        why += " New rings of this kind save about %s." % _steam_mass(saved)
+        remedy = "Make new rings."
     return finding("leak", WATCH, why, remedy, value, bound)
 
 

@@ -4,7 +4,7 @@ import math
 
 from .. import clearances
 from ..catalogue.inputs_engine import ENGINE, OWNER, RING_AT_HAND
-from ..catalogue.inputs_ring import PRACTICE_PRESSURE, RING
+from ..catalogue.inputs_ring import DOUBLE_TURN, PRACTICE_PRESSURE, RING
 from ..properties.materials import for_use, material
 from ..ring import remedies
 from ..ring.judging import judge_gap, least_piston_clearance
@@ -17,18 +17,53 @@ for _table in (OWNER, RING_AT_HAND, ENGINE, RING):
     FIELDS.update(_table)
 
 
-def told(values, given, rows, judge):
+def told(values, given, rows, judge, judge_whole):
     """The findings of a running engine with remedies that were tried.
 
     values: checked inputs. given: as they were filled. rows: list of Finding. judge: function of
-    values to (list of Finding, the filled inputs).
+    values to (list of Finding of the ring on the piston, the filled inputs). judge_whole: the same
+    with those of the engine, which costs more.
     """
 
     def options(row):
         maker = _OPTIONS.get(row.check)
         return maker(standing(given), row) if maker else None
 
-    return remedies.tried(values, rows, options, judge, FIELDS, _words)
+    def of_the_engine(row):
+        maker = _OF_THE_ENGINE.get(row.check)
+        return maker(given) if maker else None
+
+    rows = remedies.tried(values, rows, options, judge, FIELDS, _words)
+    return remedies.tried(values, rows, of_the_engine, judge_whole, FIELDS, _words)
+
+
+def _less_leak(given):
+    """New rings; with them, one by one, all else that steam passes by."""
+    asked = [("worn_gap", None), ("gap_readings", None)]
+    found = [change(*asked)]
+    for pair in (
+        ("groove_wear", None),
+        ("light", None),
+        ("closed_gap", None),
+        ("piston_diameter", None),
+        ("ring_type", DOUBLE_TURN),
+    ):
+        asked.append(pair)
+        found.append(change(*asked))
+    return found
+
+
+def _less_friction(given):
+    found = [
+        change(("expander_pressure", None)),
+        change(("wall_pressure", PRACTICE_PRESSURE)),
+        change(("wall_pressure", PRACTICE_PRESSURE), ("expander_pressure", None)),
+        change(("ring_width", None)),
+        change(("friction_coefficient", None)),
+    ]
+    for rings in range(given["rings_on_piston"] - 1, 0, -1):
+        found.append(change(("rings_on_piston", rings)))
+    return found + [change(("friction_coefficient", None), ("rings_on_piston", 1))]
 
 
 def _gap(ring, row):
@@ -113,12 +148,31 @@ _OPTIONS = {
     "pairing": _metal,
     "ring-material-heat": _metal,
     "piston-metal": _piston_metal,
+    "groove": lambda ring, row: [change(("groove_wear", None))],
     "too-slack": _slack,
     "too-stiff": _stiff,
 }
 
 
+_OF_THE_ENGINE = {"leak": _less_leak, "friction": _less_friction}
+# What is left out, in the words of who does it.
+_DONE = {
+    "gap_readings": "begin its readings anew",
+    "groove_wear": "true up the groove and make the ring wider to suit",
+    "light": "see that they bear all round",
+    "expander_pressure": "run it without an expander",
+    "ring_width": "make the rings no wider than is usual",
+    "friction_coefficient": "oil it until it rubs no more than is usual",
+}
+
+
 def _words(name, value, given):
+    if value is None and name in _DONE:
+        return _DONE[name]
+    if name == "rings_on_piston":
+        return "run it with %d on a piston" % value
+    if name == "ring_type":
+        return "make them double-turn rings"
     if name == "worn_gap":
         if value is None:
             return "make new rings, with a closed gap of %s" % length(given["closed_gap"])
