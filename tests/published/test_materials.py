@@ -3,7 +3,7 @@
 import pytest
 
 from ringwright.core.problems import OutOfRange
-from ringwright.core.properties import materials
+from ringwright.core.properties import material_list, materials
 from ringwright.core.properties.material_table import MATERIALS, PREFERENCE
 from ringwright.core.ring import section
 from ringwright.core.sources import SOURCES
@@ -197,8 +197,8 @@ def test_preferences_and_uses_agree():
 def test_every_property_names_a_known_source_and_is_in_order():
     known = {source.key for source in SOURCES}
     for entry in MATERIALS.values():
-        for name, _unit in materials.PROPERTIES:
-            assert materials.source_of(entry, name) in known
+        for name, _unit in material_list.PROPERTIES:
+            assert material_list.source_of(entry, name) in known
         assert entry.modulus_low < entry.modulus < entry.modulus_high
         assert entry.tensile_low < entry.tensile_high
         assert 0.2 < entry.poisson < 0.5
@@ -211,15 +211,15 @@ def test_unknown_names_are_refused_with_the_known_ones():
     with pytest.raises(OutOfRange, match="former"):
         materials.for_use("boat")
     with pytest.raises(OutOfRange):
-        materials.source_of(materials.material("steel"), "colour")
+        material_list.source_of(materials.material("steel"), "colour")
 
 
 def test_the_listing_carries_every_material_property_and_pairing():
-    listing = materials.calculate_materials({})
+    listing = material_list.calculate_materials({})
     assert [row["key"] for row in listing["materials"]] == list(MATERIALS)
     bases = {source.key: source.basis for source in SOURCES}
     for row in listing["materials"]:
-        assert list(row["properties"]) == [name for name, _unit in materials.PROPERTIES]
+        assert list(row["properties"]) == [name for name, _unit in material_list.PROPERTIES]
         for entry in row["properties"].values():
             assert entry["basis"] == bases[entry["source"]]
     assert len(listing["pairings"]) == 12

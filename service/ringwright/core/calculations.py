@@ -146,7 +146,7 @@ _ROWS = (
     (
         "materials",
         "Materials and their properties",
-        "properties.materials.calculate_materials",
+        "properties.material_list.calculate_materials",
         "",
         "catalogue.reference.MATERIAL_LIST",
     ),

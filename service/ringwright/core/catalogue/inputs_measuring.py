@@ -2,7 +2,7 @@
 
 from ..fields import field
 from .inputs import cases, fixed, nothing, share, table, worked
-from .inputs_ring import SMALLEST_BORE
+from .inputs_ring import AS_CUT, SMALLEST_BORE
 
 TWO_POINT = "two-point"
 THREE_POINT = "three-point"
@@ -100,14 +100,7 @@ MEASURED = table(
         lowest=0.5,
         highest=150.0,
     ),
-    field(
-        "measured_groove_width",
-        "length",
-        "width of the groove as cut; the ring is judged by it, and keeps its own size",
-        nothing("as drawn: H8 where it is to be cut"),
-        lowest=0.5,
-        highest=151.0,
-    ),
+    AS_CUT["measured_groove_width"],
     field(
         "measured_closed_gap",
         "length",

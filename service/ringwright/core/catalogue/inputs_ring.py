@@ -301,3 +301,15 @@ RING = table(
         symbol="s1",
     ),
 )
+
+# Of a piston that is there already.
+AS_CUT = table(
+    field(
+        "measured_groove_width",
+        "length",
+        "width of the groove as cut; the ring is judged by it, and keeps its own size",
+        nothing("as drawn: H8 where it is to be cut"),
+        lowest=0.5,
+        highest=151.0,
+    ),
+)

@@ -4,7 +4,7 @@ from collections import OrderedDict
 
 from ..catalogue import figures_of
 from ..catalogue.inputs import listed
-from ..catalogue.inputs_measuring import MEASURED
+from ..catalogue.inputs_ring import AS_CUT
 from ..catalogue.inputs_stock import SHOP
 from ..catalogue.inputs_tools import LATHE
 from ..catalogue.making import ROUTE
@@ -29,7 +29,7 @@ FIELDS = (
     TOOLING_FIELDS
     + tuple(LATHE.values())
     + listed((SHOP,), "bar_form", "bar_sizes", "chucking_piece", "parting_width")
-    + listed((MEASURED,), "measured_groove_width")
+    + tuple(AS_CUT.values())
 )
 
 

@@ -5,10 +5,8 @@ from collections import OrderedDict, namedtuple
 
 from .. import clearances
 from ..catalogue import figures_of
-from ..catalogue.inputs import listed
 from ..catalogue.inputs_blank import BLANK
-from ..catalogue.inputs_measuring import MEASURED
-from ..catalogue.inputs_ring import RING
+from ..catalogue.inputs_ring import AS_CUT, RING
 from ..catalogue.ring import SIZING
 from ..cautions import cautions
 from ..records import STOP
@@ -16,7 +14,7 @@ from . import heat_set, ring_findings, ring_remedies, section, spring, winding
 from .design import settle
 from .judging import gap_left, pressing
 
-FIELDS = tuple(RING.values()) + tuple(BLANK.values()) + listed((MEASURED,), "measured_groove_width")
+FIELDS = tuple(RING.values()) + tuple(BLANK.values()) + tuple(AS_CUT.values())
 
 # What the ring of a Design does: stresses [MPa], forces [N], light [mm].
 Behaviour = namedtuple(
