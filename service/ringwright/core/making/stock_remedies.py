@@ -6,6 +6,9 @@ from ..ring.remedies import change
 from ..wording import length, said_up
 from .stock_findings import LONGEST_OVERHANG, SHORTEST_HOLD
 
+# Each trial of fewer spares is another cut list: only tried where one takes a few milliseconds.
+MOST_PAIRS = 12
+
 
 def told(values, sets, rows, judge_sets, judge):
     """The findings with remedies that were tried.
@@ -13,6 +16,8 @@ def told(values, sets, rows, judge_sets, judge):
     values: checked inputs. sets: stock.Set list. rows: list of Finding. judge_sets: function of
     values to (list of Finding of the sets alone, None). judge: the same of all, with the bars cut.
     """
+
+    bars = len(values.get("bars") or ()) + len(values.get("bars_to_buy") or ())
 
     def of_sets(row):
         if row.check == "stick":
@@ -27,10 +32,11 @@ def told(values, sets, rows, judge_sets, judge):
         return None
 
     def of_all(row):
-        if row.check != "spares":
+        if row.check != "spares" or len(sets) * bars > MOST_PAIRS:
             return None
         spare = max([one.wanted - one.count for one in sets])
-        return [change(("spares", number)) for number in (spare - 1, 0) if number >= 0]
+        fewer = [spare - less for less in (1, 2, 3) if spare - less > 0]
+        return [change(("spares", number)) for number in fewer + [0]]
 
     rows = remedies.tried(values, rows, of_sets, judge_sets, SHOP, _words)
     return remedies.tried(values, rows, of_all, judge, SHOP, _words)

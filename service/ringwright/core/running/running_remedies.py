@@ -61,8 +61,10 @@ def _less_friction(given):
         change(("ring_width", None)),
         change(("friction_coefficient", None)),
     ]
-    for rings in range(given["rings_on_piston"] - 1, 0, -1):
-        found.append(change(("rings_on_piston", rings)))
+    most = given["rings_on_piston"]
+    for rings in (most - 1, most // 2, 1):
+        if rings >= 1:
+            found.append(change(("rings_on_piston", rings)))
     return found + [change(("friction_coefficient", None), ("rings_on_piston", 1))]
 
 
