@@ -88,6 +88,22 @@ def test_it_fetches_the_same_by_address(connection):
 
 
 @pytest.mark.slow
+@pytest.mark.parametrize("calculation", ["sizing", "job"])
+def test_it_reads_the_figures_that_were_picked(connection, app, calculation):
+    """An answer without what a whole one must have is of a type of its own."""
+    request = getattr(part("models"), calculation.title() + "Request")(bore="3 1/8 in")
+    answer = part("api.calculations.work_" + calculation).sync(
+        client=connection, body=request, figures="free_gap,closed_gap"
+    )
+    assert isinstance(answer, part("models").PickedAnswer)
+    assert answer.figures["free_gap"].value > answer.figures["closed_gap"].value
+    direct = app.test_client().post(
+        "/v1/%s?figures=free_gap,closed_gap" % calculation, json={"bore": "3 1/8 in"}
+    )
+    assert answer.to_dict() == direct.get_json()
+
+
+@pytest.mark.slow
 def test_it_reads_a_problem(connection):
     problem = part("api.calculations.get_sizing").sync(client=connection, bore="80 cubits")
     assert isinstance(problem, part("models").Problem)

@@ -19,11 +19,14 @@ export async function use(): Promise<number> {
     body: { bore: "3 1/8 in", ring_type: "plain" },
   });
   if (!data) throw new Error(error?.title);
+  // Only a whole answer tells what was chosen; one of picked figures has no more than was asked.
+  if (!("chosen" in data)) return data.figures.free_gap?.value ?? 0;
   const gap: number = data.figures.free_gap.value;
   const maybe: number | undefined = data.figures.former_ratio?.value;
   if (data.findings.some((finding) => finding.check === "wound-on")) return maybe ?? 0;
   const job = await client.GET("/v1/job", { params: { query: { bore: "80 mm" } } });
-  const sticks: number | undefined = job.data?.stock.sets[0]?.sticks;
+  const whole = job.data && "chosen" in job.data ? job.data : undefined;
+  const sticks: number | undefined = whole?.stock.sets[0]?.sticks;
   const asked = { params: { query: { bore: 80 } }, parseAs: "text" } as const;
   const table = await client.GET("/v1/sizing.csv", asked);
   const text: string | undefined = table.data;
@@ -36,6 +39,8 @@ export async function use(): Promise<number> {
 }
 """
 WRONG = {
+    'return data.figures.free_gap?.value ?? 0;': 'return data.figures.free_gap.value;',
+    'if (!("chosen" in data))': 'if (!data.chosen)',
     "figures.free_gap.value": "figures.free_gapp.value",
     '"wound-on"': '"wound-up"',
     "stock.sets[0]": "stock.setz[0]",

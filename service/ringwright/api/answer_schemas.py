@@ -9,6 +9,9 @@ from ..named_types import Document, Table
 # Properties of an object, and the names of those that are always there.
 _Holds = tuple[Document, list[str]]
 
+# The schema of what is answered where a caller picks figures, of any calculation.
+PICKED = "PickedAnswer"
+
 _PLAIN: dict[str, Document] = {
     "text": {"type": "string"},
     "flag": {"type": "boolean"},
@@ -55,6 +58,11 @@ class AnswerSchemas:
             "description": "Which check, a fixed key; /v1/methods says what each one judges.",
             "enum": list(checks) or ["none"],
         }
+        self._add(
+            PICKED,
+            "Where `figures` is asked: just these, what is not good, and cautions.",
+            *_PICKED,
+        )
         for name, calculation in table.items():
             if calculation.fields:
                 self._answer(name, calculation.answer)
@@ -199,3 +207,16 @@ _FOR_EVERY_ANSWER = {
         "description": "they defer to local rules",
     },
 }
+
+_PICKED: _Holds = (
+    {
+        "figures": {
+            "type": "object",
+            "additionalProperties": ref("Figure"),
+            "description": "by name; one that this answer does not have is not there",
+        },
+        "findings": ref("Findings"),
+        "cautions": ref("Cautions"),
+    },
+    ["figures", "findings", "cautions"],
+)

@@ -13,7 +13,8 @@ from .. import __version__
 from ..core.calculations import Calculation
 from ..core.records import GOOD, STOP, WATCH
 from ..named_types import Document, Table
-from .answer_schemas import AnswerSchemas, answer_name, described, ref
+from . import pick
+from .answer_schemas import PICKED, AnswerSchemas, answer_name, described, ref
 from .problems import KINDS, MEDIA_TYPE
 from .schemas import text_schemas
 
@@ -39,9 +40,9 @@ refused.
 **Answers.** Every figure has its value, unit, symbol and the key of its method, which /v1/methods
 explains with formula, range and source. With `units=inch` in the address, of a GET or a POST,
 figures, tables, drawings and cards come back in inch units. With `figures=free_gap,closed_gap` an
-answer holds just these `figures`, `findings` that are not good, and `cautions`: it is small, and
-does not have all that the schema of a whole answer requires. An impossible design is an answer, not
-an error: its findings say what to change. What cannot be worked at all is refused with
+answer holds just these `figures`, `findings` that are not good, and `cautions`: it is a
+PickedAnswer, small, and told from a whole one by having no `chosen`. An impossible design is an
+answer, not an error: its findings say what to change. What cannot be worked at all is refused with
 application/problem+json (RFC 9457). The figures are design aids; they do not replace measuring the
 engine in front of you, and local rules for pressure systems come first."""
 
@@ -278,7 +279,8 @@ def kept(schema: Document, media_type: str = "application/json") -> Document:
 
 
 def _answer(calculation: Calculation) -> Document:
-    return ref(answer_name(calculation.name))
+    whole = ref(answer_name(calculation.name))
+    return {"anyOf": [whole, ref(PICKED)]} if pick.names_of(calculation.answer) else whole
 
 
 def schemas_of(table: Table) -> dict[str, Document]:

@@ -104,7 +104,9 @@ def _share_responses(spec: Document) -> None:
         response = places[0][0][places[0][1]]
         if len(places) > 1 and "content" in response:
             (media, content), *_ = response["content"].items()
-            name = content["schema"].get("$ref", media).rpartition("/")[2]
+            # One of several shapes goes by the first.
+            shape = content["schema"].get("anyOf", [content["schema"]])[0]
+            name = shape.get("$ref", media).rpartition("/")[2]
             name = words(re.sub(r"[^A-Za-z]+", "_", name))
             spec["components"]["responses"][name] = response
             for responses, status in places:
