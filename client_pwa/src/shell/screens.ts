@@ -45,7 +45,7 @@ const SIDE: readonly Screen[] = [
   { key: "fitting", label: "Fitting", title: "Fitting card", uses: ["fitting"], view: lazy("FittingScreen") },
   { key: "groove", label: "Groove", title: "Worn groove", uses: ["groove-recut"], view: lazy("GrooveScreen") },
   { key: "valve", label: "Valve", title: "Piston valve", uses: ["piston-valve"], view: plain("piston-valve", VALVE_ENTRIES, VALVE_FIGURES, PortPicture) },
-  { key: "expander", label: "Expander", title: "Spring expander", uses: ["expander"], view: plain("expander", ["bore", "radial_thickness", "ring_width", "groove_depth", "expander_pressure"], ["total_wall_pressure", "strip_stress", "wave_height", "strip_length"]) },
+  { key: "expander", label: "Expander", title: "Spring expander", uses: ["expander"], view: plain("expander", ["bore", "radial_thickness", "ring_width", "groove_depth", "expander_pressure", "expander_kind"], ["total_wall_pressure", "strip_stress", "wave_height", "strip_length", "wire_stress", "coil_length", "coil_free_length"]) },
   { key: "soak", label: "Heat", title: "Heat without a pyrometer", uses: ["soak"], view: lazy("SoakScreen") },
   { key: "thumb", label: "Thumb rules", title: "What the thumb rules would do", uses: ["thumb-rules"], view: lazy("ThumbScreen") },
   { key: "unheated", label: "No heat", title: "Ring without heat", uses: ["ring-without-heat"], view: lazy("UnheatedScreen") },

@@ -131,7 +131,7 @@ _ROWS = (
     ),
     (
         "expander",
-        "A wavy strip that presses the ring outwards",
+        "A wavy strip or a coil that presses the ring outwards",
         "running.expander.calculate",
         "running.expander",
         "catalogue.expander.ANSWER",

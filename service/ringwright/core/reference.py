@@ -23,6 +23,7 @@ from .ring import (
     without_heat,
 )
 from .running import (
+    coil_expander,
     friction,
     leak,
     port_crossing,
@@ -79,6 +80,7 @@ MODULES = (
     wear,
     warming,
     port_crossing,
+    coil_expander,
     fitting,
     land,
 )

@@ -70,7 +70,7 @@ export const WORDS: Readonly<Record<string, string>> = {
   "Clamp mandrel": "A stub with a shoulder on which rings, closed, are gripped from the side to turn the outside.",
   "Cut-off": "The share of the stroke at which steam stops entering.",
   "Double-turn ring": "A ring of two turns in one piece, whose gaps lie on different sides.",
-  "Expander": "A wavy spring strip behind a ring of little spring.",
+  "Expander": "A wavy spring strip, or a coil, behind a ring of little spring.",
   Former: "A round plug that holds the ring open while heat sets it.",
   Groove: "The slot in the piston that holds the ring.",
   "Heat set": "Held open and heated until part of the stress is gone, the ring stays open.",

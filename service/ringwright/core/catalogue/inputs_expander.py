@@ -14,7 +14,41 @@ METALS = OrderedDict(
     )
 )
 
+COIL = "coil-spring"
 STRIP = table(
+    field(
+        "expander_kind",
+        "choice",
+        "wavy-strip: a wavy strip of spring steel; coil-spring: a coil lying in a ring behind it",
+        fixed("wavy-strip", "needs least room"),
+        choices=("wavy-strip", COIL),
+    ),
+    field(
+        "coil_diameter",
+        "length",
+        "diameter over all of the expander's coil",
+        worked("what fits behind the ring", "the largest that fits bears most"),
+        lowest=0.6,
+        highest=60.0,
+    ),
+    field(
+        "wire_diameter",
+        "length",
+        "wire of the expander's coil",
+        worked("the thinnest that bears", "gives way farthest, so that wear takes least"),
+        lowest=0.1,
+        highest=10.0,
+        symbol="d",
+    ),
+    field(
+        "coil_turns",
+        "count",
+        "turns of the expander's coil",
+        worked("as many as keep air between them"),
+        lowest=4,
+        highest=20000,
+        symbol="n",
+    ),
     field(
         "strip_material",
         "choice",

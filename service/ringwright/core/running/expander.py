@@ -1,4 +1,4 @@
-"""Calculation "expander": a wavy strip of spring steel in the groove that presses the ring."""
+"""Calculation "expander": a wavy strip or a coil spring in the groove that presses the ring."""
 
 import math
 from collections import OrderedDict
@@ -6,7 +6,7 @@ from collections import OrderedDict
 from ..catalogue import figures_of
 from ..catalogue import inputs as declare
 from ..catalogue.expander import ANSWER
-from ..catalogue.inputs_expander import METALS, STRIP
+from ..catalogue.inputs_expander import COIL, METALS, STRIP
 from ..catalogue.inputs_ring import EXPANDER, PRACTICE_PRESSURE, RING
 from ..cautions import cautions
 from ..clearances.groove import back_clearance
@@ -14,6 +14,7 @@ from ..problems import Fault, InputProblem
 from ..records import GOOD, STOP, Method, Quantity, finding
 from ..ring.design import settle
 from ..wording import fine_length, length, stress, temperature, wall_pressure
+from . import coil_expander
 
 # Thicknesses strip is rolled to, metric and thou [mm]; common practice, no source.
 THICKNESSES = tuple(
@@ -84,7 +85,7 @@ def _through(design):
 
 
 def calculate(values):
-    """A wavy strip behind the ring: figures, findings, chosen, cautions and "strips".
+    """A spring behind the ring: figures, findings, chosen, cautions and "strips".
 
     values: checked values of FIELDS, a plain dict in core units. Raises InputProblem.
     """
@@ -98,9 +99,42 @@ def calculate(values):
     )
     if 2.0 * design.groove_depth >= design.piston_diameter:
         raise InputProblem([_through(design)])
-    modulus, bears, hottest = METALS[choose("strip_material")]
     lacking = max(LEAST_ADDED, PRACTICE_PRESSURE - design.wall_pressure)
     added = choose("expander_pressure", lacking, case=EXPANDER)
+    metal = METALS[choose("strip_material")]
+    rows = []
+    if choose("expander_kind") == COIL:
+        figures, given, findings = coil_expander.sized(choose, metal, design, added, room, PLAY)
+    else:
+        figures, given, findings = _strip(choose, metal, design, added, room, rows)
+    hottest = metal[2]
+    findings.append(
+        _judged(
+            "strip-heat",
+            design.steam_temperature,
+            hottest,
+            design.steam_temperature <= hottest,
+            "degC",
+            "The steam has %s; the spring keeps its force to about %s."
+            % (temperature(design.steam_temperature), temperature(hottest)),
+            "Take stainless-spring up to 250 C (482 F); beyond that ask the maker of the spring "
+            "for a heat-resisting alloy.",
+        )
+    )
+    return OrderedDict(
+        (
+            ("figures", figures_of(ANSWER, figures, given)),
+            ("findings", findings),
+            ("strips", rows),
+            ("chosen", [one for one in ring_chosen if one.input in _RING] + choose.chosen),
+            ("cautions", cautions("figures", "isolate", "stored-spring")),
+        )
+    )
+
+
+def _strip(choose, metal, design, added, room, rows):
+    """(figures, their symbols, list of Finding) of a wavy strip; `rows` gets those that fit."""
+    modulus, bears, _ = metal
     sizes = {
         "bore": design.bore,
         "ring_width": design.ring_width,
@@ -109,7 +143,6 @@ def calculate(values):
         "width": choose("strip_width", design.ring_width),
         "modulus": modulus,
     }
-    rows = []
     fits, farthest = THICKNESSES[0], 0.0
     for thickness in THICKNESSES:
         if thickness + PLAY > room:
@@ -170,27 +203,8 @@ def calculate(values):
             if least <= MOST
             else "Take a thicker or a wider strip, or ask less of it.",
         ),
-        _judged(
-            "strip-heat",
-            design.steam_temperature,
-            hottest,
-            design.steam_temperature <= hottest,
-            "degC",
-            "The steam has %s; the strip keeps its spring to about %s."
-            % (temperature(design.steam_temperature), temperature(hottest)),
-            "Take a strip of stainless-spring up to 250 C (482 F); beyond that ask the maker of "
-            "the strip for a heat-resisting spring alloy.",
-        ),
     ]
-    return OrderedDict(
-        (
-            ("figures", figures_of(ANSWER, figures, given)),
-            ("findings", findings),
-            ("strips", rows),
-            ("chosen", [one for one in ring_chosen if one.input in _RING] + choose.chosen),
-            ("cautions", cautions("figures", "isolate", "stored-spring")),
-        )
-    )
+    return figures, given, findings
 
 
 def _judged(check, value, limit, good, unit, said, remedy):
