@@ -9,7 +9,7 @@ import type { Plugin } from "vite";
 import { ONE_FILE } from "../src/offline/one_file.ts";
 
 /** Everything that a phone keeps. */
-export const BUDGET_BYTES = 470_000;
+export const BUDGET_BYTES = 480_000;
 /** What it takes until the first figures stand; the rest comes after them. */
 export const FIRST_BUDGET_BYTES = 300_000;
 const FIRST = /^(index\.html|assets\/(index-|worker-|micropython-|core-first-).*)$/;
