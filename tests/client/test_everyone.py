@@ -143,6 +143,31 @@ def test_nothing_runs_off_a_narrow_screen_at_twice_the_text(browser, served):
     context.close()
 
 
+UNDER_ITS_BOX = """() => [...document.querySelectorAll('.entry')].flatMap(entry => {
+    const label = entry.querySelector('.entry-words label');
+    const box = entry.querySelector('.entry-line, select');
+    if (!label || !box || !label.checkVisibility()) return [];
+    const range = document.createRange();
+    range.selectNodeContents(label);
+    const [words, at] = [range.getBoundingClientRect(), box.getBoundingClientRect()];
+    const beside = words.bottom > at.top && words.top < at.bottom && words.left < at.left;
+    return beside && words.right > at.left + 0.5 ? [label.textContent] : [];
+})"""
+
+
+@pytest.mark.parametrize("theme", ["light", "sunlight"])
+def test_no_word_runs_under_the_box_beside_it(browser, served, theme):
+    context, sheet = _themed(browser, served, theme)
+    found = {}
+    for screen in _each(sheet):
+        sheet.page.evaluate("document.querySelectorAll('details').forEach(e => { e.open = true })")
+        under = sheet.page.evaluate(UNDER_ITS_BOX)
+        if under:
+            found[screen] = under
+    assert found == {}
+    context.close()
+
+
 @pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
 def test_no_entered_number_is_cut_short(browser, served, size):
     """A diameter of which the last digit is hidden is another diameter."""

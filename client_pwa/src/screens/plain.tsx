@@ -1,5 +1,6 @@
 /** A screen of what the core declares and no more. With this a new calculation needs its line in screens.ts
- * and nothing else: the entries to stand open, the figures to stand large, and a picture if there is one. */
+ * and nothing else: the entries to stand open, the figures to stand large, a picture if there is one, and what is
+ * looked up below the checks and figures. */
 
 import type { ComponentType } from "preact";
 import type { Answer } from "../engine/answers";
@@ -7,9 +8,9 @@ import type { CalculationName, FigureName, InputName } from "../engine/names";
 import { FigureTile } from "../figures/Figures";
 import { GenericScreen } from "../figures/GenericScreen";
 
-export function plain(calculation: CalculationName, first: readonly InputName[], large: readonly FigureName[], Picture?: ComponentType<{ answer: Answer }>): ComponentType {
+export function plain(calculation: CalculationName, first: readonly InputName[], large: readonly FigureName[], Picture?: ComponentType<{ answer: Answer }>, Below?: ComponentType<{ answer: Answer }>): ComponentType {
   return () => (
-    <GenericScreen calculation={calculation} first={first}>
+    <GenericScreen calculation={calculation} first={first} below={({ answer }) => Below && answer && <Below answer={answer} />}>
       {({ answer, stale }) =>
         answer && (
           <>

@@ -25,6 +25,7 @@ export const SoakScreen = plain(
   "soak",
   ["bore", "ring_type", "tell_tale", "soak_temperature", "soak_time"],
   ["ring_temperature", "relief_expected", "soak_pressure", "soak_gap"],
+  undefined,
   Tables,
 );
 
