@@ -2,7 +2,7 @@
 
 from ..fields import field
 from .inputs import cases, fixed, nothing, share, table, worked
-from .inputs_ring import AS_CUT, SMALLEST_BORE
+from .inputs_ring import SMALLEST_BORE
 
 TWO_POINT = "two-point"
 THREE_POINT = "three-point"
@@ -100,7 +100,6 @@ MEASURED = table(
         lowest=0.5,
         highest=150.0,
     ),
-    AS_CUT["measured_groove_width"],
     field(
         "measured_closed_gap",
         "length",

@@ -302,7 +302,7 @@ RING = table(
     ),
 )
 
-# Of a piston that is there already.
+# Of a groove that was cut for the ring since.
 AS_CUT = table(
     field(
         "measured_groove_width",

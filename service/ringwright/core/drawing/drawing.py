@@ -14,8 +14,8 @@ from ..making.route_rows import changed
 from ..problems import Fault, InputProblem
 from ..records import plain
 from ..ring import sizing
-from ..ring.design import GROOVE_CLASS
 from ..walk import rings
+from ..walk.finished import GROOVE_CLASS
 from . import catalogue, words
 from .job import Job
 from .paper import Title

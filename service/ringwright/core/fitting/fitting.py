@@ -20,7 +20,7 @@ from ..ring.design import settle
 from ..ring.judging import gap_left
 from ..ring.soak import can_be_set
 from ..running import wear
-from ..walk.finished import side_limits
+from ..walk.finished import groove_limits, side_limits
 from . import land
 from .fitting_text import SIGNS, TEXT
 
@@ -148,8 +148,8 @@ def _rows(d, found):
     if "half_spring_gap" in found:
         due = _felt(d, found["half_spring_gap"])
         look.append(bare("half_spring_reading", "rings are due at a gap of", due, reading=FEELER))
-    limits = (d.groove_width, d.groove_upper)
-    if d.groove_upper == d.groove_width:
+    limits = groove_limits(d)
+    if limits[0] == limits[1]:
         limits = (None, None)
     groove = [
         between("groove_width", "groove width", d.groove_width, limits, "gauge blocks"),

@@ -6,7 +6,7 @@ from ..catalogue import figures_of
 from ..catalogue.inputs import Chooser
 from ..catalogue.inputs_blank import BLANK
 from ..catalogue.inputs_measuring import MEASURED
-from ..catalogue.inputs_ring import RING
+from ..catalogue.inputs_ring import AS_CUT, RING
 from ..catalogue.inputs_rings import RINGS
 from ..catalogue.measuring import INSPECTION
 from ..cautions import DUST_OF, cautions
@@ -19,7 +19,11 @@ from . import inspection_findings
 from .ring_witness import inspect
 
 FIELDS = (
-    tuple(RING.values()) + tuple(BLANK.values()) + tuple(MEASURED.values()) + tuple(RINGS.values())
+    tuple(RING.values())
+    + tuple(BLANK.values())
+    + tuple(AS_CUT.values())
+    + tuple(MEASURED.values())
+    + tuple(RINGS.values())
 )
 # What says something of the ring: one of them is needed.
 EVIDENCE = (

@@ -8,7 +8,7 @@ from ..ring import blank, heat_set, soak
 from ..ring.allowances import CUT_ANGLES
 from ..ring.judging import SLACK_SIDE, judge_gap, judge_light, judge_pressure, side_left
 from ..ring.sizing import stops
-from ..walk.finished import PRESSURE_SHARE, THICKNESS_STOP, finished_limits
+from ..walk.finished import PRESSURE_SHARE, THICKNESS_STOP, finished_limits, groove_limits
 from ..wording import decimal, fine_length, length, percent, temperature, wall_pressure
 from .ring_witness import gap_by_feeler
 
@@ -179,7 +179,8 @@ def _width(rows, values, found):
     d = found.intended
     clear = d.groove_width - measured
     side = side_left(d, measured)
-    room = d.groove_upper - d.groove_width
+    least_groove, most_groove = groove_limits(d)
+    room = most_groove - least_groove
     most = side + room
     _, least, greatest = clearances.running_side_clearance(d.bore)
     value = Quantity(side, "mm")

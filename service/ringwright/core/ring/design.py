@@ -10,7 +10,6 @@ from ..catalogue.inputs import Chooser
 from ..catalogue.inputs_blank import BLANK
 from ..catalogue.inputs_ring import RING
 from ..fields import at_most_one
-from ..properties import fits
 from ..properties.materials import material, mean_expansion
 from ..records import Method
 from . import blank, heat_set
@@ -18,9 +17,6 @@ from .allowances import allowances_of, soak_of
 from .chosen_section import section_of
 from .duty import duty_of, groove_depth, piston_diameter, side_clearance
 from .spring_back import TARGETS, Ring, spring_of
-
-# A groove that is to be cut; common practice, no source.
-GROOVE_CLASS = "H8"
 
 Design = namedtuple(
     "Design",
@@ -35,8 +31,8 @@ Design = namedtuple(
         "gap_change", "curvature_change", "wall_pressure", "contact_pressure", "window",
         # what a spring behind it adds [MPa]
         "expander_pressure",
-        # groove and piston; the groove's width is its least, `groove_upper` the most it may be
-        "side_clearance", "groove_width", "groove_upper", "groove_depth", "piston_diameter",
+        # groove and piston; `groove_there`: whether it has its width, or is yet to be cut to it
+        "side_clearance", "groove_width", "groove_there", "groove_depth", "piston_diameter",
         # the blank and its setting
         "relief", "relief_low", "relief_high", "end_kerf", "gap_kerf", "slit_width",
         "facing_allowance", "finishing_allowance", "inside_allowance",
@@ -111,9 +107,10 @@ def settle(values):
     spring = spring_of(ring, take, values, section.pressure, section.why)
 
     groove = take("groove_width", width + side_clearance(duty, width))
-    upper = groove if values.get("groove_width") is not None else _upper_of(groove)
-    if values.get("measured_groove_width") is not None:
-        groove = upper = values["measured_groove_width"]
+    measured = values.get("measured_groove_width")
+    there = measured is not None or values.get("groove_width") is not None
+    if measured is not None:
+        groove = measured
     depth = take("groove_depth", groove_depth(duty, thickness))
     design = Design(
         bore=bore,
@@ -147,7 +144,7 @@ def settle(values):
         expander_pressure=values.get("expander_pressure") or 0.0,
         side_clearance=groove - width,
         groove_width=groove,
-        groove_upper=upper,
+        groove_there=there,
         groove_depth=depth,
         piston_diameter=piston,
         relief=soak.relief.likely,
@@ -176,13 +173,6 @@ def settle(values):
         spacer_width=spring.spacer_width,
     )
     return design, take.chosen
-
-
-def _upper_of(groove):
-    """Upper limit of a groove to be cut [mm]; of one too narrow for the standard, itself."""
-    if groove < fits.LOWEST_NOMINAL:
-        return groove
-    return fits.limits(groove, GROOVE_CLASS).upper
 
 
 METHODS = (

@@ -3,6 +3,7 @@
 from collections import namedtuple
 
 from .. import clearances
+from ..properties import fits
 from ..ring.judging import SLACK_SIDE, judge_gap, side_left
 
 # Thickness may be out by this share of itself, and by so much at least, which a lathe can hold
@@ -18,6 +19,9 @@ GAP_BEYOND = 0.02
 LEAST_GAP_BEYOND = 0.10
 # Share of the intended wall pressure within which a ring is accepted; common practice, no source.
 PRESSURE_SHARE = 0.25
+
+# A groove that is to be cut; common practice, no source.
+GROOVE_CLASS = "H8"
 
 # Each (lower, upper): thickness, width, closed gap along the circumference [mm], pressure [MPa].
 Finished = namedtuple("Finished", ("thickness", "width", "closed_gap", "wall_pressure"))
@@ -35,13 +39,24 @@ def free_gap_limits(design):
     )
 
 
+def groove_limits(design):
+    """(least, greatest) width of the groove [mm]: alike for one that is there, or that is narrower
+    than the standard's smallest. design: a Design.
+    """
+    width = design.groove_width
+    if design.groove_there or width < fits.LOWEST_NOMINAL:
+        return width, width
+    return width, fits.limits(width, GROOVE_CLASS).upper
+
+
 def side_limits(design):
     """(least, greatest) side clearance, cold, of rings and grooves within their limits [mm].
 
     design: a Design.
     """
     narrow, wide = finished_limits(design).width
-    return design.groove_width - wide, design.groove_upper - narrow
+    least, most = groove_limits(design)
+    return least - wide, most - narrow
 
 
 def finished_limits(design):
@@ -56,7 +71,8 @@ def finished_limits(design):
     _, least, greatest = clearances.running_side_clearance(d.bore)
     side = side_left(d, d.ring_width)
     # The narrowest ring in the widest groove still has what practice leaves, and the reverse.
-    loose = side + d.groove_upper - d.groove_width
+    least_groove, most_groove = groove_limits(d)
+    loose = side + most_groove - least_groove
     return Finished(
         thickness=(d.radial_thickness - off, d.radial_thickness + off),
         width=(
