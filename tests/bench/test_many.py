@@ -3,7 +3,8 @@
 The wires: one connection that is kept, on this machine; a connection for each request, as a shell
 loop or a spreadsheet opens it; and one kept connection with a round trip of a local network behind
 it, which a relay of this file adds. The sums themselves are the same in all of them, so the kept
-connection on one machine has the least to gain.
+connection on one machine has the least to gain. Last, in processor time, what a ring of many costs
+beside its sum: what is left to save there brings a kept connection nowhere near the aim.
 """
 
 import json
@@ -15,7 +16,10 @@ import time
 import pytest
 
 from bench.load import Connection, request_bytes
+from bench.test_service import processor_seconds, worker_of
 from conftest import Server
+from ringwright.core import calculations
+from ringwright.core.fields import checked
 
 RINGS = 1000
 # Requests of the slow wire that are timed, for the time of RINGS [1].
@@ -24,6 +28,9 @@ TIMED = 200
 ROUND_TRIP = 0.010
 AIM = 0.1
 FIGURES = "figures=free_gap,closed_gap"
+# Most that a ring of many may cost, reading and writing with it, beside its sum alone [1].
+BESIDE_SUM = 1.5
+ROUNDS = 3
 
 
 class Relay:
@@ -144,3 +151,41 @@ def test_a_thousand_rings_in_one_request(capsys):
     # On this machine the sums are what is left; over a network it is the wire.
     assert first < 0.8
     assert max(list(shares.values())[2:]) < AIM
+
+
+def processor_time_of_sums():
+    """Processor time of the sums of RINGS alone, in this process [s]."""
+    sizing = calculations.CALCULATIONS["sizing"]
+    asked = [checked(sizing.fields, {"bore": round(50 + 0.1 * at, 2)}) for at in range(RINGS)]
+    start = time.process_time()
+    for values in asked:
+        sizing.run(values)
+    return time.process_time() - start
+
+
+@pytest.mark.bench
+def test_what_a_ring_of_many_costs_beside_its_sum(capsys):
+    server = Server(workers=1)
+    try:
+        pid = worker_of(server)
+        time_of_singles(server.port, 50)
+        time_of_many(server.port)
+        costs = []
+        # In turns, so that a busy machine slows all alike; the least of each is the truest.
+        for _ in range(ROUNDS):
+            row = [processor_time_of_sums()]
+            for asked in (time_of_many, lambda port: time_of_singles(port, RINGS)):
+                before = processor_seconds(pid)
+                asked(server.port)
+                row.append(processor_seconds(pid) - before)
+            costs.append(row)
+    finally:
+        server.stop()
+    alone, many, singles = (min(column) for column in zip(*costs, strict=True))
+    with capsys.disabled():
+        print(
+            "\nprocessor time of %d rings: sums alone %.2f s, in one request %.2f times that, in as"
+            " many %.2f times; one request costs %.0f %% of as many"
+            % (RINGS, alone, many / alone, singles / alone, 100 * many / singles)
+        )
+    assert many < BESIDE_SUM * alone
