@@ -19,6 +19,7 @@ STAGES = {
 BESIDE = {
     "fitting": ".operation",
     "groove": ".card",
+    "pack": ".card",
     "valve": ".card",
     "expander": ".card",
     "soak": ".card",

@@ -229,6 +229,17 @@ ROWS = [
     ("groove-recut", {**GROOVE, "ring_overrun": 4.0}, "overrun", "watch"),
     ("groove-recut", {**GROOVE, "ring_overrun": 7.0}, "overrun", "stop"),
     ("groove-recut", {**GROOVE, "ring_type": "plain"}, "width", "watch"),
+    # How many rings.
+    ("ring-pack", {**ENGINE, "rings_on_piston": 8}, "ring-count", "watch"),
+    (
+        "ring-pack",
+        {**ENGINE, "rings_on_piston": 1, "piston_diameter": 74.0},
+        "double-for-two",
+        "watch",
+    ),
+    ("ring-pack", {**ENGINE, "end_land": 0.3}, "land-short", "stop"),
+    ("ring-pack", {**ENGINE, "end_land": 0.7}, "land-short", "watch"),
+    ("ring-pack", {**ENGINE, "piston_length": 12.0}, "pack-length", "stop"),
     # The piston valve.
     ("piston-valve", {**VALVE, "wall_pressure": 1.0, "radial_thickness": 1.0}, "spring", "stop"),
     ("piston-valve", {**VALVE, "port_bars": 3}, "bulge", "stop"),
@@ -319,7 +330,7 @@ def test_room_for_heat_is_not_taken_for_wear(ring_type, material):
 
 # Checks whose value is less than the limit when they stop or warn; all others pass it.
 FALLS_SHORT = {
-    "cleans-up", "groove-cleans-up", "land-width", "insert", "ring-over-port",
+    "cleans-up", "groove-cleans-up", "land-short", "land-width", "insert", "ring-over-port",
     "too-slack", "grip", "steam", "end-gap", "cold-start", "groove-depth", "piston-seizes", "seals",
     "ring-follows", "gap-breathes", "power", "gap-running", "side-clearance-running",
     "piston-clearance-running", "side-clearance-start", "bar-wear", "closed-gap", "yield",

@@ -232,5 +232,16 @@ def test_every_groove_that_the_inputs_allow_is_answered_or_refused():
     assert told > 200
 
 
+def test_the_drawing_of_the_piston_has_the_groove_with_its_limits():
+    """ISO 286: H8 over 3 to 6 mm is 0 to +0.018."""
+    answer = asked()
+    given = {"part": "piston", "bore": 80.0, "ring_width": value(answer, "ring_width")}
+    (sheet,) = calculations.run("drawing", given)["sheets"]
+    groove = value(answer, "groove_width")
+    for limit in (math.ceil(1000.0 * groove), math.floor(1000.0 * (groove + 0.018))):
+        assert ">%.3f<" % (limit / 1000.0) in sheet["svg"]
+    assert "at most 0.018 mm" in outcome(answer, "groove-taper")["remedy"]
+
+
 def test_an_answer_is_small():
     assert len(json.dumps(asked(end_land=3.0, inner_land=3.0, old_ring_width=4.0))) < 12000

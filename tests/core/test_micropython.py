@@ -74,7 +74,7 @@ def plausible(name, dice):
     ):
         if key in known and (known[key].required or dice.random() < 0.45):
             request[key] = dice.choice(choices)
-    if name in ("running", "piston-valve"):
+    if name in ("running", "piston-valve", "ring-pack"):
         request["stroke"] = dice.uniform(1.0, 1.6) * bore
         request["speed"] = dice.choice((90, 160, 250, 400))
         request["port_width"] = dice.uniform(0.1, 0.4) * bore

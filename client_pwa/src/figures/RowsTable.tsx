@@ -14,13 +14,15 @@ interface Row {
 }
 
 export function RowsTable({ title, columns, rows }: { title: string; columns: readonly string[]; rows: readonly Row[] }) {
+  // A column that no row has anything in is left out.
+  const used = columns.flatMap((name, at) => (rows.some((row) => row.cells[at]) ? [{ name, at }] : []));
   return (
     <section class="card" aria-label={title}>
       <h2>{title}</h2>
       <table class="plain ways">
         <thead>
           <tr>
-            {columns.map((name) => (
+            {used.map(({ name }) => (
               <th key={name} scope="col">
                 {labelOf(name)}
               </th>
@@ -30,14 +32,14 @@ export function RowsTable({ title, columns, rows }: { title: string; columns: re
         {rows.map(({ head, outcome, why, cells }) => (
           <tbody key={head}>
             <tr>
-              <th scope="rowgroup" colSpan={columns.length}>
+              <th scope="rowgroup" colSpan={used.length}>
                 {outcome && <Mark outcome={outcome} />} {head}
-                {why && outcome !== "good" && <small>{why}</small>}
+                {why && outcome !== "good" && <small> {why}</small>}
               </th>
             </tr>
             <tr>
-              {cells.map((one, index) => (
-                <td key={index}>{one ? words(one, columns[index]!) : "–"}</td>
+              {used.map(({ name, at }) => (
+                <td key={name}>{cells[at] ? words(cells[at], name) : "–"}</td>
               ))}
             </tr>
           </tbody>

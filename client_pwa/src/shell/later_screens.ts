@@ -7,6 +7,7 @@ export { FittingScreen } from "../screens/fitting/FittingScreen";
 export { GrooveScreen } from "../screens/groove/GrooveScreen";
 export { GuideScreen } from "../screens/guide/GuideScreen";
 export { LabelScreen } from "../screens/label/LabelScreen";
+export { PackScreen } from "../screens/pack/PackScreen";
 export { SettingsScreen } from "../screens/settings/SettingsScreen";
 export { ShopScreen } from "../screens/shop/ShopScreen";
 export { SoakScreen } from "../screens/soak/SoakScreen";

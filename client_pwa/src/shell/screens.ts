@@ -44,6 +44,7 @@ const CutScreen = lazy("CutScreen");
 const SIDE: readonly Screen[] = [
   { key: "fitting", label: "Fitting", title: "Fitting card", uses: ["fitting"], view: lazy("FittingScreen") },
   { key: "groove", label: "Groove", title: "Worn groove", uses: ["groove-recut"], view: lazy("GrooveScreen") },
+  { key: "pack", label: "How many", title: "How many rings", uses: ["ring-pack"], view: lazy("PackScreen") },
   { key: "valve", label: "Valve", title: "Piston valve", uses: ["piston-valve"], view: plain("piston-valve", VALVE_ENTRIES, VALVE_FIGURES, PortPicture) },
   { key: "expander", label: "Expander", title: "Spring expander", uses: ["expander"], view: plain("expander", ["bore", "radial_thickness", "ring_width", "groove_depth", "expander_pressure", "expander_kind"], ["total_wall_pressure", "strip_stress", "wave_height", "strip_length", "wire_stress", "coil_length", "coil_free_length"]) },
   { key: "soak", label: "Heat", title: "Heat without a pyrometer", uses: ["soak"], view: lazy("SoakScreen") },

@@ -123,6 +123,13 @@ _ROWS = (
         "catalogue.groove.ANSWER",
     ),
     (
+        "ring-pack",
+        "How many rings, and how they share the pressure",
+        "fitting.ring_pack.calculate",
+        "fitting.ring_pack",
+        "catalogue.ring_pack.ANSWER",
+    ),
+    (
         "piston-valve",
         "Rings of a piston valve",
         "running.piston_valve.calculate",

@@ -1,13 +1,27 @@
 """Inputs of a worn groove and of what stands beside it."""
 
 from ..fields import field
-from .inputs import fixed, nothing, table, worked
+from .inputs import cases, fixed, nothing, table, worked
+
+# A case of a default: grooves that are still to be cut.
+NEW_GROOVES = "for new grooves"
 
 READING = (
     field("mouth", "length", "width at the mouth", lowest=0.5, highest=150.0, required=True),
     field("bottom", "length", "width at the bottom", lowest=0.5, highest=150.0, required=True),
 )
 
+_LAND = "as wide as a turn of the ring, more where strength asks for it"
+PACK = table(
+    field(
+        "piston_length",
+        "length",
+        "length of the piston over its rim, for rings and lands",
+        nothing("as long as rings and lands need"),
+        lowest=1.0,
+        highest=2000.0,
+    ),
+)
 GROOVE = table(
     field(
         "groove_readings",
@@ -37,16 +51,22 @@ GROOVE = table(
     field(
         "end_land",
         "length",
-        "land between the worn groove and the end of the piston",
-        worked("as wide as the groove", "as wide as the groove, as is common: measure it"),
+        "land between a groove and the end of the piston",
+        cases(
+            (
+                "",
+                worked("as wide as the groove", "as wide as the groove, as is common: measure it"),
+            ),
+            (NEW_GROOVES, worked("as wide as a turn", _LAND)),
+        ),
         lowest=0.2,
         highest=500.0,
     ),
     field(
         "inner_land",
         "length",
-        "land between two worn grooves",
-        nothing("no second groove"),
+        "land between two grooves",
+        cases(("", nothing("no second groove")), (NEW_GROOVES, worked("as wide as a turn", _LAND))),
         lowest=0.2,
         highest=500.0,
     ),

@@ -74,7 +74,7 @@ FIGURES = table(
         ("leak_rate", "flow", "W", "Steam leaked", "leak-rate", "W_gap, W_side, W_light", LEAK, "past all the rings"),
         ("leak_share", "ratio", "W/M", "Leak, of the steam used", "leak-share", "W, M", LEAK),
         ("leak_per_stroke", "mass", "W/strokes", "Leak a stroke", "leak-rate", "", LEAK),
-        ("gap_leak", "flow", "W_gap", "Leak by the gaps", "choked-flow", "", LEAK),
+        ("gap_leak", "flow", "W_gap", "Leak by the gaps", "choked-flow, ring-spaces", "", LEAK),
         ("gap_leak_napier", "flow", "W_gap book", "Gap leak by Napier's rule", "napier-flow", "", LEAK),
         ("side_face_leak", "flow", "W_side", "Leak past the side faces", "side-face-leak", "", LEAK),
         ("steam_saved", "flow", "W - W_new", "Steam saved", "leak-rate", "", LEAK, "by new rings"),

@@ -161,18 +161,22 @@ def _ring(values, worn, ring_type=None, own=False):
         asked["ring_width"] = shop_sizes.over(tight, asked["inch_sizes"])
     design, chosen = settle(asked)
     if 2.0 * design.groove_depth >= design.piston_diameter:
-        raise InputProblem(
-            [
-                Fault(
-                    ("groove_depth",),
-                    "size",
-                    "the groove goes through the middle of the piston",
-                    "give a groove less deep: the ring is %s thick"
-                    % length(design.radial_thickness),
-                )
-            ]
-        )
+        raise through(design.radial_thickness)
     return design, chosen
+
+
+def through(thickness):
+    """The InputProblem of a groove through the whole piston. thickness: of its ring [mm]."""
+    return InputProblem(
+        [
+            Fault(
+                ("groove_depth",),
+                "size",
+                "the groove goes through the middle of the piston",
+                "give a groove less deep: the ring is %s thick" % length(thickness),
+            )
+        ]
+    )
 
 
 def _lands(worn, groove):

@@ -110,7 +110,7 @@ def _worked(given, shown):
     shown: dict that takes what is put into each formula.
     """
     ring = warming.cold_ring(given, given["worn_gap"])
-    engine = _engine(given)
+    engine = engine_of(given)
     losses = _losses(given, engine)
     grown = None
     if given["gap_readings"]:
@@ -143,8 +143,11 @@ def _judged_whole(values):
     return _worked(given, {})[2], given
 
 
-def _engine(given):
-    """The Engine: its stated cycle with the spreads of diagram factor and missing quantity."""
+def engine_of(given):
+    """The Engine: its stated cycle with the spreads of diagram factor and missing quantity.
+
+    given: filled inputs, see running_inputs.
+    """
     stated, double = given["cycle"], given["acting"] == DOUBLE
     state, back = given["steam"], given["back"]
     drawn = steam_cycle.diagram(stated)

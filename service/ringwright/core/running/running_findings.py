@@ -57,7 +57,7 @@ def _percent(share):
     return decimal(100.0 * share, 1) + " %"
 
 
-def _steam_mass(kg):
+def steam_mass(kg):
     """Steam in words: "1.20 kg (2.6 lb)", or under a kilogram "150 g (5.3 oz)"."""
     if kg >= 1.0:
         return mass(kg)
@@ -66,7 +66,7 @@ def _steam_mass(kg):
 
 def _amount(rates):
     """Usual figure and spread: "150 g (5.3 oz), between 40 g (1.4 oz) and 1.20 kg (2.6 lb)"."""
-    return "%s, between %s and %s" % tuple([_steam_mass(rates[level]) for level in (1, 0, 2)])
+    return "%s, between %s and %s" % tuple([steam_mass(rates[level]) for level in (1, 0, 2)])
 
 
 def _verdict(given, losses):
@@ -92,7 +92,7 @@ def _verdict(given, losses):
             "piston's clearance and the sides of the grooves."
         )
     else:
-        why += " New rings of this kind save about %s." % _steam_mass(saved)
+        why += " New rings of this kind save about %s." % steam_mass(saved)
         remedy = "Make new rings."
     return finding("leak", WATCH, why, remedy, value, bound)
 
@@ -104,7 +104,7 @@ def _round_the_back(loss):
         "A double-turn ring leaves no straight way through. Steam that stands behind it can still "
         "leave by the gap of the turn on the low side. Nobody has measured how much. The trade "
         "claims nil; the most is what a plain ring's gap as wide would pass, %s an hour."
-        % _steam_mass(loss.total[2]),
+        % steam_mass(loss.total[2]),
     )
 
 
