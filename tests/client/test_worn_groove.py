@@ -2,6 +2,10 @@
 
 ROWS = "document.querySelectorAll('section[aria-label=\"%s\"] tbody').length === %d"
 
+COLUMNS = (
+    "document.querySelectorAll('section[aria-label=\"%s\"] tr:first-child th').length === 1 + %d"
+)
+
 
 def _fits(sheet):
     return sheet.page.evaluate(
@@ -23,9 +27,14 @@ def test_widths_of_a_worn_groove_give_ways_to_go_on(sheet):
 
 def test_stroke_gives_what_each_number_of_rings_costs(sheet):
     sheet.go("pack").enter("Stroke", "90 mm")
-    sheet.until(ROWS % ("By their number", 4))
-    sheet.until(ROWS % ("Ring by ring", 2))
+    sheet.until(COLUMNS % ("By their number", 4))
+    sheet.until(COLUMNS % ("Ring by ring", 2))
     sheet.enter("Rings on one piston", "3")
-    sheet.until(ROWS % ("Ring by ring", 3))
-    assert "One ring" in sheet.page.locator("section[aria-label='By their number']").inner_text()
+    sheet.until(COLUMNS % ("Ring by ring", 3))
+    leaks = sheet.page.locator("section[aria-label='By their number'] tr:has-text('Leak,') td")
+    told = [float(each) for each in leaks.all_inner_texts()]
+    assert told == sorted(told, reverse=True) and len(set(told)) > 1
+    # No number is broken at the end of its line.
+    lines = leaks.evaluate_all("cells => cells.map(cell => cell.getBoundingClientRect().height)")
+    assert max(lines) < 48
     assert _fits(sheet)

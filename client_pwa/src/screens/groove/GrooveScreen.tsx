@@ -6,7 +6,7 @@ import { plain } from "../plain";
 
 type Way = Record<string, Quantity> & { way: string; outcome: Outcome; why: string };
 
-const COLUMNS = ["groove_width", "ring_width", "insert_width", "end_land_left", "inner_land_left"] as const;
+const SIZES = ["groove_width", "ring_width", "insert_width", "end_land_left", "inner_land_left"] as const;
 
 export const GrooveScreen = plain(
   "groove-recut",
@@ -17,6 +17,6 @@ export const GrooveScreen = plain(
 
 function Ways({ answer }: { answer: Answer }) {
   const ways = (answer.ways ?? []) as unknown as Way[];
-  const rows = ways.map((one) => ({ head: one.way, outcome: one.outcome, why: one.why, cells: COLUMNS.map((name) => one[name]) }));
-  return <RowsTable title="Ways to go on" columns={COLUMNS} rows={rows} />;
+  const rows = ways.map((one) => ({ head: one.way, outcome: one.outcome, why: one.why, sizes: one }));
+  return <RowsTable title="Ways to go on" names={SIZES} rows={rows} />;
 }

@@ -13,18 +13,19 @@ export const PackScreen = plain(
   "ring-pack",
   ["bore", "stroke", "speed", "steam_pressure", "ring_type", "rings_on_piston", "piston_length"],
   ["steam_cost", "gap_leak", "first_ring_share", "pack_length"],
+  undefined,
   Tables,
 );
 
 function Tables({ answer }: { answer: Answer }) {
   return (
     <>
-      <RowsTable title="By their number" columns={COUNTS} rows={rowsOf(answer.counts, COUNTS, (row) => (row.rings === 1 ? "One ring" : `${row.rings} rings`))} />
-      <RowsTable title="Ring by ring" columns={RINGS} rows={rowsOf(answer.rings, RINGS, (row) => `Ring ${row.ring}`)} />
+      <RowsTable title="By their number" corner="Rings" names={COUNTS} rows={rowsOf(answer.counts, "rings")} />
+      <RowsTable title="Ring by ring" corner="Ring" names={RINGS} rows={rowsOf(answer.rings, "ring")} />
     </>
   );
 }
 
-function rowsOf(list: unknown, columns: readonly string[], head: (row: Row) => string) {
-  return ((list ?? []) as Row[]).map((row) => ({ head: head(row), cells: columns.map((name) => row[name]) }));
+function rowsOf(list: unknown, number: "ring" | "rings") {
+  return ((list ?? []) as Row[]).map((row) => ({ head: String(row[number]), sizes: row }));
 }
