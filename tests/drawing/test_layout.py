@@ -11,6 +11,10 @@ from shapely.strtree import STRtree
 
 from drawing import reading
 from ringwright.core.calculations import run
+from ringwright.core.drawing import tool_views
+from ringwright.core.drawing.drawing import settled, sheets_of
+from ringwright.core.drawing.entities import Text
+from ringwright.core.drawing.setting import composed
 from ringwright.core.problems import InputProblem
 
 JOBS = 130
@@ -196,3 +200,23 @@ def test_geometry_comes_back_as_numbers_when_asked_for():
     kinds = {one["kind"] for view in answer["sheets"][0]["views"] for one in view["entities"]}
     assert {"line", "polyline", "hatch", "dimension"} <= kinds
     assert "views" not in run("drawing", {"bore": 80.0})["sheets"][0]
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+@pytest.mark.parametrize("bore", [20.0, 40.0, 80.0, 150.0, 300.0, 600.0])
+@pytest.mark.parametrize("part", ["closing-ring", "end-plate"])
+def test_a_face_view_takes_a_scale_of_its_own_and_leaves_the_side_view_its_own(part, bore, paper):
+    """As large as it would stand alone; the other's scale is stated under it (ISO 5455)."""
+    job = settled({"bore": bore, "part": part, "paper": paper})
+    draw = {"closing-ring": tool_views.closing_ring, "end-plate": tool_views.end_plate}[part]
+    views, notes, about = draw(job)
+    alone = composed(part, job.title, about, views[:1], notes, paper)
+    (sheet,) = sheets_of(job, part)
+    side, face = sheet.views
+    assert sheet.scale == side.scale
+    # A plate of 20 mm at 10:1 leaves no room even for the words under its face.
+    assert side.scale == alone.scale or (bore == 20.0 and side.scale == 0.5 * alone.scale)
+    assert face.scale <= side.scale and any(abs(face.scale - one) < 1e-9 for one in SCALES)
+    words = [one.text for one in face.entities if type(one) is Text and one.text.startswith("From")]
+    stated = "%d:1" % face.scale if face.scale >= 1 else "1:%d" % round(1 / face.scale)
+    assert [one.endswith("  " + stated) for one in words] == [face.scale != side.scale]

@@ -77,13 +77,15 @@ def dxf(sheets: Sequence[Sheet], unit: str = MM) -> bytes:
     _prepare(document, per, scale)
     shift = 0.0
     for sheet in sheets:
-        places = [_Place(view, scale, per, shift) for view in sheet.views]
+        # A view at less than the sheet's scale takes more room at full size than it has on paper.
+        apart = min([scale, *(view.scale for view in sheet.views)])
+        places = [_Place(view, scale, apart, per, shift) for view in sheet.views]
         model = document.modelspace()
         for view, place in zip(sheet.views, places, strict=True):
             for entity in view.entities:
                 _add(document, model, entity, place)
         _layout(document, sheet, places, per)
-        shift += (sheet.width + _GAP) / scale / per
+        shift += (sheet.width + _GAP) / apart / per
     _open_on(document, document.modelspace())
     out = io.StringIO()
     document.write(out)
@@ -106,11 +108,13 @@ def _open_on(document: Drawing, space: Modelspace) -> None:
 class _Place:
     """Where a view lies in the model: paper to full size, about the view's own origin."""
 
-    def __init__(self, view: PlacedView, scale: float, per: float, shift: float) -> None:
+    def __init__(
+        self, view: PlacedView, scale: float, apart: float, per: float, shift: float
+    ) -> None:
         self.view = view
         self.factor = 1.0 / (view.scale * per)
-        self.x = view.x / (scale * per) + shift
-        self.y = view.y / (scale * per)
+        self.x = view.x / (apart * per) + shift
+        self.y = view.y / (apart * per)
         # Dashes as long on paper whatever the scale of the view.
         self.dashes = scale / view.scale
 

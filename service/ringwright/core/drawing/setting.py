@@ -14,6 +14,8 @@ SCREEN_SCALES = tuple([ten * step for ten in (100.0, 10.0, 1.0, 0.1) for step in
 FULL_SIZE = (1.0,)
 
 _BETWEEN = 8.0
+# How many steps below the sheet's scale a second view may be.
+_STEPS_BELOW = 3
 # Shares of their target size that details may be drawn at, where a sheet is crowded.
 _DETAIL_SHARES = (1.0, 0.75, 0.55, 0.4)
 
@@ -115,12 +117,20 @@ def _tried(views, wide, high, paper, share, scales):
             details[view.name] = _detail(view, wide, paper, share)
     main = [view for view in views if view.target is None]
     tallest = min(high, paper.tallest) if paper.framed else paper.tallest
+    # A screen's sheet grows downwards: there nothing need give way.
+    second = [view for view in main if view.second and paper.framed]
+    first = [view for view in main if view not in second]
     best = None
-    for scale in scales if main else scales[-1:]:
-        if scale == scales[-1] or _may_fit(main, scale, wide, tallest, paper.labels):
-            drawn = [
-                (view, details.get(view.name) or _at(view, scale, wide, paper)) for view in views
-            ]
+    for place, scale in enumerate(scales) if main else [(0, scales[-1])]:
+        if scale != scales[-1] and not _may_fit(first, scale, wide, tallest, paper.labels):
+            continue
+        drawn = [(view, details.get(view.name) or _at(view, scale, wide, paper)) for view in views]
+        for other in scales[place : place + 1 + _STEPS_BELOW] if second else (scale,):
+            if other != scale:
+                drawn = [
+                    (view, _at(view, other, wide, paper, True) if view in second else one)
+                    for view, one in drawn
+                ]
             for rows in _arrangements(drawn):
                 best = (scale if main else rows[0][0][1].scale, rows, False)
                 if _width(rows) <= wide and (_height(rows) <= high or not paper.framed):
@@ -128,8 +138,9 @@ def _tried(views, wide, high, paper, share, scales):
     return best
 
 
-def _at(view, scale, wide, paper):
-    return view.drawn(scale, paper.labels, wide, paper.framed)
+def _at(view, scale, wide, paper, own=False):
+    """A view at a scale; own: not the sheet's, so that it is stated where scales are."""
+    return view.drawn(scale, paper.labels, wide, own and paper.framed)
 
 
 def _detail(view, wide, paper, share):
@@ -137,10 +148,10 @@ def _detail(view, wide, paper, share):
     extent = max(view.size())
     for scale in SCALES if paper.framed else SCREEN_SCALES:
         if extent * scale <= view.target * share:
-            drawn = _at(view, scale, wide, paper)
+            drawn = _at(view, scale, wide, paper, True)
             if drawn.box[2] - drawn.box[0] <= wide:
                 return drawn
-    return _at(view, SCALES[-1], wide, paper)
+    return _at(view, SCALES[-1], wide, paper, True)
 
 
 def _may_fit(views, scale, wide, high, labels):

@@ -187,7 +187,7 @@ def closing_ring(job):
         "Mouth opened 15\u00b0, polished, so that the ring slides in",
     )
     _about(view, job, (width, 0.5 * (bore + outer)), "Outside to suit, drawn ", outer)
-    face = View("face", "From its mouth")
+    face = View("face", "From its mouth", second=True)
     for radius in (outer, bore + rise, bore):
         face.circle(OUTLINE, radius)
     face.extend(centre_cross(CENTRE, 0.0, 0.0, outer * 1.06))
@@ -305,7 +305,7 @@ def end_plate(job):
     )
     view.label("right", (thick, 0.5 * (radius + bolt)), "This face flat, bears on the ring")
     _about(view, job, (thick, -bolt), "Hole to clear the screw, drawn ", bolt)
-    face = View("face", "From the screw")
+    face = View("face", "From the screw", second=True)
     face.circle(OUTLINE, radius)
     face.circle(OUTLINE, bolt)
     face.extend(centre_cross(CENTRE, 0.0, 0.0, radius * 1.06))

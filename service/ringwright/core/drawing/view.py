@@ -18,13 +18,15 @@ class View:
     """Collects shapes, measures and labels; `drawn` lays them out.
 
     name: key of the view. title: shown under it, "" for none. target: None for a view at the scale
-    of the sheet; for an enlarged detail the largest size its shape may take on paper [mm].
+    of the sheet; for an enlarged detail the largest size its shape may take on paper [mm]. second:
+    True for one that takes a smaller scale of its own rather than have the others made smaller.
     """
 
-    def __init__(self, name, title="", target=None):
+    def __init__(self, name, title="", target=None, second=False):
         self.name = name
         self.title = title
         self.target = target
+        self.second = second
         self.shapes = []
         self.measures = []
         self.labels = []
@@ -98,7 +100,7 @@ class View:
     def drawn(self, scale, room, title_room, stated):
         """Drawn at a scale (paper over part).
 
-        room: of a column of labels, title_room [mm]. stated: whether a detail states its scale.
+        room: of a column of labels, title_room [mm]. stated: whether it states its scale.
         """
         left, bottom, right, top = [edge * scale for edge in self.extent()]
         entities = [moved(shape, scale, 0.0, 0.0) for shape in self.shapes]
@@ -132,7 +134,7 @@ class View:
                 _grow(box, dimensions, boxes)
         if self.title:
             words = self.title
-            if stated and self.target is not None:
+            if stated:
                 words = "%s  %s" % (self.title, scale_words(scale))
             middle = 0.5 * (box[0] + box[2])
             base = box[1] - style.CLEAR - 2.0 * style.LETTERS
