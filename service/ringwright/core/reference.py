@@ -8,7 +8,7 @@ from .catalogue.checks import all_checks
 from .clearances import groove, piston, ring_gap
 from .cutting import plan
 from .fitting import fitting, land
-from .making import bars, machining, stock, tooling
+from .making import bars, finish, machining, stock, tooling
 from .measuring import bore_fit, inspection, spread, survey_findings
 from .properties import expansion, fits, materials, steam, steam_properties
 from .ring import (
@@ -71,6 +71,7 @@ MODULES = (
     plan,
     fits,
     machining,
+    finish,
     steam_properties,
     steam_cycle,
     leak,

@@ -171,6 +171,12 @@ SOURCES = (
         "read",
     ),
     Source(
+        "turned-texture",
+        "Three pages on the texture of turned work",
+        "Ra = f^2/(32 r), Rz = f^2/(8 r); measured 1.5 to 3 times that",
+        "read",
+    ),
+    Source(
         "wahl",
         "Wahl's factor and the rate of coil springs, as three pages on machine elements print them",
         "factor, 8 F D/(pi d^3), G d^4/(8 D^3 n)",

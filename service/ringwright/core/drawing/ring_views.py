@@ -2,6 +2,7 @@
 
 import math
 
+from ..making import finish
 from ..ring import spring
 from . import curve, rails, words
 from .entities import ADJACENT, CENTRE, HIDDEN, OUTLINE, THIN, Arc, Line, Polyline
@@ -61,6 +62,13 @@ def closed(job):
             words.pressure(d.wall_pressure, job.system),
         ),
     ]
+    notes.append(
+        "Sides Ra 0.8, flat and even within %s; outside Ra 1.6 at most; edges broken by %s."
+        % (
+            words.length(finish.out_of_flat(d), job.system),
+            words.length(finish.EDGES, job.system),
+        )
+    )
     if d.turns == 2:
         notes.append(
             "Two turns side by side in one piece: where one has its gap the other is solid. "

@@ -6,7 +6,7 @@ from ..ring.blank import feeler_reading
 from ..ring.soak import can_be_set, soak_range
 from ..walk.finished import finished_limits, free_gap_limits, side_limits
 from ..walk.plan import clamped_reading
-from . import tool_list
+from . import finish, tool_list
 from .part_sizes import (
     ACROSS_CUT,
     ALONG,
@@ -139,9 +139,13 @@ class Work:
         run = 0.5 * (d.rough_outside - d.bored_inside) + FACE_RUN_OUT
         times = 2 * self.bench.passes(stock, "face")
         faced = self.bench.cut("face", d.rough_outside, run, times)
+        sides = finish.SIDES
+        if d.ring_material.family == "plastic":
+            sides = finish.TURNED_SIDES
         width = [
             limited("pot_bore", "pot", t.pot_bore, "H8", INSIDE),
-            self.width("finished width"),
+            finish.with_ra(self.width("finished width, sides"), sides),
+            finish.flat_sides(d),
         ]
         if d.turns == 2:
             width[1:1] = self.seat()
@@ -175,10 +179,12 @@ class Work:
                 FEELER,
             ),
             bare("feeler_gap", "at the outer edge, before dressing", t.feeler_gap, reading=FEELER),
+            finish.broken_edges(),
         ]
         inspect = [
             between("radial_thickness", "thickness", d.radial_thickness, self.own.thickness),
             self.width("width"),
+            finish.flat_sides(d),
             gap[0],
         ]
         if can_be_set(d.ring_material.family):

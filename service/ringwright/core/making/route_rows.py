@@ -4,7 +4,7 @@ from collections import namedtuple
 
 from ..catalogue.inputs import Chooser
 from ..catalogue.inputs_tools import HSS, LATHE
-from . import machining
+from . import finish, machining
 
 # key: into route_text.TEXT. sizes: list of part_sizes.Size. cut: a machining.Cut or None. minutes:
 # for one ring, handling included, or None. together: for all rings, or None. each: done per ring.
@@ -84,7 +84,7 @@ class Bench:
         """A row done ring by ring. made: a Cut."""
         return Operation(
             key=key,
-            sizes=sizes,
+            sizes=finish.textured(sizes, made),
             cut=made,
             minutes=made.time,
             together=made.time * self.rings,
@@ -99,7 +99,12 @@ class Bench:
         setting = made.time - made.cutting_time
         together = self.rings * made.cutting_time + sticks * setting
         return Operation(
-            key=key, sizes=sizes, cut=made, minutes=made.time, together=together, each=True
+            key=key,
+            sizes=finish.textured(sizes, made),
+            cut=made,
+            minutes=made.time,
+            together=together,
+            each=True,
         )
 
     def once(self, key, sizes, made, times):

@@ -16,6 +16,10 @@ _POT = (
     ("set", "It holds by its own spring."),
     ("-set", "The pot presses it shut, and so holds it."),
 )
+_RUBBED = (
+    "-plastic",
+    "Rub each side on fine emery paper, oiled, on plate glass, until it is grey all over.",
+)
 _CLOSED = (
     ("double", "The gap of each turn as given, both alike;"),
     ("-double", "Gap as given;"),
@@ -179,6 +183,7 @@ RING_TEXT = OrderedDict(
                 (
                     "Face the first side until the tool cuts all round and its step is gone. "
                     "Take the strips out, turn the ring over on that side, and face to width.",
+                    _RUBBED,
                 ),
                 "Width even all round; sides flat on a surface plate.",
                 ("rotating-work", "stored-spring", DUST),
@@ -190,7 +195,7 @@ RING_TEXT = OrderedDict(
                 "Face both sides to width",
                 _POT,
                 "Facing pot, sharp facing tool",
-                "Face one side clean, turn the ring over, and face to width.",
+                ("Face one side clean, turn the ring over, and face to width.", _RUBBED),
                 "Width even all round; sides flat on a surface plate.",
                 ("rotating-work", "stored-spring", DUST),
             ),

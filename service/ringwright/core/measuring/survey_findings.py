@@ -103,7 +103,8 @@ def _verdict_row(seen, judged):
     if judged.word == HONE:
         beyond = "" if judged.follows else ", more than this ring follows"
         why = "The bore is %s out of true%s%s." % (off, beyond, source)
-        remedy = "Hone it to %s, then make the rings to that size." % length(judged.clean_up)
+        remedy = "Hone it to %s, cross-hatched to about Ra 0.8, then make the rings to that size."
+        remedy = remedy % length(judged.clean_up)
         return finding("verdict", WATCH, why, remedy, value, limit)
     grave = judged.out_of_true > min(BORE_SHARE * bore, BORE_ALWAYS)
     why = (

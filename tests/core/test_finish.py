@@ -1,0 +1,92 @@
+"""Texture and form: the sum as printed and by a drawn profile; what card and drawing ask for."""
+
+import math
+import re
+
+import numpy
+import pytest
+
+from ringwright.core import calculations
+from ringwright.core.making import finish
+from ringwright.core.making.machining_table import FEEDS
+
+
+def test_texture_as_printed():
+    """Feed 0.2 mm, nose 0.8 mm: Ra 1.6 by f^2/(31.2 r), read; four times it at twice the feed."""
+    assert finish.turned_ra(0.2, 0.8) == pytest.approx(1.60, rel=0.03)
+    assert finish.turned_ra(0.4, 0.8) == pytest.approx(4.0 * finish.turned_ra(0.2, 0.8))
+    assert finish.turned_ra(0.2, 0.4) == pytest.approx(2.0 * finish.turned_ra(0.2, 0.8))
+
+
+@pytest.mark.parametrize("feed", [0.03, 0.08, 0.15])
+@pytest.mark.parametrize("nose", [0.4, 0.8])
+def test_texture_of_a_drawn_profile(feed, nose):
+    """Arcs of the nose side by side: mean departure from their middle line, by numbers alone."""
+    x = (numpy.arange(20000) + 0.5) / 20000.0 * feed - 0.5 * feed
+    high = nose - numpy.sqrt(nose * nose - x * x)
+    mean = 1000.0 * numpy.abs(high - high.mean()).mean()
+    assert finish.turned_ra(feed, nose) == pytest.approx(mean, rel=0.04)
+
+
+def test_the_texture_asked_for_is_what_the_cut_leaves_in_the_shop():
+    """No less than 1.5 times the sum (read: measured is 1.5 to 3 times), never twice too much."""
+    for feed in numpy.linspace(0.04, 0.3, 60):
+        left, asked = finish.turned_ra(feed), finish.texture(feed)
+        assert 1.5 * left < asked <= max(0.8, 4.0 * left + 1e-9)
+    values = [finish.texture(feed) for feed in numpy.linspace(0.01, 0.5, 200)]
+    assert values == sorted(values)
+    # Finishing feeds of the card keep to what the drawings ask where limits stand.
+    assert all(finish.texture(feed) <= 1.6 for feed in FEEDS["turn-finish"][:2])
+
+
+def card(**more):
+    return calculations.run("route", {"bore": 80.0, **more})["operations"]
+
+
+def row(rows, key):
+    return next(one for one in rows if one["key"] == key)
+
+
+def size(operation, name):
+    return next(one for one in operation["sizes"] if one["name"] == name)
+
+
+@pytest.mark.parametrize("machine", ["light", "rigid"])
+@pytest.mark.parametrize("ring_type", ["plain", "double-turn"])
+def test_the_card_ends_each_surface_in_its_texture(ring_type, machine):
+    rows = card(ring_type=ring_type, machine=machine)
+    for key, name in (
+        ("turn-finish", "finish_outside_diameter"),
+        ("bore", "bored_inside_diameter"),
+    ):
+        operation = row(rows, key)
+        said = size(operation, name)["label"]
+        ra = float(re.search(r"Ra (\d+\.\d)$", said)[1])
+        assert ra == finish.texture(operation["feed"]["value"]) <= 1.6
+    facing = row(rows, "face-step" if ring_type == "double-turn" else "face-sides")
+    assert size(facing, "ring_width")["label"].endswith("Ra 0.8")
+    assert "emery" in facing["text"]
+    assert size(row(rows, "dress-ends"), "edge_break")["value"] == finish.EDGES
+
+
+def test_sides_lie_flat_within_a_part_of_their_play():
+    for bore in (20.0, 80.0, 400.0):
+        rows = card(bore=bore, ring_type="plain")
+        sized = calculations.run("sizing", {"bore": bore, "ring_type": "plain"})["figures"]
+        flat = size(row(rows, "face-sides"), "side_flatness")["value"]
+        assert flat == size(row(rows, "inspect"), "side_flatness")["value"]
+        assert flat == pytest.approx(0.25 * sized["side_clearance"]["value"])
+        assert math.isfinite(flat) and flat > 0.0
+
+
+def test_plastic_is_not_rubbed_on_emery():
+    rows = card(ring_type="plain", ring_material="filled-ptfe-carbon")
+    facing = row(rows, "face-sides")
+    assert "emery" not in facing["text"]
+    assert size(facing, "ring_width")["label"].endswith("Ra 1.6")
+
+
+def test_the_drawing_of_the_ring_says_the_same():
+    drawn = calculations.run("drawing", {"part": "ring-closed", "bore": 80.0})
+    said = str(drawn)
+    assert "Sides Ra 0.8" in said and "edges broken" in said
