@@ -74,7 +74,6 @@ def test_sides_lie_flat_within_a_part_of_their_play():
         rows = card(bore=bore, ring_type="plain")
         sized = calculations.run("sizing", {"bore": bore, "ring_type": "plain"})["figures"]
         flat = size(row(rows, "face-sides"), "side_flatness")["value"]
-        assert flat == size(row(rows, "inspect"), "side_flatness")["value"]
         assert flat == pytest.approx(0.25 * sized["side_clearance"]["value"])
         assert math.isfinite(flat) and flat > 0.0
 

@@ -184,7 +184,6 @@ class Work:
         inspect = [
             between("radial_thickness", "thickness", d.radial_thickness, self.own.thickness),
             self.width("width"),
-            finish.flat_sides(d),
             gap[0],
         ]
         if can_be_set(d.ring_material.family):
