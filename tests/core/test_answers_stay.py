@@ -25,12 +25,32 @@ MENDED = {
     "tooling": ("clamped_gap_reading",),
     # A bore that is made true needs no room for its taper.
     "bore-survey": ("closed_gap",),
+    # The turns meet opposite the bridge, and the bar's curvature counts; the grip likewise, and
+    # winding on works against it.
+    "sizing": (
+        "turning_through_stress",
+        "turning_through_force",
+        "grip_force",
+        "wound_on_stress",
+    ),
     # A ring that sizing stops is counted as wrong.
     "spread": ("yield_share",),
 }
 # One rule settles the section in every calculation. These took bore/28 and 0.048 MPa for a ring
 # whose thickness was not given, where sizing takes what its window of sections says.
 ONE_SIZING_RULE = ("running", "piston-valve")
+
+
+
+def winding_asks_less(row):
+    """Winding on counts what bends turns sideways, and where it says how thick a ring may be, or how
+    hard it may press: a weak metal presses 5 % less, a ring of wide turns is thinner.
+    """
+    request = row["request"]
+    given = request.keys() & {"wall_pressure", "radial_thickness", "free_gap", "former_diameter"}
+    bronze = request.get("ring_material") == "phosphor-bronze"
+    wide = request.get("groove_width") == 3 and request["bore"] == 24
+    return (bronze or wide) and request.get("ring_type") != "plain" and not given
 
 
 def to(step, value):
@@ -85,8 +105,9 @@ def differences(row):
 
 @pytest.mark.usefixtures("steps_of_then")
 def test_some_hundred_requests_answer_as_before():
-    kept = [row for row in ROWS if not settled_otherwise(row)]
-    assert len(kept) > 240
+    left_out = (settled_otherwise, winding_asks_less)
+    kept = [row for row in ROWS if not any(one(row) for one in left_out)]
+    assert len(kept) > 210
     changed = {json.dumps(row["request"]): names for row in kept if (names := differences(row))}
     assert changed == {}
 

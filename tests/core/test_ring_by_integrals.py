@@ -260,14 +260,35 @@ def test_axial_stiffness_by_its_energy(radius, thickness, width):
     )
     found = winding.axial_stiffness(radius, thickness, width, modulus, poisson)
     assert found == pytest.approx(1.0 / moved, rel=1e-9)
+
+
+@given(st.floats(10.0, 300.0), st.floats(0.5, 8.0), st.floats(0.5, 8.0))
+def test_turns_passed_by_one_another_by_their_energy(radius, thickness, width):
+    """The end moved by 9 and the middle of the turn by half of it, by the work of unit forces."""
+    modulus, poisson, turn = 1.1e5, 0.26, 2.0 * math.pi
+    bending = modulus * thickness * width**3 / 12.0
+    constant = winding.torsion_constant(width, thickness)
+    twisting = modulus / (2.0 * (1.0 + poisson)) * constant
+
+    def work(one, other):
+        bent = over(lambda a: math.sin(a - one) * math.sin(a - other), max(one, other), turn)
+        twisted = over(
+            lambda a: (1.0 - math.cos(a - one)) * (1.0 - math.cos(a - other)),
+            max(one, other),
+            turn,
+        )
+        return radius**3 * (bent / bending + twisted / twisting)
+
+    moves = [[work(one, other) for other in (0.0, math.pi)] for one in (0.0, math.pi)]
+    end, middle = np.linalg.solve(moves, [9.0, 4.5])
+    found = winding.passing_forces(9.0, radius, thickness, width, modulus, poisson, constant)
+    assert found == pytest.approx((end, middle), rel=1e-6)
     acts = winding.turning_through(9.0, radius, thickness, width, modulus, poisson, True)
-    assert acts.force == pytest.approx(9.0 / moved, rel=1e-9)
+    assert acts.force == pytest.approx(end, rel=1e-6)
     # Twice the shear of one radius's lever stands where the lever is twice that.
-    long_side, _ = winding.torsion_stress(acts.force * radius, thickness, width)
-    assert acts.twist == pytest.approx(2.0 * long_side, rel=1e-12)
-    assert acts.bending == pytest.approx(
-        acts.force * radius / (thickness * width**2 / 6.0), rel=1e-12
-    )
+    long_side, _ = winding.torsion_stress(max(end, middle) * radius, thickness, width)
+    assert 2.0 * long_side <= acts.twist * (1.0 + 1e-6)
+    assert acts.bending == pytest.approx(end * radius / (thickness * width**2 / 6.0), rel=1e-6)
 
 
 @given(bores, ratios, moduli)
@@ -301,7 +322,27 @@ def test_opened_evenly_by_the_change_of_curvature(bore, ratio, modulus):
         assert found == pytest.approx(4.0 / math.pi * (1.0 - share) * even * bar, rel=1e-6)
 
 
+# As the method of winding on states them.
+OVER_PLUG, CROSSED, FALLS, LIFTED, GRIPPED, LEVER = 1.037, 2.21, 16.5, 0.95, 0.9, 1.76
+
+
 def test_winding_on_by_how_long_the_crossing_is():
-    plug = winding.plug_stress(0.02, 80.0, 3.2, 1e5)
-    found = winding.wound_on_stress(80.0, 3.2, 1e5, 0.02)
-    assert found == pytest.approx((1.1 * plug, 1.25 * plug, 1.8 * plug), rel=1e-12)
+    bore, thickness, modulus, poisson = 80.0, 3.2, 1e5, 0.26
+    plug = winding.plug_stress(0.02, bore, thickness, modulus)
+    # So narrow a turn bends in its plane alone.
+    narrow = winding.wound_on_stress(plug, bore, thickness, 1e-6, 0.0, modulus, poisson)
+    for stress, crossing in zip(narrow, (120.0, 40.0, 20.0), strict=True):
+        share = OVER_PLUG + CROSSED * math.exp(-crossing / FALLS)
+        assert stress == pytest.approx(share * plug, rel=1e-6)
+    # No stress in its plane: sideways it is bent and twisted by the force that moves its end.
+    for width in (2.0, 3.2, 6.0):
+        moved = LIFTED * width + GRIPPED * 5.0
+        force = moved * winding.axial_stiffness(38.4, thickness, width, modulus, poisson)
+        bending = force * 38.4 / (thickness * width * width / 6.0)
+        shears = saint_venant(max(width, thickness), min(width, thickness))[1:]
+        inner = shears[0 if width >= thickness else 1] / (
+            max(width, thickness) * min(width, thickness) ** 2
+        )
+        flat = winding.wound_on_stress(0.0, bore, thickness, width, 5.0, modulus, poisson)
+        expected = max(bending, LEVER * force * 38.4 * inner)
+        assert flat == pytest.approx((expected,) * 3, rel=1e-6)

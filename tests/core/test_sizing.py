@@ -188,7 +188,11 @@ def test_the_thickness_chosen_is_as_safe_in_the_bore_as_on_its_way_there(ring_ty
     if ring_type == "double-turn":
         fitting = [value(answer, name) for name in ("turning_through_stress", "wound_on_stress")]
     share = max(fitting) / 0.75
-    assert value(answer, "closed_stress") / 0.45 == pytest.approx(share, rel=0.02)
+    closed = value(answer, "closed_stress") / 0.45
+    if ring_type == "plain":
+        assert closed == pytest.approx(share, rel=0.02)
+    else:  # the balance leaves out what winding on bends sideways: an eighth at most of square turns
+        assert closed <= share < 1.125 * closed
 
 
 def test_every_fault_is_reported_at_once():

@@ -94,34 +94,39 @@ def free_strip(turns, nodes):
     return psi, whole.tocsr()[1:-1]
 
 
+def in_plane(crossing, own=0.0):
+    """WoundOn's of `crossing`, over S at the inner edge, of a ring so narrow that it only bends so.
+
+    Round-set rings, whose programme is that of none with its curvature, by `own`, taken off.
+    """
+    change = own * S / (0.5 * MODULUS * THICKNESS)
+    plug = winding.plug_stress_round(change, BORE, THICKNESS, MODULUS)
+    found = winding.wound_on_stress(plug, BORE, THICKNESS, 1e-6, 0.0, MODULUS, 0.26)
+    return found[(120, 40, 20).index(crossing)] / (S * INSIDE)
+
+
 def test_winding_on_is_worst_with_half_a_turn_on():
     moments = {on: wound(1, on, None) for on in (150, 180, 240, 330)}
     assert max(moments, key=moments.get) == 180
     assert moments[180] == pytest.approx(4.0 / math.pi, rel=2e-3)
-    plain = winding.plug_stress(0.0, BORE, THICKNESS, MODULUS)
-    found = winding.wound_on_stress(BORE, THICKNESS, MODULUS)
-    # Bending sideways adds up to 4 % to these; stated to 20 %.
-    assert found.spread_out / plain == pytest.approx(moments[180] / moments[330], rel=0.05)
+    # A rod of large displacement finds 1 to 3 % less.
+    assert in_plane(120) == pytest.approx(moments[180], rel=0.03)
 
 
-@pytest.mark.parametrize(
-    ("crossing", "name", "most"),
-    [(60, "spread_out", 0.06), (40, "hurried_low", 0.06), (20, "hurried_high", 0.08)],
-)
-def test_winding_on_with_a_hurried_crossing(crossing, name, most):
-    worst = max(wound(2, on, crossing) for on in (200, 270, 360, 450))
-    over_plug = worst / strip.in_bore(strip.even).moment.max()
-    found = winding.wound_on_stress(BORE, THICKNESS, MODULUS)
-    plain = winding.plug_stress(0.0, BORE, THICKNESS, MODULUS)
-    assert getattr(found, name) / plain == pytest.approx(over_plug, rel=most)
+@pytest.mark.parametrize("crossing", [40, 20])
+def test_winding_on_with_a_hurried_crossing(crossing):
+    worst = max(wound(2, on, crossing) for on in (200, 230, 270, 360, 450))
+    assert in_plane(crossing) == pytest.approx(worst, rel=0.05)
+    assert in_plane(crossing, 0.4) == pytest.approx(0.6 * worst, rel=0.05)
 
 
 @pytest.mark.parametrize("own", [0.1, 0.2, 0.3])
 def test_winding_on_a_ring_with_spring_of_its_own(own):
     pressure = own * S / (1.5 * RATIO * (RATIO - 1.0))
-    found = winding.wound_on_stress(BORE, THICKNESS, MODULUS, pressure)
+    plug = winding.plug_stress(pressure, BORE, THICKNESS, MODULUS)
+    found = winding.wound_on_stress(plug, BORE, THICKNESS, 1e-6, 0.0, MODULUS, 0.26)
     worst = max(wound(1, on, None, own) for on in (180, 270)) * S * INSIDE
-    assert worst <= found.spread_out <= 1.12 * worst
+    assert 0.97 * worst <= found.spread_out <= 1.12 * worst
 
 
 def through(ratio, contact, nodes=241):
@@ -155,21 +160,25 @@ def through(ratio, contact, nodes=241):
     return Sideways(np.abs(bend @ x).max(), np.abs(twist @ x).max() / ratio, x @ (quadratic @ x))
 
 
-@pytest.mark.parametrize(("thickness", "width"), [(4.0, 4.0), (4.0, 2.0), (3.0, 4.5)])
-def test_turning_through_is_as_bad_as_with_the_force_at_the_free_end(thickness, width):
+@pytest.mark.parametrize(
+    ("thickness", "width"), [(4.0, 4.0), (4.0, 1.6), (4.0, 2.0), (3.0, 4.5), (3.0, 6.0)]
+)
+def test_turning_through_by_the_end_and_opposite_the_bridge(thickness, width):
+    """The programme may touch anywhere; it touches there, or so near that it does not matter."""
     modulus, poisson, radius, blank = 1e5, 0.26, 48.0, 9.0
     inertia = thickness * width**3 / 12.0
-    twisting = winding.torsion_constant(thickness, width) / (2.0 * (1.0 + poisson))
-    end_only = through(inertia / twisting, contact=False)
-    stiffness = modulus * inertia / radius**3
-    force = winding.turning_through(blank, radius, thickness, width, modulus, poisson, True).force
-    assert force == pytest.approx(blank * stiffness * end_only.energy, rel=2e-3)
-    # Bending P*r, twist 2*P*r, in a circle of radius 1 and moved by 1.
-    assert end_only.bending == pytest.approx(end_only.energy, rel=2e-3)
-    assert end_only.twist == pytest.approx(2.0 * end_only.energy, rel=2e-3)
-    passing = through(inertia / twisting, contact=True)
-    assert 0.9 * end_only.bending < passing.bending < 1.02 * end_only.bending
-    assert 0.9 * end_only.twist < passing.twist < 1.025 * end_only.twist
+    constant = winding.torsion_constant(thickness, width)
+    ratio = 2.0 * (1.0 + poisson) * inertia / constant
+    unit = blank * modulus * inertia / radius**3
+    passing = through(ratio, contact=True)
+    forces = winding.passing_forces(blank, radius, thickness, width, modulus, poisson, constant)
+    # Bending P*r, twist 2*P*r or 2*Q*r, in a circle of radius 1 and moved by 1.
+    assert forces[0] == pytest.approx(unit * passing.bending, rel=7e-3)
+    assert 2.0 * max(forces) == pytest.approx(unit * passing.twist, rel=2e-3)
+    # Without the contact: as a circular cantilever.
+    end_only = through(ratio, contact=False)
+    stiffness = winding.axial_stiffness(radius, thickness, width, modulus, poisson)
+    assert blank * stiffness == pytest.approx(unit * end_only.energy, rel=2e-3)
 
 
 @pytest.mark.parametrize("order", [2, 3, 4, 6])

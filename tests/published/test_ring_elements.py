@@ -143,22 +143,23 @@ def test_gap_and_stress_of_a_plane_stress_solid():
     assert stress.nominal == pytest.approx(180.0)
 
 
-def turn(width):
-    """One turn of a double-turn ring, free end first, its root held."""
+def turn(width, loaded=0):
+    """One turn of a double-turn ring, free end first, its root held; where it is loaded of 180."""
     count = 180
     angles = [2.0 * math.pi * i / count for i in range(count + 1)]
     # Slightly open, so that the ends are two nodes of one place.
     points = [(RADIUS * math.sin(a), -RADIUS * math.cos(a)) for a in angles]
     model = frame(points, MODULUS, 0.26, THICKNESS, width)
     model.def_support(str(count), True, True, True, True, True, True)
-    model.add_node_load("0", "FY", 1.0)
+    model.add_node_load(str(loaded), "FY", 1.0)
     return solved(model), count
 
 
 @pytest.mark.parametrize("width", [2.0, 4.0, 6.0])
 def test_sideways_stiffness_bending_and_twist_of_one_turn(width):
     model, count = turn(width)
-    stiffness = 1.0 / model.nodes["0"].DY["Combo 1"]
+    nodes = model.nodes
+    stiffness = 1.0 / nodes["0"].DY["Combo 1"]
     found = winding.axial_stiffness(RADIUS, THICKNESS, width, MODULUS, 0.26)
     assert found == pytest.approx(stiffness, rel=1e-3)
     # Members that meet are at an angle: the mean of both is the moment across the ring.
@@ -167,11 +168,59 @@ def test_sideways_stiffness_bending_and_twist_of_one_turn(width):
     assert bending == pytest.approx(RADIUS, rel=1e-3)
     opposite = model.members[str(count // 2)].torque(0.0)
     assert abs(opposite) == pytest.approx(2.0 * RADIUS, rel=1e-3)
+    # The end moved by 9, opposite the bridge by half of it: two forces do that.
+    middle = turn(width, count // 2)[0].nodes[str(count // 2)].DY["Combo 1"]
+    across = nodes[str(count // 2)].DY["Combo 1"]
+    moves = [[1.0 / stiffness, across], [across, middle]]
+    forces = np.linalg.solve(moves, [9.0, 4.5])
+    constant = winding.torsion_constant(THICKNESS, width)
+    passing = winding.passing_forces(9.0, RADIUS, THICKNESS, width, MODULUS, 0.26, constant)
+    assert passing == pytest.approx(forces, rel=1e-3)
     acts = winding.turning_through(9.0, RADIUS, THICKNESS, width, MODULUS, 0.26, True)
-    assert acts.force == pytest.approx(9.0 * stiffness, rel=1e-3)
+    assert acts.force == pytest.approx(forces[0], rel=1e-3)
     assert acts.bending == pytest.approx(
         6.0 * acts.force * bending / (THICKNESS * width**2), rel=2e-3
     )
+
+
+def ring_sector(radius, shape):
+    """(force, shear of the inner face) of a coil of thickness 1 that is pulled along its axis.
+
+    Goehner's stress function, Timoshenko and Goodier's ring sector: div(grad(phi)/r^3) = -2/r^3,
+    nil round the edge; shear along the axis grad_r(phi)/r^2, and its sum is the force.
+    """
+    grid = 0.5 - 0.5 * np.cos(np.linspace(0.0, math.pi, 31))
+    mesh = skfem.MeshQuad.init_tensor(
+        radius + grid - 0.5, shape * (grid - 0.5)
+    )
+    basis = skfem.Basis(mesh, skfem.ElementQuad2())
+    stiffness = skfem.BilinearForm(lambda u, v, w: dot(grad(u), grad(v)) / w.x[0] ** 3)
+    load = skfem.LinearForm(lambda v, w: 2.0 * v / w.x[0] ** 3).assemble(basis)
+    phi = skfem.solve(*skfem.condense(stiffness.assemble(basis), load, D=basis.get_dofs()))
+    inside = radius - 0.5
+    edge = mesh.facets_satisfying(lambda x: x[0] < inside + 1e-9, boundaries_only=True)
+    shear = skfem.FacetBasis(mesh, basis.elem, facets=edge).interpolate(phi).grad[0] / inside**2
+    force = skfem.Functional(lambda w: grad(w["phi"])[0] / w.x[0] ** 2).assemble(
+        basis, phi=basis.interpolate(phi)
+    )
+    return abs(force), np.abs(shear).max()
+
+
+@pytest.mark.parametrize("ratio", [20.0, 40.0])
+@pytest.mark.parametrize("shape", [0.5, 1.0, 2.0])
+def test_shear_of_a_twisted_ring_on_its_inner_face(ratio, shape):
+    """Opposite the bridge a turn is twisted as a coil is that is pulled along its axis."""
+    radius = 0.5 * ratio
+    force, inner = ring_sector(radius, shape)
+    acts = winding.turning_through(2.0, radius, 1.0, shape, 1.0, 0.26, True)
+    constant = winding.torsion_constant(1.0, shape)
+    most = 2.0 * max(winding.passing_forces(2.0, radius, 1.0, shape, 1.0, 0.26, constant))
+    if shape >= 1.0:
+        assert acts.twist == pytest.approx(most * inner / force, rel=2e-3)
+    else:  # the sides are twisted harder than the inner face, and their shear hardly changes
+        sides = winding.torsion_stress(most * radius, 1.0, shape)[0]
+        assert acts.twist == pytest.approx(sides, rel=1e-9)
+        assert sides > most * inner / force
 
 
 @pytest.mark.parametrize("ratio", [1.0, 1.3, 2.0, 5.0])

@@ -83,7 +83,7 @@ FIGURES = table(
         ("closed_compression", "pressure", "sigma_c", "Compression in the bore", _CLOSED, _CLOSED_OF, STRAIN, "greatest, at the inside"),
         ("sprung_on_opening", "length", "g", "Opening to go over the piston", "opening-to-clear", "d1, a1, d_p, m", STRAIN, "between the ends"),
         ("sprung_on_stress", "pressure", "sigma_g", "Stress when sprung on", "opening-stress, plug-stress", "d1, a1, E, m, g | d1, a1, E, p", STRAIN, "opened over the piston or a plug of its size"),
-        ("wound_on_stress", "pressure", "sigma_w", "Stress when wound on", "wound-on-stress", "d1, a1, E", STRAIN, "the crossing spread over a third of a turn"),
+        ("wound_on_stress", "pressure", "sigma_w", "Stress when wound on", "wound-on-stress", "d1, a1, h1, E, nu, p, L, eta, k", STRAIN, "the crossing spread over a third of a turn"),
         ("turning_through_stress", "pressure", "sigma_v", "Stress when turned through itself", "turning-through", _BLANK, STRAIN, "bending and twist together"),
         ("turning_through_force", "force", "P", "Force to turn it through itself", "turning-through", _BLANK, STRAIN),
         ("forming_stress", "pressure", "sigma_f", "Stress on the former or spacer", "forming-stress, opening-stress", "r_b, a, E", STRAIN, "cold, before the heat"),

@@ -17,6 +17,9 @@ PERMANENT_STOP = 0.65
 ONCE_WATCH = 0.75
 ONCE_STOP = 0.95
 
+# What the heat takes out, for the grip that winding on works against; about that of a good soak.
+_RELIEF = 0.9
+
 # Range of d1/a1 searched: beyond it the thin-ring sums or the lathe give out.
 THICKEST_RATIO = 12.0
 THINNEST_RATIO = 50.0
@@ -99,10 +102,11 @@ def round_set_factors(setting, turns, banded):
     return heat_set.mean_share(turns), heat_set.PEAK_MOMENT
 
 
-def once_share(task, thickness):
+def once_share(task, thickness, sideways=True):
     """Worst stress of fitting the ring, or turning it through, over what it may see once [1].
 
-    task: a Task. thickness [mm].
+    task: a Task. thickness [mm]. sideways: whether winding on counts what bends the turns sideways;
+    the balance of the two stresses is struck without, at 1.1 times the plug's.
     """
     bore, modulus = task.bore, task.modulus
     if task.turns == 1:
@@ -121,10 +125,21 @@ def once_share(task, thickness):
         through = winding.turning_through(
             blank, 0.5 * (bore - thickness), rough, band, modulus, task.poisson, task.brittle
         )
-        stress = max(
-            through.equivalent,
-            winding.wound_on_stress(bore, thickness, modulus, task.pressure).spread_out,
-        )
+        plug = winding.plug_stress(task.pressure, bore, thickness, modulus)
+        wound = 1.1 * plug
+        if sideways:
+            if task.setting != heat_set.SPREAD:
+                share, _ = round_set_factors(task.setting, task.turns, task.uniform)
+                ratio = bore / thickness
+                spring_of = 3.0 * task.pressure / share * ratio * (ratio - 1.0)
+                plug = winding.plug_stress_round(
+                    spring_of / (modulus * thickness), bore, thickness, modulus
+                )
+            held = _RELIEF * blank - task.slit
+            wound = winding.wound_on_stress(
+                plug, bore, thickness, 0.5 * width, held, modulus, task.poisson
+            ).spread_out
+        stress = max(through.equivalent, wound)
     return stress / (ONCE_WATCH * task.strength)
 
 
@@ -143,16 +158,16 @@ def window(task):
     fitting = _fitting(task)
 
     def balance(thickness):
-        return fitting(thickness) - math.log(closed_share(task, thickness))
+        return math.log(once_share(task, thickness, False) / closed_share(task, thickness))
 
     ends = (task.bore / 30.0, task.bore / 34.0)
-    fits = [fitting(thickness) for thickness in ends]
-    balances = [fit - math.log(closed_share(task, thickness)) for fit, thickness in zip(fits, ends)]
-    best = _root(task, balance, ends, balances)
-    highest = _root(task, fitting, ends, fits)
+    best = _root(task, balance, ends, [balance(thickness) for thickness in ends])
+    highest = _root(task, fitting, ends, [fitting(thickness) for thickness in ends])
     breaks = highest == task.bore / THINNEST_RATIO and once_share(task, highest) > 1.0
     if lowest > highest or thinnest > task.bore / THICKEST_RATIO or breaks:
         lowest = highest = None
+    elif best > highest:
+        best = highest
     return Window(lowest, best, highest)
 
 
@@ -214,7 +229,7 @@ METHODS = (
         "section-window",
         "Radial thickness from the window of sections",
         "a1 where stress in the bore over 0.45 of the strength equals the worst stress of fitting "
-        "over 0.75 of it",
+        "over 0.75 of it; winding on goes in by its bending in the plane",
         "d1/a1 from 12 to 50; strength is the modulus of rupture of the iron",
         ("beam", "blake", "practice"),
     ),

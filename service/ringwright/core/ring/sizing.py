@@ -60,19 +60,20 @@ def behaviour(design):
         closed = spring.closed_stress(d.wall_pressure, bore, thickness)
         tangential = spring.tangential_force(d.wall_pressure, bore, d.ring_width)
         across, to_bore = spring.diametral_force(tangential)
-    even = winding.wound_on_stress(bore, thickness, modulus, d.wall_pressure)
     opening = through = None
-    grip = 0.0
+    grip = held = 0.0
+    poisson = d.ring_material.poisson
+    plug = winding.plug_stress(d.wall_pressure, bore, thickness, modulus)
+    if round_set:
+        plug = winding.plug_stress_round(d.curvature_change, bore, thickness, modulus)
     if d.turns == 1:
         clearance = 0.5 * (bore - d.piston_diameter)
         opening = spring.opening_to_clear(thickness, bore, d.gap_change, clearance)
         sprung_on = spring.opening_stress(opening, d.gap_change, bore, thickness, modulus)
     else:
-        sprung_on = winding.plug_stress(d.wall_pressure, bore, thickness, modulus)
-        if round_set:
-            sprung_on = winding.plug_stress_round(d.curvature_change, bore, thickness, modulus)
+        sprung_on = plug
         brittle = d.ring_material.family == "iron"
-        poisson = d.ring_material.poisson
+        held = max(d.relief * d.blank_length - d.slit_width, 0.0)
         through = winding.turning_through(
             d.blank_length, d.bored_radius, d.set_thickness, d.band_width, modulus, poisson, brittle
         )
@@ -80,6 +81,9 @@ def behaviour(design):
             d.blank_length, d.slit_width, d.relief, 0.5 * (bore - thickness), thickness,
             d.turn_width, modulus, poisson,
         )  # fmt: skip
+    wound_on = winding.wound_on_stress(
+        plug, bore, thickness, d.turn_width, held, modulus, poisson
+    )
     if d.setting == heat_set.SPREAD:
         forming = spring.opening_stress(
             d.spacer_width - d.gap_kerf, 0.0, 2.0 * d.bored_radius + d.set_thickness,
@@ -97,7 +101,7 @@ def behaviour(design):
         closed_compression=closed.compression,
         opening=opening,
         sprung_on=sprung_on,
-        wound_on=even,
+        wound_on=wound_on,
         through=through,
         grip=grip,
         forming=forming,
@@ -237,7 +241,7 @@ def _ring_values(d, acts):
         "closed_compression": acts.closed_compression,
         "sprung_on_opening": acts.opening,
         "sprung_on_stress": acts.sprung_on,
-        "wound_on_stress": (0.8 * wound.spread_out, wound.spread_out, wound.hurried_high),
+        "wound_on_stress": (0.95 * wound.spread_out, wound.spread_out, wound.hurried_high),
         "turning_through_stress": acts.through.equivalent if double else None,
         "turning_through_force": acts.through.force if double else None,
         "grip_force": acts.grip if double else None,
