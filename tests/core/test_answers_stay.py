@@ -41,9 +41,8 @@ MENDED = {
 ONE_SIZING_RULE = ("running", "piston-valve")
 
 
-
 def winding_asks_less(row):
-    """Winding on counts what bends turns sideways, and where it says how thick a ring may be, or how
+    """Winding on counts what bends turns sideways, where it says how thick a ring may be or how
     hard it may press: a weak metal presses 5 % less, a ring of wide turns is thinner.
     """
     request = row["request"]

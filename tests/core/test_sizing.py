@@ -191,7 +191,8 @@ def test_the_thickness_chosen_is_as_safe_in_the_bore_as_on_its_way_there(ring_ty
     closed = value(answer, "closed_stress") / 0.45
     if ring_type == "plain":
         assert closed == pytest.approx(share, rel=0.02)
-    else:  # the balance leaves out what winding on bends sideways: an eighth at most of square turns
+    else:
+        # The balance leaves out what winding on bends sideways, an eighth at most of square turns.
         assert closed <= share < 1.125 * closed
 
 

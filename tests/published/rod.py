@@ -1,7 +1,7 @@
-"""A slender bar that may bend, twist and turn without limit, on rigid things that it must not enter.
+"""A slender bar that may bend and twist without limit, on rigid things that it must not enter.
 
-Written apart from the core, for its closed forms of rings: a chain of nodes, each with a place and a
-rotation of its own; strains as those of the geometrically exact rod (Simo, 1985), one point to an
+Written apart from the core, for its closed forms of rings: a chain of nodes, each with a place and
+a rotation of its own; strains as those of the geometrically exact rod (Simo, 1985), one point to an
 element, the rotation between two nodes shared evenly. Contact by penalty. Newton's method.
 
 Frames: the columns of a rotation are outward, along the bar and sideways.
@@ -13,15 +13,15 @@ import numpy as np
 from scipy import sparse
 from scipy.sparse.linalg import splu
 
-VERBOSE = False
-MOST, TIGHT = 80, 1e-4
+MOST, TIGHT = 80, 1e-4  # steps; forces left over, of the largest in an element
 STEP = 1e-6  # of the differences that give the tangent, of a radius of about 50
 
 # Per element: length, chord and turn unstrained (in the frame half way), stiffnesses to shear,
 # stretch and shear, to sideways bending, twist and bending in its plane.
 Elements = namedtuple("Elements", ("length", "chord", "turned", "forces", "moments"))
-# Points of the section that meet something: node, place in the frame, stiffness, and gap, which
-# gives depth (above 0 inside) and the direction out, from the places of all points.
+# Points of the section that meet something: nodes, places in their frames, stiffness, a function
+# from the places of all points to their depths (above 0 inside) and directions out, and over what
+# depth contact begins softly.
 Contact = namedtuple("Contact", ("node", "place", "stiffness", "depth", "soft"))
 # Two nodes, kept this far apart along z, the first above the second.
 Stacked = namedtuple("Stacked", ("upper", "lower", "apart", "stiffness", "soft"))
@@ -75,9 +75,10 @@ def vector_of(turn):
     )
     sine = 0.5 * np.sqrt(np.einsum("...i,...i->...", twice, twice))
     safe = np.where(sine < 1e-9, 1.0, sine)
-    return twice * np.where(sine < 1e-9, 0.5, np.arcsin(np.minimum(sine, 1.0)) / (2.0 * safe))[
-        ..., None
-    ]
+    return (
+        twice
+        * np.where(sine < 1e-9, 0.5, np.arcsin(np.minimum(sine, 1.0)) / (2.0 * safe))[..., None]
+    )
 
 
 def strains(elements, chords, first, last):
@@ -140,19 +141,18 @@ def soft(depth, width):
     return within * within / (4.0 * width) + np.maximum(depth - width, 0.0), within / (2.0 * width)
 
 
-def _moved(x, frames, column, step):
-    x, frames = x.copy(), frames
-    if column < 3:
-        x[:, column] += step
-    else:
-        v = np.zeros(3)
-        v[column - 3] = step
-        frames = frames @ rotation(v)
-    return x, frames
+def _moved(x, frames, column):
+    """Places and frames after the smallest step of every node in one of its six movements."""
+    step = np.zeros(3)
+    step[column % 3] = STEP
+    return (x + step, frames) if column < 3 else (x, frames @ rotation(step))
 
 
 def system(elements, contacts, stacks, loads, x, frames, ground=None):
-    """(residual, tangent) of all forces on the nodes, six to a node."""
+    """(residual, tangent, largest force or moment) of all that acts on the nodes, six to a node.
+
+    ground: stiffness of weak springs, and where they would have the nodes.
+    """
     size = len(x)
     residual = -loads.copy()
     rows, columns, entries = [], [], []
@@ -174,7 +174,7 @@ def system(elements, contacts, stacks, loads, x, frames, ground=None):
         np.add.at(residual, contact.node, -pushes)
         there = np.zeros((len(pushes), 6, 6))
         for column in range(6):
-            more = _pushes(contact, *_moved(x, frames, column, STEP))
+            more = _pushes(contact, *_moved(x, frames, column))
             there[:, :, column] = -(more - pushes) / STEP
         base = 6 * contact.node[:, None] + np.arange(6)
         rows.append(np.repeat(base, 6, axis=1).ravel())
@@ -229,7 +229,7 @@ def settled(elements, x, frames, contacts=(), stacks=(), loads=None, held=(), gr
     acts = (elements, contacts, stacks, loads)
     before = energy(*acts, x, frames, ground)
     stiffer = 0.0
-    for count in range(MOST):
+    for _ in range(MOST):
         residual, tangent, acting = system(*acts, x, frames, ground)
         left = residual.ravel()[free]
         inner = tangent[free][:, free].tocsc()
@@ -256,7 +256,6 @@ def settled(elements, x, frames, contacts=(), stacks=(), loads=None, held=(), gr
         stiffer *= 0.2 if share > 0.4 else 1.0
         stiffer = stiffer if stiffer > 1e-6 else 0.0
         (x, frames), before = there, after
-        if VERBOSE: print(count, share, largest, np.abs(left).max()/acting, before, stiffer)
         if largest < 1e-7 or np.abs(left).max() <= TIGHT * acting and largest < 1e-1:
             return x, frames
     raise ArithmeticError("not at rest: %.3g" % (np.abs(left).max() / acting))

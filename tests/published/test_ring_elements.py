@@ -190,9 +190,7 @@ def ring_sector(radius, shape):
     nil round the edge; shear along the axis grad_r(phi)/r^2, and its sum is the force.
     """
     grid = 0.5 - 0.5 * np.cos(np.linspace(0.0, math.pi, 31))
-    mesh = skfem.MeshQuad.init_tensor(
-        radius + grid - 0.5, shape * (grid - 0.5)
-    )
+    mesh = skfem.MeshQuad.init_tensor(radius + grid - 0.5, shape * (grid - 0.5))
     basis = skfem.Basis(mesh, skfem.ElementQuad2())
     stiffness = skfem.BilinearForm(lambda u, v, w: dot(grad(u), grad(v)) / w.x[0] ** 3)
     load = skfem.LinearForm(lambda v, w: 2.0 * v / w.x[0] ** 3).assemble(basis)

@@ -54,13 +54,13 @@ def pushed_sideways(elements, x, frames, forces):
 
 def test_elastica_of_a_straight_cantilever():
     """Deflections over the length at P*L^2/(E*I) = 1, 5, 10 (Mattiasson 1981; from memory)."""
-    straight = bar(40, 1.0, [1e7, 1e7, 1e7], [1.0, 1.0, 1.0])
-    expected = {1.0: (0.30172, 0.05643), 5.0: (0.71379, 0.38763), 10.0: (0.81061, 0.55500)}
-    moved = pushed_sideways(*straight, [1.0, 3.0, 5.0, 7.5, 10.0])
-    for force, place in zip((1.0, 5.0, 10.0), (moved[0], moved[2], moved[4]), strict=True):
-        across, along = expected[force]
+    straight = bar(40, 50.0, [1e9, 1e9, 1e9], [1e6, 1e6, 1e6])
+    expected = {1: (0.30172, 0.05643), 5: (0.71379, 0.38763), 10: (0.81061, 0.55500)}
+    moved = pushed_sideways(*straight, [400.0 * force for force in range(1, 11)])
+    for force, (across, along) in expected.items():
+        place = moved[force - 1] / 50.0
         assert place[2] == pytest.approx(across, rel=1e-3)
-        assert -place[1] == pytest.approx(along, rel=1e-3)
+        assert -place[1] == pytest.approx(along, rel=2e-3)
 
 
 def test_curved_cantilever_bent_out_of_its_plane():
@@ -102,25 +102,44 @@ def formula(row):
     return np.array(found) / winding.even_opening_stress(bore, a, modulus)
 
 
-@pytest.mark.parametrize("crossing", [90.0, 40.0, 20.0])
-def test_winding_on_against_the_table(crossing):
-    """Within 5 %, as it says. From 90 degrees on the crossing hardly matters."""
-    rows = [row for row in TABLE if row["crossing"] == crossing and row["lead"] == 0.0]
-    assert len({(row["ratio"], row["shape"], row["set"], row["held"]) for row in rows}) >= 12
-    for row in rows:
+def worst_rows(crossing):
+    """Section -> its row with the greatest stress at a crossing, the first end at the edge."""
+    found = {}
+    for row in TABLE:
+        if row["crossing"] == crossing and row["lead"] == 0.0:
+            section = tuple(row[name] for name in on_rod.Section._fields)
+            if section not in found or row["stress"] > found[section]["stress"]:
+                found[section] = row
+    return found
+
+
+@pytest.mark.parametrize(("crossing", "sections"), [(90.0, 12), (40.0, 11), (20.0, 10)])
+def test_winding_on_against_the_table(crossing, sections):
+    """Within 4 %; 5 is said. From 90 degrees on the crossing hardly matters."""
+    rows = worst_rows(crossing)
+    assert len(rows) == sections
+    for row in rows.values():
         found = formula(row)[(90.0, 40.0, 20.0).index(crossing)]
-        assert found == pytest.approx(row["stress"], rel=0.05), row
+        assert found == pytest.approx(row["stress"], rel=0.04), row
+
+
+def test_its_end_two_widths_in_from_the_edge_it_sees_a_quarter_more():
+    for row in TABLE:
+        if row["lead"] == 2.0 and row["crossing"] == 90.0:
+            assert 1.18 < row["stress"] / formula(row)[0] < 1.27
 
 
 def test_a_crossing_of_60_degrees_lies_between():
-    for row in TABLE:
-        if row["crossing"] == 60.0 and row["lead"] == 0.0:
-            found = formula(row)
-            assert 0.95 * found[0] < row["stress"] < 1.05 * found[1], row
+    rows = worst_rows(60.0)
+    assert len(rows) == 12
+    for row in rows.values():
+        found = formula(row)
+        assert 0.99 * found[0] < row["stress"] < found[1], row
 
 
 def solved(section, path):
-    return {crossing: worst for _, crossing, worst in on_rod.rows(on_rod.Section(*section), path=path)}
+    found = on_rod.rows(on_rod.Section(*section), path=path)
+    return {crossing: worst for _, crossing, worst in found}
 
 
 def test_table_is_what_the_rod_finds():

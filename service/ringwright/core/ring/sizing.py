@@ -81,9 +81,7 @@ def behaviour(design):
             d.blank_length, d.slit_width, d.relief, 0.5 * (bore - thickness), thickness,
             d.turn_width, modulus, poisson,
         )  # fmt: skip
-    wound_on = winding.wound_on_stress(
-        plug, bore, thickness, d.turn_width, held, modulus, poisson
-    )
+    wound_on = winding.wound_on_stress(plug, bore, thickness, d.turn_width, held, modulus, poisson)
     if d.setting == heat_set.SPREAD:
         forming = spring.opening_stress(
             d.spacer_width - d.gap_kerf, 0.0, 2.0 * d.bored_radius + d.set_thickness,

@@ -168,8 +168,8 @@ def grip_force(blank_width, slit, relief, radius, thickness, turn_width, modulus
     The heat relaxes the share eta of the sideways deflection while the ring is inside out, so that
     turned back each end is held eta*(blank width) - slit from where it now wants to be; 0 where
     that is negative: a ring that was not heated has no grip, only its slit open. About as much
-    again presses the turns together opposite the bridge (passing_forces). blank_width, slit, radius, thickness,
-    turn_width [mm]. relief 0 to 1. modulus [MPa]. poisson [1]. Source: derived.
+    again presses the turns together opposite the bridge (passing_forces). blank_width, slit,
+    radius, thickness, turn_width [mm]. relief 0 to 1. modulus [MPa]. poisson [1]. Source: derived.
     """
     held = relief * blank_width - slit
     if held <= 0.0:
