@@ -193,7 +193,7 @@ class Ring:
 
 
 # Degrees on, and crossing: where each crossing is worst, as the programme of the strip has it.
-PATH = ((205.0, 90.0), (205.0, 60.0), (225.0, 40.0), (245.0, 20.0))
+PATH = ((205.0, 90.0), (205.0, 60.0), (225.0, 40.0), (245.0, 20.0), (257.0, 20.0))
 # ratio, shape, set, held, lead.
 SECTIONS = (
     (20.0, 0.75, 0.4, 3.0, 0.0),
