@@ -239,7 +239,12 @@ def _ring_values(d, acts):
         "closed_compression": acts.closed_compression,
         "sprung_on_opening": acts.opening,
         "sprung_on_stress": acts.sprung_on,
-        "wound_on_stress": (0.95 * wound.spread_out, wound.spread_out, wound.hurried_high),
+        "wound_on_stress": (
+            0.95 * wound.spread_out,
+            wound.spread_out,
+            # In haste, and from the groove.
+            winding.STARTED_IN_GROOVE * wound.hurried_high,
+        ),
         "turning_through_stress": acts.through.equivalent if double else None,
         "turning_through_force": acts.through.force if double else None,
         "grip_force": acts.grip if double else None,
