@@ -69,11 +69,11 @@ def named(card, key):
 
 def piston_left(design, wall):
     return clearances.hot_piston_clearance(
-        bore=design.bore,
+        bore=design.duty.bore,
         piston_diameter=design.piston_diameter,
-        piston_expansion=design.piston_material.expansion,
-        cylinder_expansion=design.cylinder_material.expansion,
-        piston_temperature=design.steam_temperature,
+        piston_expansion=design.duty.piston.expansion,
+        cylinder_expansion=design.duty.cylinder.expansion,
+        piston_temperature=design.duty.temperature,
         cylinder_temperature=wall,
         shop_temperature=20.0,
     )
@@ -86,10 +86,10 @@ def test_the_wall_before_load_leaves_what_practice_leaves(bore, kind, piston):
     """Round trip: at that wall, the closer of gap and piston keeps just its margin."""
     design, _ = settle({"bore": bore, "ring_type": kind, "piston_material": piston})
     wall = fitting.wall_before_load(design)
-    gap = gap_left(design, design.closed_gap, wall) - clearances.running_gap(bore)
+    gap = gap_left(design, design.duty.closed_gap, wall) - clearances.running_gap(bore)
     played = piston_left(design, wall) - clearances.running_piston_clearance(bore)
     assert min(gap, played) == pytest.approx(0.0, abs=1e-9)
-    assert 20.0 < wall <= design.steam_temperature
+    assert 20.0 < wall <= design.duty.temperature
 
 
 def test_the_wall_before_load_by_a_straight_sum():
@@ -98,7 +98,7 @@ def test_the_wall_before_load_by_a_straight_sum():
     request = {"bore": 100.0, "ring_type": "plain", "closed_gap": 0.25, "piston_diameter": 99.0}
     design, _ = settle(request)
     lags = [(0.25 - 0.05) / (math.pi * 100.0 * alpha) for alpha in (12e-6, 10e-6)]
-    lag = design.steam_temperature - fitting.wall_before_load(design)
+    lag = design.duty.temperature - fitting.wall_before_load(design)
     assert lags[0] - 1.0 < lag < lags[1] + 1.0
 
 
@@ -108,7 +108,7 @@ def test_a_wide_or_tight_start_stays_between_shop_and_steam():
             {"bore": 80.0, "ring_type": "plain", "closed_gap": gap, "piston_diameter": piston}
         )
         wall = fitting.wall_before_load(design)
-        assert wall == pytest.approx(20.0 if gap else design.steam_temperature)
+        assert wall == pytest.approx(20.0 if gap else design.duty.temperature)
 
 
 @pytest.mark.parametrize("gap", [0.15, 0.3, 0.6])

@@ -57,7 +57,7 @@ def test_what_is_still_to_be_made_brings_the_ring_right():
             if ring.faults:
                 assert spread > 0.0, request
                 continue
-            if design.inside_allowance:
+            if design.allowances.inside:
                 continue
             right += 1
             plan = planned.plan_of(design)
@@ -97,10 +97,10 @@ def test_follow_the_remedy_and_the_fault_is_gone():
         plan = planned.plan_of(design)
         rows = [
             {"bored_inside_diameter": plan.bored + draw.uniform(-0.03, 0.03) * plan.bore**0.5},
-            {"ring_width": design.ring_width + draw.uniform(0.05, 0.3)},
+            {"ring_width": design.section.width + draw.uniform(0.05, 0.3)},
             {"closed_gap_reading": plan.closed_gap * plan.sine * draw.uniform(0.1, 0.9)},
             {
-                "radial_thickness": design.radial_thickness * draw.uniform(1.0, 1.08),
+                "radial_thickness": design.section.thickness * draw.uniform(1.0, 1.08),
             },
         ]
         for row in rows:
@@ -127,7 +127,7 @@ def test_nothing_measured_changes_nothing():
         nominal = planned.plan_of(design)
         assert ring.faults == [], request
         assert ring.plan.finish == pytest.approx(nominal.finish)
-        assert ring.made.wall_pressure == pytest.approx(design.wall_pressure, rel=1e-6)
+        assert ring.made.wall_pressure == pytest.approx(design.spring.wall_pressure, rel=1e-6)
 
 
 def test_the_closing_ring_suits_the_sawn_ring():

@@ -35,7 +35,7 @@ def swept(**asked):
     while bore <= LARGEST_BORE:
         settled, _ = design.settle({**fields, "bore": bore, **asked})
         figures = sizing.figures(settled, sizing.behaviour(settled))
-        saws = (settled.end_kerf, settled.slit_width)
+        saws = (settled.allowances.kerf, settled.allowances.slit)
         yield bore, {name: one for name, one in figures.items() if one.value}, saws
         bore *= 1.001
 
@@ -199,7 +199,7 @@ def test_every_calculation_that_settles_a_ring_makes_the_same_inch_ring():
     asked = {"bore": 60.0, "inch_sizes": True}
     values = {**dict.fromkeys([field.name for field in sizing.FIELDS]), **asked}
     settled, _ = design.settle(values)
-    assert settled.radial_thickness != pytest.approx(1.8, abs=1e-6)
+    assert settled.section.thickness != pytest.approx(1.8, abs=1e-6)
     more = {
         "running": {"stroke": 80.0}, "wall-pressure": {}, "spread": {}, "thumb-rules": {},
         "ring-without-heat": {"ring_type": None}, "tooling": {}, "route": {},
@@ -209,8 +209,8 @@ def test_every_calculation_that_settles_a_ring_makes_the_same_inch_ring():
         calculations.run(name, request)
     chosen = calculations.run("wall-pressure", asked)["chosen"]
     taken = {one["input"]: one["value"] for one in chosen}
-    assert taken["radial_thickness"] == pytest.approx(settled.radial_thickness)
-    assert taken["ring_width"] == pytest.approx(settled.ring_width)
+    assert taken["radial_thickness"] == pytest.approx(settled.section.thickness)
+    assert taken["ring_width"] == pytest.approx(settled.section.width)
 
 
 def test_feeds_in_inches_are_thousandths_and_keep_what_the_card_cuts():

@@ -182,7 +182,7 @@ def test_force_that_closes_a_round_set_ring_goes_with_its_contact_pressure(ring_
 def test_the_thickness_chosen_is_as_safe_in_the_bore_as_on_its_way_there(ring_type, bore):
     """Stress in the bore over 0.45 of the strength is that of fitting over 0.75 of it."""
     request = {"bore": bore, "ring_type": ring_type, "ring_width": 0.06 * bore}
-    best = settle(request)[0].window.best
+    best = settle(request)[0].section.window.best
     answer = sizing(**request, radial_thickness=best)
     fitting = [value(answer, "sprung_on_stress")]
     if ring_type == "double-turn":

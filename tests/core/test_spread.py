@@ -62,18 +62,18 @@ def test_the_pressure_goes_with_modulus_and_cube_of_thickness():
     """p0 = E a^3 kappa0/(12 r r_o): known powers of each input, kappa0 fixed by the free radius."""
     design, _ = settle({"bore": 80.0})
     base = ring_sample.outcome(design, {}).wall_pressure
-    assert base == pytest.approx(design.wall_pressure, rel=1e-12)
-    stiff = ring_sample.outcome(design, {"modulus": 0.1 * design.modulus}).wall_pressure
+    assert base == pytest.approx(design.spring.wall_pressure, rel=1e-12)
+    stiff = ring_sample.outcome(design, {"modulus": 0.1 * design.duty.modulus}).wall_pressure
     assert stiff == pytest.approx(1.1 * base, rel=1e-12)
     plain, _ = settle({"bore": 80.0, "ring_type": "plain"})
-    thick = plain.radial_thickness * 1.01
+    thick = plain.section.thickness * 1.01
     ratio = (
         ring_sample.outcome(
-            plain, {"radial_thickness": 0.01 * plain.radial_thickness}
+            plain, {"radial_thickness": 0.01 * plain.section.thickness}
         ).wall_pressure
-        / plain.wall_pressure
+        / plain.spring.wall_pressure
     )
-    r = 40.0 - 0.5 * plain.radial_thickness
+    r = 40.0 - 0.5 * plain.section.thickness
     radius = 40.0 - 0.5 * thick
     assert ratio == pytest.approx(1.01**3 * (r / radius) ** 3, rel=2e-3)
 
@@ -111,11 +111,13 @@ def test_the_tool_asked_for_moves_as_sizing_says():
     """A ring of 5 % stiffer iron needs the former that sizing gives for that modulus."""
     request = {"bore": 80.0}
     design, _ = settle(request)
-    swing = 0.05 * design.modulus
+    swing = 0.05 * design.duty.modulus
     effect = parts(asked(**request, modulus_spread=swing), "former_diameter")["modulus"]["effect"]
-    fixed = {"radial_thickness": design.radial_thickness, "ring_width": design.ring_width}
+    fixed = {"radial_thickness": design.section.thickness, "ring_width": design.section.width}
     formers = [
-        settle(dict(request, modulus=design.modulus + shift, **fixed))[0].former_diameter
+        settle(dict(request, modulus=design.duty.modulus + shift, **fixed))[
+            0
+        ].spring.former_diameter
         for shift in (swing, -swing)
     ]
     assert effect["value"] == pytest.approx(0.5 * (formers[0] - formers[1]), rel=1e-9)

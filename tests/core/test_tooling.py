@@ -72,12 +72,12 @@ def test_closed_in_its_tools_the_metal_is_the_same_length():
     bored, rough = value(result, "bored_inside_diameter"), value(result, "rough_outside_diameter")
     thickness = (rough - bored) / 2
     design, tools, _ = tooling.settle_tooling(fields.checked(tooling.FIELDS, {"bore": 80.0}))
-    sawn = math.pi * (rough - thickness) - design.gap_kerf
+    sawn = math.pi * (rough - thickness) - design.allowances.gap_kerf
     closed = math.pi * (value(result, "closing_ring_bore") - thickness)
     assert closed - value(result, "clamped_gap") == pytest.approx(sawn, rel=1e-12)
     potted = math.pi * (value(result, "pot_bore") - thickness)
     assert potted - value(result, "pot_gap") == pytest.approx(sawn, rel=1e-12)
-    assert tools.pot_gap > design.clamped_gap
+    assert tools.pot_gap > design.allowances.clamped_gap
 
 
 def test_limits_are_those_of_iso_286():

@@ -36,7 +36,7 @@ def sizes(tool):
 def test_the_former_carries_the_ring_inside_out_from_tip_to_tip():
     """Move each band up or down by the blank, as boxes: from the one outer side to the other."""
     design, tools = settled({"bore": 79.375, "ring_width": 5.0})
-    band, slit, length = design.band_width, design.slit_width, design.blank_length
+    band, slit, length = design.blank.band_width, design.allowances.slit, design.blank.length
     upper = shapely.box(0.0, band + slit, 1.0, length)
     lower = shapely.box(0.0, 0.0, 1.0, band)
     through = shapely.union_all(
@@ -56,14 +56,14 @@ def test_the_spigot_goes_into_a_banded_ring(ring_type, setting):
     """Its inside is the outside less twice the whole wall, and less what the band leaves oval."""
     request = {"bore": 150.0, "ring_type": ring_type, "finishing": "band", "setting": setting}
     design, tools = settled(request)
-    wall = design.radial_thickness + design.inside_allowance
-    round_inside = design.finish_outside - 2.0 * wall
+    wall = design.section.thickness + design.allowances.inside
+    round_inside = design.blank.finish_outside - 2.0 * wall
     assert tools.clamp_mandrel_diameter < round_inside
     # Largest less smallest radius, max(phi sin phi)/3 of kappa0 r^2, one bound turn: 0.607.
     if (ring_type, setting) == ("plain", "bound"):
-        radius = 0.5 * (design.bore - design.radial_thickness)
+        radius = 0.5 * (design.duty.bore - design.section.thickness)
         oval = max(x * math.sin(x) for x in [i * math.pi / 5000 for i in range(5001)]) / 3.0
-        short = oval * design.curvature_change * radius * radius
+        short = oval * design.spring.curvature_change * radius * radius
         assert tools.clamp_mandrel_diameter == pytest.approx(
             round_inside - 2.0 * short - 0.1, abs=0.01
         )
@@ -73,10 +73,10 @@ def test_the_spigot_goes_into_a_banded_ring(ring_type, setting):
 
 def test_shoulder_and_outer_clamp_hold_the_ring_together_and_leave_the_tool_room():
     design, tools = settled({"bore": 150.0, "finishing": "band"})
-    inner, outer = tools.inside_clamped, design.finish_outside
+    inner, outer = tools.inside_clamped, design.blank.finish_outside
     # While both hold: the end plate on the inner half of the side, the clamp ring on the outer.
     assert inner < tools.end_plate_diameter < tools.clamp_ring_bore < outer
-    assert tools.clamp_ring_bore - inner > 0.4 * 2 * design.radial_thickness
+    assert tools.clamp_ring_bore - inner > 0.4 * 2 * design.section.thickness
     assert tools.outer_clamp_bore == outer
 
 
@@ -87,7 +87,7 @@ def test_a_flat_spacer_would_slide_so_its_ends_are_held_between_cheeks():
     found = sizes(spacer)
     assert 1.0 / math.tan(math.radians(found["spacer_angle"])) > 0.3
     design, _ = settled({"bore": 150.0, "ring_type": "plain"})
-    assert 0.0 < found["spacer_seat"] - design.blank_length <= 0.2
+    assert 0.0 < found["spacer_seat"] - design.blank.length <= 0.2
     # Along the ring and square to its faces: the sides of a parallelogram, measured as drawn.
     run = found["spacer_seat"] / math.tan(math.radians(found["spacer_angle"]))
     left = shapely.LineString([(0.0, 0.0), (run, found["spacer_seat"])])
@@ -102,7 +102,7 @@ def test_the_faces_of_the_spacer_lean_as_the_ends_do():
     """Bend an open ring by two equal forces at its ends: Simpson's rule over M = F r (1 - cos)."""
     found = sizes(tools_of({"bore": 150.0, "ring_type": "plain"})["spacer"])
     design, _ = settled({"bore": 150.0, "ring_type": "plain"})
-    steps, r = 2000, design.bored_radius
+    steps, r = 2000, design.blank.bored_radius
     turn = opening = 0.0
     for i in range(steps + 1):
         psi = 2.0 * math.pi * i / steps
@@ -110,7 +110,7 @@ def test_the_faces_of_the_spacer_lean_as_the_ends_do():
         moment = 1.0 - math.cos(psi)
         turn += weight * moment
         opening += weight * moment * moment * r
-    opened = design.spacer_width - design.gap_kerf
+    opened = design.spring.spacer_width - design.allowances.gap_kerf
     assert found["spacer_taper"] == pytest.approx(math.degrees(turn / opening * opened), rel=1e-6)
 
 
@@ -123,19 +123,19 @@ def test_the_saw_starts_beside_the_bridge_and_breaks_through_into_air():
     disc = shapely.Point(figures["cutter_centre_distance"], 0.0).buffer(
         0.5 * figures["cutter_diameter"], quad_segs=2048
     )
-    circle = shapely.Point(0, 0).buffer(0.5 * design.rough_outside, quad_segs=4096).exterior
+    circle = shapely.Point(0, 0).buffer(0.5 * design.blank.rough_outside, quad_segs=4096).exterior
     # The bridge mark under the saw's middle, then away by the offset: the saw's edge at the mark.
-    half = math.degrees(circle.intersection(disc).length / design.rough_outside)
+    half = math.degrees(circle.intersection(disc).length / design.blank.rough_outside)
     assert figures["start_offset"] == pytest.approx(half, abs=0.01)
     assert figures["start_offset"] == pytest.approx(9.80, abs=0.005)
-    bridge = math.degrees(2.0 * figures["bridge_length"] / design.rough_outside)
+    bridge = math.degrees(2.0 * figures["bridge_length"] / design.blank.rough_outside)
     turned = 2.0 * figures["start_offset"] + figures["table_travel"] + bridge
     assert turned == pytest.approx(360.0, abs=1e-9)
     mandrel = sizes(tools_of(request)["slitting-mandrel"])
     floor = 0.5 * mandrel["slit_mandrel_diameter"] - mandrel["slit_relief_depth"]
     assert shapely.Point(0, 0).distance(disc) > floor
-    assert mandrel["slit_relief_width"] > design.slit_width
-    assert mandrel["slit_mandrel_length"] < design.blank_length
+    assert mandrel["slit_relief_width"] > design.allowances.slit
+    assert mandrel["slit_mandrel_length"] < design.blank.length
     slit = next(
         row for row in calculations.run("route", request)["operations"] if row["key"] == "slit"
     )
@@ -180,9 +180,9 @@ def test_both_facings_have_something_that_the_ring_goes_into(request_):
     """The blank is larger than the pot until it is sawn; sawn and shut it fits."""
     design, tools = settled(request_)
     jaws = sizes(tools_of(request_)["blank-jaws"])
-    assert jaws["blank_jaws_bore"] == pytest.approx(design.rough_outside, rel=1e-12)
-    assert design.rough_outside > tools.pot_bore
-    assert 0.0 < tools.pot_gap < design.gap_kerf + design.gap_change
+    assert jaws["blank_jaws_bore"] == pytest.approx(design.blank.rough_outside, rel=1e-12)
+    assert design.blank.rough_outside > tools.pot_bore
+    assert 0.0 < tools.pot_gap < design.allowances.gap_kerf + design.spring.gap_change
 
 
 @pytest.mark.parametrize("angle", [("angled-45", 45.0), ("angled-60", 60.0), ("square", 90.0)])

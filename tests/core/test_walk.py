@@ -46,12 +46,16 @@ def test_it_walks_as_the_walk_by_hand(ring):
 def test_the_nominal_sizes_make_the_ring_that_was_asked_for(request):
     design = settled(request)
     made = planned.walk(planned.plan_of(design))
-    assert made.thickness == pytest.approx(design.radial_thickness, rel=1e-9)
-    assert made.closed_gap == pytest.approx(design.closed_gap, rel=1e-9, abs=1e-9)
+    assert made.thickness == pytest.approx(design.section.thickness, rel=1e-9)
+    assert made.closed_gap == pytest.approx(design.duty.closed_gap, rel=1e-9, abs=1e-9)
     assert made.dressed == pytest.approx(0.0, abs=1e-9)
-    assert made.wall_pressure == pytest.approx(design.wall_pressure, rel=1e-7)
-    assert made.free_gap == pytest.approx(design.gap_change + design.closed_gap, rel=1e-7)
-    assert made.closing_bore == pytest.approx(design.finish_outside + design.finishing_allowance)
+    assert made.wall_pressure == pytest.approx(design.spring.wall_pressure, rel=1e-7)
+    assert made.free_gap == pytest.approx(
+        design.spring.gap_change + design.duty.closed_gap, rel=1e-7
+    )
+    assert made.closing_bore == pytest.approx(
+        design.blank.finish_outside + design.allowances.finishing
+    )
 
 
 def test_the_metal_keeps_its_length_in_every_shape():
@@ -112,7 +116,7 @@ def test_what_happens_if(request, bored, rough, kerf):
     """Walked by hand: in a closing ring bored to suit, thickness is (D - bored + (s - sc)/pi)/2,
     whatever the rough outside was; the gap as turned is sc + pi (bore - D)."""
     design = settled(request)
-    if design.inside_allowance or design.bore < 30.0:
+    if design.allowances.inside or design.duty.bore < 30.0:
         return
     plan = planned.plan_of(design)
     kerf = max(kerf, -0.5 * plan.kerf)

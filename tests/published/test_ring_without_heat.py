@@ -144,7 +144,7 @@ def test_a_ring_of_uneven_thickness_against_a_quadratic_programme(finishing, siz
         lambda psi: np.zeros_like(psi),
         lambda psi: (1.0 - size * off(psi)) ** 3,
     )
-    unit = design.modulus * 343.0 / 12.0 * 7.0 / r**3 / 100.0 / (2.0 * math.pi)
+    unit = design.duty.modulus * 343.0 / 12.0 * 7.0 / r**3 / 100.0 / (2.0 * math.pi)
     assert borne.mean_pressure == pytest.approx(forces.sum() * unit, rel=2e-3)
     assert borne.widest_light == pytest.approx(7.0 * light.max(), rel=0.01, abs=0.02 * size)
 
@@ -201,9 +201,12 @@ def test_the_second_turning_cleans_the_whole_ring(finishing, bore):
             "radial_thickness": figure(answer, "radial_thickness"),
         }
     )
-    r = 0.5 * (bore - design.radial_thickness)
+    r = 0.5 * (bore - design.section.thickness)
     offs = [
-        design.curvature_change * r * r * without_heat.lies_off(finishing, math.pi * i / 500.0)
+        design.spring.curvature_change
+        * r
+        * r
+        * without_heat.lies_off(finishing, math.pi * i / 500.0)
         for i in range(501)
     ]
     left = 0.5 * figure(answer, "outside_allowance") + min(offs)

@@ -246,10 +246,10 @@ def _route(values: Values, typed: Typed) -> File:
         "job": values["job_name"] or "",
         "owner": values["owner"] or "",
         "date": values["date"] or "",
-        "kind": "Double-turn ring" if design.ring_type == DOUBLE_TURN else "Plain ring",
-        "material": design.ring_material.title,
-        "bore": design.bore,
-        "rings": design.rings,
+        "kind": "Double-turn ring" if design.duty.ring_type == DOUBLE_TURN else "Plain ring",
+        "material": design.duty.ring_material.title,
+        "bore": design.duty.bore,
+        "rings": design.duty.rings,
     }
     carried = job_link.job_of(heading["job"] or heading["kind"], _CARD.fields, typed, values)
     card = plain(route.answer(design, tools, [], asked))

@@ -64,12 +64,12 @@ def stock_request(design, tools, values):
     for entry in stock.FIELDS:
         request[entry.name] = values.get(entry.name)
     request["sets"] = stock.sets_from(
-        outside_diameter=design.rough_outside,
-        inside_diameter=design.bored_inside,
+        outside_diameter=design.blank.rough_outside,
+        inside_diameter=design.blank.bored_inside,
         part_length=tools.part_length,
-        rings=design.rings,
-        material=design.ring_material.key,
-        cut_off_width=None if tools.table_grip is None else design.slit_width,
+        rings=design.duty.rings,
+        material=design.duty.ring_material.key,
+        cut_off_width=None if tools.table_grip is None else design.allowances.slit,
         table_grip=tools.table_grip,
     )
     return request

@@ -17,15 +17,15 @@ def blank(job):
     """(views, notes, about) of the blank before it is slit and sawn."""
     d = job.design
     view = View(
-        "blank", "Blank, cut through the bridge" if d.turns == 2 else "Blank, cut lengthways"
+        "blank", "Blank, cut through the bridge" if d.duty.turns == 2 else "Blank, cut lengthways"
     )
-    outer, inner, length = 0.5 * d.rough_outside, 0.5 * d.bored_inside, d.blank_length
+    outer, inner, length = 0.5 * d.blank.rough_outside, 0.5 * d.blank.bored_inside, d.blank.length
     upper = box(0.0, inner, length, outer)
     view.outline(OUTLINE, upper)
     view.hatch([upper])
     pieces = [(0.0, length)]
-    if d.turns == 2:
-        pieces = [(0.0, d.band_width), (d.band_width + d.slit_width, length)]
+    if d.duty.turns == 2:
+        pieces = [(0.0, d.blank.band_width), (d.blank.band_width + d.allowances.slit, length)]
     for left, right in pieces:
         lower = box(left, -outer, right, -inner)
         view.outline(OUTLINE, lower)
@@ -36,19 +36,19 @@ def blank(job):
     view.line(CENTRE, -reach, 0.0, length + reach, 0.0)
     view.measure(
         "rough_outside_diameter",
-        d.rough_outside,
+        d.blank.rough_outside,
         rails.LEFT,
         (0.0, -outer),
         (0.0, outer),
-        sized(job, "rough_outside_diameter", d.rough_outside, True),
+        sized(job, "rough_outside_diameter", d.blank.rough_outside, True),
     )
     view.measure(
         "bored_inside_diameter",
-        d.bored_inside,
+        d.blank.bored_inside,
         rails.LEFT,
         (0.0, -inner),
         (0.0, inner),
-        sized(job, "bored_inside_diameter", d.bored_inside, True),
+        sized(job, "bored_inside_diameter", d.blank.bored_inside, True),
     )
     view.measure(
         "blank_length",
@@ -58,18 +58,18 @@ def blank(job):
         (length, outer),
         sized(job, "blank_length", length),
     )
-    detail = slit_detail(job) if d.turns == 2 else cut_detail(job)
+    detail = slit_detail(job) if d.duty.turns == 2 else cut_detail(job)
     notes = [
         "Bore and turn in one setting, part off with both sides square; %s left on each side for "
-        "facing." % words.length(d.facing_allowance, job.system)
+        "facing." % words.length(d.allowances.facing, job.system)
     ]
-    if d.turns == 2:
+    if d.duty.turns == 2:
         notes.append(
             "Saw each band through on its own side of the bridge, the saw on the side of the band "
             "and not of the bridge. Take the burrs off."
         )
     about = "The blank lengthways, with its end cuts rolled out."
-    if d.turns == 2:
+    if d.duty.turns == 2:
         about = "The blank lengthways, with slit, bridge and end cuts rolled out."
     return [view, detail], notes, about
 
@@ -78,7 +78,12 @@ def slit_detail(job):
     """The bridge, the slit and both saw cuts on the outside of the blank, rolled out."""
     d, t = job.design, job.tooling
     view = View("slit", "Outside at the bridge, rolled out", 92.0)
-    band, slit, length, kerf = d.band_width, d.slit_width, d.blank_length, d.gap_kerf
+    band, slit, length, kerf = (
+        d.blank.band_width,
+        d.allowances.slit,
+        d.blank.length,
+        d.allowances.gap_kerf,
+    )
     half = 0.5 * t.bridge_length
     run = run_of(d, band)
     reach = half + max(0.6 * half, 0.8 * band, 1.5 * kerf)
@@ -120,10 +125,10 @@ def slit_detail(job):
     )
     middle = (half - 0.5 * run + 0.5 * kerf, 0.5 * (band + slit + length))
     text = "Saw %s thick at %s to the side" % (
-        words.length(d.end_kerf, job.system, 1),
+        words.length(d.allowances.kerf, job.system, 1),
         words.angle(cut_angle(d), 0).lines[0],
     )
-    view.label("right", middle, text, "end_kerf", d.end_kerf, "mm", dot=True)
+    view.label("right", middle, text, "end_kerf", d.allowances.kerf, "mm", dot=True)
     return view
 
 
@@ -149,7 +154,7 @@ def cut_detail(job):
     """The saw cut of a plain blank, rolled out."""
     d = job.design
     view = View("cut", "Saw cut on the outside, rolled out", 80.0)
-    width, kerf = d.blank_length, d.gap_kerf
+    width, kerf = d.blank.length, d.allowances.gap_kerf
     run = run_of(d, width)
     reach = 0.5 * run + kerf + max(width, 2.0 * kerf)
     broken_strip(view, -reach, reach, 0.0, width)
@@ -163,12 +168,14 @@ def cut_detail(job):
     if run > 0.0:
         view.measure("", run, rails.BOTTOM, corners[0], corners[3], words.size(run, job.system))
     text = "Saw %s thick at %s to the side" % (
-        words.length(d.end_kerf, job.system, 1),
+        words.length(d.allowances.kerf, job.system, 1),
         words.angle(cut_angle(d), 0).lines[0],
     )
-    if d.end_cut == "stepped":
+    if d.duty.end_cut == "stepped":
         text += "; then file the step, each tongue half the width"
-    view.label("right", (0.25 * run, 0.75 * width), text, "end_kerf", d.end_kerf, "mm", dot=True)
+    view.label(
+        "right", (0.25 * run, 0.75 * width), text, "end_kerf", d.allowances.kerf, "mm", dot=True
+    )
     return view
 
 
@@ -176,9 +183,9 @@ def turned_through(job):
     """(views, notes, about) of the sawn blank with its turns passed through one another."""
     d, t = job.design, job.tooling
     view = View("through", "Seen from outside, the bridge in front")
-    outer, length, band = 0.5 * d.rough_outside, d.blank_length, d.band_width
+    outer, length, band = 0.5 * d.blank.rough_outside, d.blank.length, d.blank.band_width
     half = 0.5 * t.bridge_length
-    run, kerf, slit = run_of(d, band), d.gap_kerf, d.slit_width
+    run, kerf, slit = run_of(d, band), d.allowances.gap_kerf, d.allowances.slit
     theta = half / outer
     turn = (2.0 * math.pi - 2.0 * theta) * outer
 
@@ -224,11 +231,11 @@ def turned_through(job):
     view.line(OUTLINE, -x - gap, length + band, -x + run * scale - gap, length)
     view.measure(
         "rough_outside_diameter",
-        d.rough_outside,
+        d.blank.rough_outside,
         rails.BOTTOM,
         (-outer, 0.0),
         (outer, 0.0),
-        words.size(d.rough_outside, job.system, True),
+        words.size(d.blank.rough_outside, job.system, True),
     )
     force, stress = job.acts.through.force, job.acts.through.equivalent
     notes = [
@@ -248,7 +255,12 @@ def _passed(job, turn):
     """
     d, t = job.design, job.tooling
     view = View("ends", "At the bridge, rolled out", 92.0)
-    length, band, slit, kerf = d.blank_length, d.band_width, d.slit_width, d.gap_kerf
+    length, band, slit, kerf = (
+        d.blank.length,
+        d.blank.band_width,
+        d.allowances.slit,
+        d.allowances.gap_kerf,
+    )
     half, run = 0.5 * t.bridge_length, run_of(d, band)
     reach = half + max(0.8 * half, 1.2 * band)
     rise = length * (reach - half) / turn

@@ -39,27 +39,29 @@ def _any(design):
 
 
 def _double(design):
-    return design.turns == 2
+    return design.duty.turns == 2
 
 
 def _on_former(design):
-    return design.former_diameter is not None and can_be_set(design.ring_material.family)
+    return design.spring.former_diameter is not None and can_be_set(
+        design.duty.ring_material.family
+    )
 
 
 def _in_closing_ring(design):
-    return design.finishing != BAND
+    return design.duty.finishing != BAND
 
 
 def _banded(design):
-    return design.finishing == BAND
+    return design.duty.finishing == BAND
 
 
 def _bored_clamped(design):
-    return design.inside_allowance > 0.0
+    return design.allowances.inside > 0.0
 
 
 def _spread(design):
-    return design.former_diameter is None and can_be_set(design.ring_material.family)
+    return design.spring.former_diameter is None and can_be_set(design.duty.ring_material.family)
 
 
 def _operation(job):
@@ -120,7 +122,8 @@ def sheets(job, key):
         title=heading,
         material=_material(job, part),
         measures=blank.measures,
-        number="%s-%d" % (words.number(job.design.bore, job.system), list(PARTS).index(key) + 1),
+        number="%s-%d"
+        % (words.number(job.design.duty.bore, job.system), list(PARTS).index(key) + 1),
         texture=TEXTURE if part.group == TOOL or key in _MADE else "",
     )
     if part.draw is None:
@@ -132,7 +135,7 @@ def sheets(job, key):
 def _material(job, part):
     """What the part is made of, for the title block."""
     if part.group in (RING, BLANK):
-        return job.design.ring_material.title
+        return job.design.duty.ring_material.title
     if part.key in job.materials:
         return job.materials[part.key]
-    return job.design.piston_material.title if part.key == "piston" else ""
+    return job.design.duty.piston.title if part.key == "piston" else ""

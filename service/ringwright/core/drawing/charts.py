@@ -29,13 +29,15 @@ def window(job):
     """
     d = job.design
     views = [_shares(job), _over_pressure(job)]
-    if d.turns == 2:
+    if d.duty.turns == 2:
         views.append(_over_width(job))
     notes = [
         "100 %% is what the iron may carry: in the bore for years %s, once in fitting %s."
         % (
-            words.stress(section.PERMANENT_WATCH * d.ring_material.bending_strength, job.system),
-            words.stress(section.ONCE_WATCH * d.ring_material.bending_strength, job.system),
+            words.stress(
+                section.PERMANENT_WATCH * d.duty.ring_material.bending_strength, job.system
+            ),
+            words.stress(section.ONCE_WATCH * d.duty.ring_material.bending_strength, job.system),
         ),
         "Shaded: sections that serve on both counts. The ringed point is the ring of this job.",
     ]
@@ -49,10 +51,10 @@ def window(job):
 
 def _shares(job):
     d = job.design
-    task = section.task_of(d, d.wall_pressure, d.ring_width)
+    task = section.task_of(d, d.spring.wall_pressure, d.section.width)
     unit, scale = _length(job)
-    thin, thick = 0.55 * d.radial_thickness, 1.6 * d.radial_thickness
-    wide, high = _size(job, 2 if d.turns == 1 else 3)
+    thin, thick = 0.55 * d.section.thickness, 1.6 * d.section.thickness
+    wide, high = _size(job, 2 if d.duty.turns == 1 else 3)
     axes = Axes(
         "stress",
         "Stress against thickness",
@@ -77,11 +79,11 @@ def _shares(job):
     axes.curve(LIMIT, [(thin / scale, 100.0), (thick / scale, 100.0)])
     axes.curve(OUTLINE, bore)
     axes.curve(HIDDEN, once)
-    mine = d.radial_thickness / scale
+    mine = d.section.thickness / scale
     axes.curve(CENTRE, [(mine, 0.0), (mine, 200.0)])
     shares = (
-        100.0 * section.closed_share(task, d.radial_thickness),
-        100.0 * section.once_share(task, d.radial_thickness),
+        100.0 * section.closed_share(task, d.section.thickness),
+        100.0 * section.once_share(task, d.section.thickness),
     )
     for share in shares:
         if share <= 200.0:
@@ -90,10 +92,10 @@ def _shares(job):
     axes.label(
         *(
             _visible(once, 0.88)
-            + ("Fitting it" if d.turns == 1 else "Fitting it, turning it through",)
+            + ("Fitting it" if d.duty.turns == 1 else "Fitting it, turning it through",)
         )
     )
-    axes.label(mine, 14.0, "This ring: %s" % words.length(d.radial_thickness, job.system))
+    axes.label(mine, 14.0, "This ring: %s" % words.length(d.section.thickness, job.system))
     return axes.view
 
 
@@ -101,12 +103,12 @@ def _over_pressure(job):
     d = job.design
     unit, scale = _length(job)
     per = MPA_PER_PSI if job.system == words.INCH else 1.0
-    top = max(0.1, 1.6 * d.wall_pressure)
+    top = max(0.1, 1.6 * d.spring.wall_pressure)
     pressures = [top * (0.04 + 0.96 * i / _POINTS) for i in range(_POINTS + 1)]
-    thin, thick = d.bore / section.THINNEST_RATIO, d.bore / section.THICKEST_RATIO
-    edges = [_edges(section.task_of(d, p, d.ring_width), thin, thick) for p in pressures]
-    up = max(1.5 * d.radial_thickness, min(1.15 * max([edge[1] for edge in edges]), thick))
-    wide, high = _size(job, 2 if d.turns == 1 else 3)
+    thin, thick = d.duty.bore / section.THINNEST_RATIO, d.duty.bore / section.THICKEST_RATIO
+    edges = [_edges(section.task_of(d, p, d.section.width), thin, thick) for p in pressures]
+    up = max(1.5 * d.section.thickness, min(1.15 * max([edge[1] for edge in edges]), thick))
+    wide, high = _size(job, 2 if d.duty.turns == 1 else 3)
     name = "wall pressure [%s]" % ("psi" if job.system == words.INCH else "N/mm2")
     axes = Axes(
         "pressure",
@@ -121,8 +123,8 @@ def _over_pressure(job):
     _between(axes, low, highs)
     axes.curve(OUTLINE, low)
     axes.curve(HIDDEN, highs)
-    axes.point(d.wall_pressure / per, d.radial_thickness / scale)
-    axes.label(d.wall_pressure / per, d.radial_thickness / scale, "This ring")
+    axes.point(d.spring.wall_pressure / per, d.section.thickness / scale)
+    axes.label(d.spring.wall_pressure / per, d.section.thickness / scale, "This ring")
     axes.label(*(highs[-3] + ("Thicker breaks in fitting",)))
     axes.label(*(low[-3] + ("Thinner tires in the bore",)))
     return axes.view
@@ -131,12 +133,12 @@ def _over_pressure(job):
 def _over_width(job):
     d = job.design
     unit, scale = _length(job)
-    top = 2.2 * d.ring_width
+    top = 2.2 * d.section.width
     widths = [top * (0.12 + 0.88 * i / _POINTS) for i in range(_POINTS + 1)]
-    thin, thick = d.bore / section.THINNEST_RATIO, d.bore / section.THICKEST_RATIO
-    edges = [_edges(section.task_of(d, d.wall_pressure, w), thin, thick) for w in widths]
-    up = max(1.5 * d.radial_thickness, min(1.15 * max([edge[1] for edge in edges]), thick))
-    wide, high = _size(job, 2 if d.turns == 1 else 3)
+    thin, thick = d.duty.bore / section.THINNEST_RATIO, d.duty.bore / section.THICKEST_RATIO
+    edges = [_edges(section.task_of(d, d.spring.wall_pressure, w), thin, thick) for w in widths]
+    up = max(1.5 * d.section.thickness, min(1.15 * max([edge[1] for edge in edges]), thick))
+    wide, high = _size(job, 2 if d.duty.turns == 1 else 3)
     axes = Axes(
         "width",
         "Thickness that serves, over width",
@@ -150,8 +152,8 @@ def _over_width(job):
     _between(axes, low, highs)
     axes.curve(OUTLINE, low)
     axes.curve(HIDDEN, highs)
-    axes.point(d.ring_width / scale, d.radial_thickness / scale)
-    axes.label(d.ring_width / scale, d.radial_thickness / scale, "This ring")
+    axes.point(d.section.width / scale, d.section.thickness / scale)
+    axes.label(d.section.width / scale, d.section.thickness / scale, "This ring")
     return axes.view
 
 
@@ -209,12 +211,12 @@ def free_shape(job):
     d = job.design
     line = free_line(job)
     unit, scale = _length(job)
-    outer = curve.beside(line, 0.5 * d.radial_thickness)
+    outer = curve.beside(line, 0.5 * d.section.thickness)
     pairs = []
     for x, y in outer:
         # From the gap, which is at the top, clockwise.
         angle = math.degrees(math.atan2(x, y))
-        pairs.append((angle % 360.0, (math.sqrt(x * x + y * y) - 0.5 * d.bore) / scale))
+        pairs.append((angle % 360.0, (math.sqrt(x * x + y * y) - 0.5 * d.duty.bore) / scale))
     pairs.sort()
     most = max([pair[1] for pair in pairs])
     least = min(0.0, min([pair[1] for pair in pairs]))
@@ -236,7 +238,7 @@ def free_shape(job):
     axes.curve(OUTLINE, pairs)
     axes.curve(ADJACENT, [(0.0, 0.0), (360.0, 0.0)])
     axes.label(180.0, 0.0, "Bore")
-    text = "Free ring" if d.turns == 1 else "Free ring, front turn"
+    text = "Free ring" if d.duty.turns == 1 else "Free ring, front turn"
     axes.label(*(pairs[len(pairs) * 3 // 4] + (text,)))
     notes = [
         "Measured from the middle of the box that just holds the ring; the slope is the same for "
@@ -251,7 +253,7 @@ def steam_temperature(job):
     """
     d = job.design
     inch = job.system == words.INCH
-    top = max(1.0, 1.35 * d.steam_pressure)
+    top = max(1.0, 1.35 * d.duty.steam_pressure)
     per = MPA_PER_PSI if inch else 0.1
     wide, high = _size(job)
 
@@ -263,7 +265,7 @@ def steam_temperature(job):
         # Closer steps where the curve is steep.
         p = top * (i / _POINTS) * (i / _POINTS)
         pairs.append((p / per, shown(steam.saturation_temperature(p))))
-    highest = max(pairs[-1][1], shown(d.steam_temperature))
+    highest = max(pairs[-1][1], shown(d.duty.temperature))
     unit = "degF" if inch else "degC"
     axes = Axes(
         "steam",
@@ -274,25 +276,25 @@ def steam_temperature(job):
         (shown(80.0), highest + 0.06 * (highest - shown(80.0)), "temperature [%s]" % unit),
     )
     axes.curve(OUTLINE, pairs)
-    here = d.steam_pressure / per
+    here = d.duty.steam_pressure / per
     axes.curve(CENTRE, [(here, shown(80.0)), (here, highest)])
-    axes.point(here, shown(d.steam_temperature))
+    axes.point(here, shown(d.duty.temperature))
     axes.label(
         here,
-        shown(d.steam_temperature),
+        shown(d.duty.temperature),
         "This engine: %s %s, %s %s"
         % (
             decimal(here, 0 if inch else 1),
             "psi" if inch else "bar",
-            decimal(shown(d.steam_temperature), 0),
+            decimal(shown(d.duty.temperature), 0),
             unit,
         ),
     )
-    if d.steam_temperature > d.saturation_temperature + 0.5:
+    if d.duty.temperature > d.duty.saturation + 0.5:
         axes.label(
             here,
-            shown(d.saturation_temperature),
-            "Saturated: %s %s" % (decimal(shown(d.saturation_temperature), 0), unit),
+            shown(d.duty.saturation),
+            "Saturated: %s %s" % (decimal(shown(d.duty.saturation), 0), unit),
         )
     return (
         [axes.view],

@@ -15,13 +15,13 @@ STEPS = 240
 def free_change(design):
     """Function of psi [rad]: the curvature that the wall takes from the free ring there [1/mm]."""
     d = design
-    radius = spring.neutral_radius(d.bore, d.radial_thickness)
-    if d.bearing.uniform:
+    radius = spring.neutral_radius(d.duty.bore, d.section.thickness)
+    if d.duty.bearing.uniform:
         # From the gap, so that a ring finished in a band shows the gap it has.
-        springy = spring.springiness_of_gap(d.gap_change, radius)
+        springy = spring.springiness_of_gap(d.spring.gap_change, radius)
         return lambda psi: springy / radius * (1.0 - math.cos(psi))
-    kappa = d.curvature_change
-    if d.setting == heat_set.BOUND:
+    kappa = d.spring.curvature_change
+    if d.duty.setting == heat_set.BOUND:
         return lambda psi: kappa
     peak = kappa * heat_set.PEAK_MOMENT
     return lambda psi: kappa if psi >= heat_set.SLACK_RADIANS else peak * math.sin(psi)

@@ -121,7 +121,7 @@ def sheets_of(job, part):
                 Fault(
                     ("part",),
                     "conflict",
-                    "a %s ring set this way has no %s" % (job.design.ring_type, part),
+                    "a %s ring set this way has no %s" % (job.design.duty.ring_type, part),
                     "use one of: " + ", ".join(names),
                 )
             ]

@@ -21,8 +21,8 @@ _FREE, _COLD, _HOT = 1.1, 0.45, 0.18
 def gaps(job):
     """(views, notes, about) of the gaps of one turn."""
     d = job.design
-    free, cold = d.gap_change + d.closed_gap, d.closed_gap
-    hot = gap_left(d, cold, d.wall_temperature)
+    free, cold = d.spring.gap_change + d.duty.closed_gap, d.duty.closed_gap
+    hot = gap_left(d, cold, d.duty.wall_temperature)
     read = job.tooling.feeler_gap
     if read <= 0.0:
         read = blank.feeler_reading(gap=cold, angle=cut_angle(d))
@@ -42,7 +42,7 @@ def gaps(job):
     view.label("right", (0.0, 0.5 * d.turn_width), text, dot=True)
     views.append(view)
     notes = ["The gaps are drawn wider than they are; the sizes are those of this ring."]
-    if d.turns == 2:
+    if d.duty.turns == 2:
         notes.append("Each of the two turns has such a gap, on opposite sides of the bridge.")
     return views, notes, "Both ends of a turn from outside: free, closed cold, hot, and by feeler."
 

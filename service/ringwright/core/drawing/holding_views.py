@@ -15,15 +15,15 @@ def blank_jaws(job):
     bore = 0.5 * t.blank_jaws_bore
     depth = job.sizes["blank-jaws"]["blank_jaws_depth"].value
     wall = max(LEAST_WALL, 2.0 * WALL * bore)
-    outer, hole = bore + wall, bore - 0.8 * d.set_thickness
+    outer, hole = bore + wall, bore - 0.8 * d.blank.set_thickness
     view = View("blank-jaws", "Soft jaws, cut lengthways")
     upper = [(-wall, hole), (0.0, hole), (0.0, bore), (depth, bore), (depth, outer), (-wall, outer)]
     turned(view, upper, (-wall, depth), None)
     edges(view, ((-wall, hole), (0.0, hole), (0.0, bore), (depth, bore)))
-    blank = box(0.0, 0.5 * d.bored_inside, d.blank_length, bore)
+    blank = box(0.0, 0.5 * d.blank.bored_inside, d.blank.length, bore)
     view.outline(ADJACENT, blank)
     view.outline(ADJACENT, mirrored_points(blank))
-    axis_of(view, -wall, max(depth, d.blank_length))
+    axis_of(view, -wall, max(depth, d.blank.length))
     size_of(
         view, job, "blank-jaws", "blank_jaws_bore", rails.RIGHT, (depth, -bore), (depth, bore), True
     )
@@ -43,7 +43,7 @@ def slitting_mandrel(job):
     middle, half = 0.5 * length, 0.5 * t.slit_relief_width
     floor = radius - t.slit_relief_depth
     shoulder = max(LEAST_WALL, 0.3 * length)
-    foot = radius + 0.8 * d.set_thickness
+    foot = radius + 0.8 * d.blank.set_thickness
     upper = [
         (-shoulder, 0.0),
         (length, 0.0),
@@ -58,10 +58,10 @@ def slitting_mandrel(job):
     ]
     view = View("slitting-mandrel", "Slitting mandrel, cut lengthways")
     turned(view, upper, (), None)
-    blank = box(0.0, radius, d.blank_length, 0.5 * d.rough_outside)
+    blank = box(0.0, radius, d.blank.length, 0.5 * d.blank.rough_outside)
     view.outline(ADJACENT, blank)
     view.outline(ADJACENT, mirrored_points(blank))
-    axis_of(view, -shoulder, d.blank_length)
+    axis_of(view, -shoulder, d.blank.length)
     size_of(
         view,
         job,
@@ -110,8 +110,8 @@ def slitting_mandrel(job):
 def closing_band(job):
     """(views, notes, about) of the band that draws a ring shut."""
     d, t = job.design, job.tooling
-    closed = 0.5 * (d.finish_outside + d.finishing_allowance)
-    thick = max(0.3, 0.1 * d.set_thickness)
+    closed = 0.5 * (d.blank.finish_outside + d.allowances.finishing)
+    thick = max(0.3, 0.1 * d.blank.set_thickness)
     view = View("closing-band", "Band round the closed ring")
     view.circle(ADJACENT, closed)
     view.circle(OUTLINE, closed + thick)
@@ -144,7 +144,7 @@ def outer_clamp(job):
     d, t = job.design, job.tooling
     bore, hole = 0.5 * t.outer_clamp_bore, 0.5 * t.clamp_ring_bore
     depth = job.sizes["outer-clamp"]["outer_clamp_depth"].value
-    width = d.ring_width
+    width = d.section.width
     outer = bore + max(LEAST_WALL, 2.0 * WALL * bore)
     back = max(4.0, 0.5 * width)
     upper = [(-back, hole), (0.0, hole), (0.0, bore), (depth, bore), (depth, outer), (-back, outer)]

@@ -30,7 +30,7 @@ def sized(job, name, value, diameter=False):
 
 def cut_angle(design):
     """Angle of the end cut to the side of the ring [deg]."""
-    return CUT_ANGLES[design.end_cut]
+    return CUT_ANGLES[design.duty.end_cut]
 
 
 def run_of(design, band):

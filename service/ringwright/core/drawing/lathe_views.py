@@ -18,18 +18,18 @@ def _bar(job):
     """(radius over the skin, radius of its bore, 0 for a solid bar, length shown) [mm]."""
     d = job.design
     bar = best_bar(
-        outside=d.rough_outside,
-        inside=d.bored_inside,
-        family=d.ring_material.family,
+        outside=d.blank.rough_outside,
+        inside=d.blank.bored_inside,
+        family=d.duty.ring_material.family,
         form=None,
         system=None,
     )
     if bar is None:
-        skin = 0.5 * d.rough_outside + _CASTING_STOCK
-        hole = max(0.5 * d.bored_inside - _CASTING_STOCK, 0.0)
+        skin = 0.5 * d.blank.rough_outside + _CASTING_STOCK
+        hole = max(0.5 * d.blank.bored_inside - _CASTING_STOCK, 0.0)
     else:
         skin, hole = 0.5 * bar.as_cast, max(0.5 * bar.as_cast_bore, 0.0)
-    return skin, hole, max(_STICK * skin, 1.6 * (d.blank_length + 2.0 * d.facing_allowance))
+    return skin, hole, max(_STICK * skin, 1.6 * (d.blank.length + 2.0 * d.allowances.facing))
 
 
 def _on_stick(name, job, outer, hole, turned=None, bored=None):
@@ -60,8 +60,8 @@ def _on_stick(name, job, outer, hole, turned=None, bored=None):
 
 def survey(job, row):
     d = job.design
-    bore = 0.5 * d.bore
-    length = 1.6 * d.bore
+    bore = 0.5 * d.duty.bore
+    length = 1.6 * d.duty.bore
     view = View("cylinder", "Gauge at three heights, and across")
     cut_part(view, box(0.0, bore, length, bore + max(6.0, 0.22 * bore)))
     for x in (0.0, length):
@@ -73,11 +73,11 @@ def survey(job, row):
         arrow(view, (x, -0.1 * bore), (x, -bore))
     view.measure(
         "bore",
-        d.bore,
+        d.duty.bore,
         rails.LEFT,
         (0.0, -bore),
         (0.0, bore),
-        words.size(d.bore, job.system, True),
+        words.size(d.duty.bore, job.system, True),
     )
     return [view], [], "A cylinder cut lengthways, with the gauge across it at three heights."
 
@@ -127,7 +127,7 @@ def _bored(job, row, name):
     size = size_in(row, name)
     radius = 0.5 * size.value
     start = min(hole, 0.8 * radius) if hole > 0.0 else 0.4 * radius
-    view, length = _on_stick("bar", job, 0.5 * d.rough_outside, start, bored=radius)
+    view, length = _on_stick("bar", job, 0.5 * d.blank.rough_outside, start, bored=radius)
     reach = cutting_tool(view, (0.45 * length, radius), "bore", radius)
     arrow(view, (length + 3.0 * reach, 0.5 * radius), (length + reach, 0.5 * radius))
     measured(view, job, size, rails.LEFT, (0.0, -radius), (0.0, radius), True)
@@ -144,7 +144,7 @@ def bore(job, row):
 
 def part_off(job, row):
     d = job.design
-    outer, inner = 0.5 * d.rough_outside, 0.5 * d.bored_inside
+    outer, inner = 0.5 * d.blank.rough_outside, 0.5 * d.blank.bored_inside
     view, length = _on_stick("bar", job, outer, inner)
     size = size_in(row, "part_length")
     left = length - size.value
@@ -159,8 +159,8 @@ def part_off(job, row):
 
 def hold_stick(job, row):
     d = job.design
-    outer = 0.5 * d.rough_outside
-    view, length = _on_stick("bar", job, outer, 0.5 * d.bored_inside)
+    outer = 0.5 * d.blank.rough_outside
+    view, length = _on_stick("bar", job, outer, 0.5 * d.blank.bored_inside)
     view.title = "The stick in the chuck of the rotary table"
     for x in (0.3 * length, 0.9 * length):
         arrow(view, (x, 1.5 * outer), (x, outer))
@@ -170,11 +170,11 @@ def hold_stick(job, row):
 
 def saw_off(job, row):
     d, t = job.design, job.tooling
-    outer = 0.5 * d.rough_outside
-    view, length = _on_stick("bar", job, outer, 0.5 * d.bored_inside)
+    outer = 0.5 * d.blank.rough_outside
+    view, length = _on_stick("bar", job, outer, 0.5 * d.blank.bored_inside)
     view.title = "Slit, moved along, sawn off"
-    half = 0.5 * d.slit_width
-    slit = length - d.band_width - half
+    half = 0.5 * d.allowances.slit
+    slit = length - d.blank.band_width - half
     step, sawn = size_in(row, "cut_off_step"), size_in(row, "blank_length")
     cut = slit - step.value
     bottom = t.slit.centre_distance - 0.5 * t.cutter_diameter

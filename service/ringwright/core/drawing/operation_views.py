@@ -33,8 +33,8 @@ def _face_blank(job, row):
     view = holding_views.blank_jaws(job)[0][0]
     view.measures = []
     view.title = "In soft jaws: one side, then the other"
-    bore, length = 0.5 * t.blank_jaws_bore, d.blank_length
-    inner = 0.5 * d.bored_inside
+    bore, length = 0.5 * t.blank_jaws_bore, d.blank.length
+    inner = 0.5 * d.blank.bored_inside
     reach = cutting_tool(view, (length, inner + 0.7 * (bore - inner)), "face", bore)
     arrow(view, (length + 2.0 * reach, bore), (length + 2.0 * reach, inner))
     size = size_in(row, "blank_length")
@@ -68,8 +68,8 @@ def _detail(draw, about):
 
 def _deburr(job, row):
     d = job.design
-    wide = d.band_width if d.turns == 2 else d.blank_length
-    thick = 0.5 * (d.rough_outside - d.bored_inside)
+    wide = d.blank.band_width if d.duty.turns == 2 else d.blank.length
+    thick = 0.5 * (d.blank.rough_outside - d.blank.bored_inside)
     edge = 0.08 * min(wide, thick)
     view = View("edges", "One turn, cut across: every edge broken")
     loop = [(edge, 0.0), (wide - edge, 0.0), (wide, edge), (wide, thick - edge)]
@@ -97,13 +97,13 @@ def _on_former(job, row):
 def _soak(job, row):
     d, t = job.design, job.tooling
     temperature, time = size_in(row, "soak_temperature"), size_in(row, "soak_time")
-    length = d.blank_length
-    inside = 0.5 * d.bored_inside
+    length = d.blank.length
+    inside = 0.5 * d.blank.bored_inside
     view = View("box", "Boxed in, heated together, cooled in the box")
     if t.former_diameter is not None:
         inside = 0.5 * t.former_diameter
         cut_part(view, box(0.0, 0.35 * inside, length, inside))
-    outer = inside + d.set_thickness
+    outer = inside + d.blank.set_thickness
     cut_part(view, box(0.0, inside, length, outer), 135.0)
     room, wall = 0.35 * outer, max(4.0, 0.08 * outer)
     shell = box(-room, -outer - room, length + room, outer + room)
@@ -135,8 +135,8 @@ def _pot(job, row):
     view.labels = []
     view.title = "Ring in the pot, cut lengthways"
     bore = 0.5 * t.pot_bore
-    reach = cutting_tool(view, (d.ring_width, bore - 0.5 * d.set_thickness), "face", bore)
-    arrow(view, (d.ring_width + 2.0 * reach, bore), (d.ring_width + 2.0 * reach, 0.7 * bore))
+    reach = cutting_tool(view, (d.section.width, bore - 0.5 * d.blank.set_thickness), "face", bore)
+    arrow(view, (d.section.width + 2.0 * reach, bore), (d.section.width + 2.0 * reach, 0.7 * bore))
     width = size_in(row, "ring_width")
     measured(view, job, width, rails.BOTTOM, (0.0, -bore), (width.value, -bore))
     measured(view, job, size_in(row, "pot_bore"), rails.LEFT, (0.0, -bore), (0.0, bore), True)
@@ -149,18 +149,18 @@ def _clamp(job, row):
     view.measures = []
     view.title = "Closed, then gripped by the end plate"
     spigot, plate = 0.5 * t.clamp_mandrel_diameter, 0.5 * t.end_plate_diameter
-    closer = 0.5 * (d.finish_outside + d.finishing_allowance)
+    closer = 0.5 * (d.blank.finish_outside + d.allowances.finishing)
     if t.closing_ring_bore is not None:
         closer = 0.5 * t.closing_ring_bore
         size = size_in(row, "closing_ring_bore")
         measured(view, job, size, rails.LEFT, (0.0, -closer), (0.0, closer), True)
-    loop = box(0.0, closer, d.ring_width, closer + max(6.0, 0.2 * closer))
+    loop = box(0.0, closer, d.section.width, closer + max(6.0, 0.2 * closer))
     view.outline(ADJACENT, loop)
     view.outline(ADJACENT, mirrored_points(loop))
     size = size_in(row, "clamp_mandrel_diameter")
     measured(view, job, size, rails.LEFT, (0.0, -spigot), (0.0, spigot), True)
     size = size_in(row, "end_plate_diameter")
-    right = d.ring_width
+    right = d.section.width
     measured(view, job, size, rails.RIGHT, (right, -plate), (right, plate), True)
     return [view], [], "The ring closed round the mandrel's spigot, under its end plate."
 
@@ -176,7 +176,7 @@ def _turn_finish(job, row):
     view.measures = []
     size = size_in(row, "finish_outside_diameter")
     radius = 0.5 * size.value
-    wide = job.design.ring_width
+    wide = job.design.section.width
     view.title = "Clamped, turned to the bore"
     reach = cutting_tool(view, (wide, radius), "turn", radius)
     arrow(view, (wide + 2.4 * reach, radius + 1.4 * reach), (wide, radius + 1.4 * reach))
@@ -189,7 +189,7 @@ def _bore_clamped(job, row):
     view.measures = []
     view.title = "Held by its outside, bored"
     size = size_in(row, "inside_diameter")
-    inner, wide = 0.5 * size.value, job.design.ring_width
+    inner, wide = 0.5 * size.value, job.design.section.width
     reach = cutting_tool(view, (0.5 * wide, inner), "bore", inner)
     arrow(view, (wide + 3.0 * reach, 0.5 * inner), (wide + reach, 0.5 * inner))
     measured(view, job, size, rails.LEFT, (0.0, -inner), (0.0, inner), True)
@@ -203,7 +203,7 @@ def _in_bore(job, row):
     view.measures = []
     view.labels = []
     view.title = "The ring in the bore: feel the gap"
-    view.circle(ADJACENT, 0.5 * d.bore + max(4.0, 0.1 * d.bore))
+    view.circle(ADJACENT, 0.5 * d.duty.bore + max(4.0, 0.1 * d.duty.bore))
     size = size_in(row, "closed_gap_reading")
     text = words.length(size.value, job.system)
     if size.lower is not None:

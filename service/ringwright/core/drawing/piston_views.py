@@ -15,7 +15,7 @@ _MOST_GROOVES = 3
 def piston(job):
     """(views, notes, about) of the rim of the piston, cut lengthways, and one groove enlarged."""
     d = job.design
-    grooves = min(max(d.rings, 1), _MOST_GROOVES)
+    grooves = min(max(d.duty.rings, 1), _MOST_GROOVES)
     land = max(1.5 * d.groove_width, 3.0)
     radius, bottom = 0.5 * d.piston_diameter, 0.5 * d.piston_diameter - d.groove_depth
     length = land + grooves * (d.groove_width + land)
@@ -93,7 +93,7 @@ def piston(job):
         "Groove sides square to the axis, without taper or ridge; break the edges 0.1 to 0.2 mm "
         "(4 to 8 thou).",
         "Piston of %s, sized cold for a ring and steam at %s degC."
-        % (in_a_sentence(d.piston_material.title), words.whole(d.steam_temperature)),
+        % (in_a_sentence(d.duty.piston.title), words.whole(d.duty.temperature)),
     ]
     return (
         [view, detail],
@@ -106,8 +106,8 @@ def in_cylinder(job):
     """(views, notes, about) of the ring in its groove, pressed by steam from the left."""
     d = job.design
     figures = sizing.figures(d, job.acts)
-    radial = 0.5 * (d.bore - d.piston_diameter)
-    width, thick = d.ring_width, d.radial_thickness
+    radial = 0.5 * (d.duty.bore - d.piston_diameter)
+    width, thick = d.section.width, d.section.thickness
     groove, floor = d.groove_width, -radial - d.groove_depth
     side = 0.9 * width
     low = floor - 0.5 * thick
@@ -129,8 +129,8 @@ def in_cylinder(job):
     view.hatch([metal])
     view.outline(OUTLINE, metal[1:-1], False)
     play = d.side_clearance
-    each = width / d.turns
-    for i in range(d.turns):
+    each = width / d.duty.turns
+    for i in range(d.duty.turns):
         turn = box(play + i * each, -thick, play + (i + 1) * each, 0.0)
         view.outline(OUTLINE, turn)
         view.hatch([turn], 135.0, 1.3)
@@ -178,7 +178,7 @@ def in_cylinder(job):
     view.label(
         "right",
         (groove + 0.6 * side, 0.5 * high),
-        "Cylinder wall, %s" % words.diameter(d.bore, job.system),
+        "Cylinder wall, %s" % words.diameter(d.duty.bore, job.system),
         dot=True,
     )
     view.label(
@@ -192,9 +192,9 @@ def in_cylinder(job):
         "presses it outwards.",
         "Cold: all at %s degC. Hot: ring and piston at %s degC, cylinder still at %s degC."
         % (
-            words.whole(d.shop_temperature),
-            words.whole(d.steam_temperature),
-            words.whole(d.wall_temperature),
+            words.whole(d.duty.shop),
+            words.whole(d.duty.temperature),
+            words.whole(d.duty.wall_temperature),
         ),
         "Drain and isolate the cylinder before you open it; its examination belongs to a "
         "competent person under local rules.",

@@ -17,29 +17,29 @@ def shoulder_angle(design, tooling):
     """Where the gap of the front turn shows on the side of the ring: from the bridge's middle
     [deg].
     """
-    if design.turns == 1:
+    if design.duty.turns == 1:
         return 0.0
     run = 0.5 * tooling.bridge_length - run_of(
-        design, 0.5 * (design.ring_width + design.slit_width)
+        design, 0.5 * (design.section.width + design.allowances.slit)
     )
-    return math.degrees(run / (0.5 * design.rough_outside))
+    return math.degrees(run / (0.5 * design.blank.rough_outside))
 
 
 def closed(job):
     """(views, notes, about) of the ring in its bore."""
     d, t = job.design, job.tooling
     view = View("end")
-    outer, inner = 0.5 * d.bore, 0.5 * d.inside_diameter
-    radius = spring.neutral_radius(d.bore, d.radial_thickness)
-    half = math.degrees(0.5 * d.closed_gap / radius)
+    outer, inner = 0.5 * d.duty.bore, 0.5 * d.inside_diameter
+    radius = spring.neutral_radius(d.duty.bore, d.section.thickness)
+    half = math.degrees(0.5 * d.duty.closed_gap / radius)
     shoulder = shoulder_angle(d, t)
-    middle = 90.0 if d.turns == 1 else 90.0 - shoulder - half
+    middle = 90.0 if d.duty.turns == 1 else 90.0 - shoulder - half
     cut_ring(view, outer, inner, middle, half)
-    if d.turns == 2:
+    if d.duty.turns == 2:
         for side in (-half, half):
             view.add(_radial(HIDDEN, inner, outer, 180.0 - middle + side))
     view.extend(centre_cross(CENTRE, 0.0, 0.0, outer * 1.06))
-    _diameter(view, "bore", d.bore, outer, words.size(d.bore, job.system, True))
+    _diameter(view, "bore", d.duty.bore, outer, words.size(d.duty.bore, job.system, True))
     _diameter(
         view,
         "inside_diameter",
@@ -48,18 +48,20 @@ def closed(job):
         words.auxiliary(d.inside_diameter, job.system),
     )
     gap = polar(radius, middle)
-    text = "Gap %s, on the neutral line" % words.length(d.closed_gap, job.system)
+    text = "Gap %s, on the neutral line" % words.length(d.duty.closed_gap, job.system)
     if t.feeler_gap > 0.0:
         text += "; a feeler at the outer edge reads %s" % words.length(t.feeler_gap, job.system)
-    view.label("right", gap, text, "closed_gap", d.closed_gap, "mm")
+    view.label("right", gap, text, "closed_gap", d.duty.closed_gap, "mm")
     views = [view, section(job)]
-    views.append(bridge(job, d.closed_gap) if d.turns == 2 else ends(job, d.closed_gap))
+    views.append(
+        bridge(job, d.duty.closed_gap) if d.duty.turns == 2 else ends(job, d.duty.closed_gap)
+    )
     notes = [
         "Finished ring, cold, in a bore of its nominal size.",
         "Tangential force %s, wall pressure %s."
         % (
             words.force(job.acts.tangential, job.system),
-            words.pressure(d.wall_pressure, job.system),
+            words.pressure(d.spring.wall_pressure, job.system),
         ),
     ]
     notes.append(
@@ -69,7 +71,7 @@ def closed(job):
             words.length(finish.EDGES, job.system),
         )
     )
-    if d.turns == 2:
+    if d.duty.turns == 2:
         notes.append(
             "Two turns side by side in one piece: where one has its gap the other is solid. "
             "Dashed: the gap of the turn behind."
@@ -81,18 +83,18 @@ def free(job):
     """(views, notes, about) of the ring lying free on the bench."""
     d = job.design
     view = View("end")
-    radius = spring.neutral_radius(d.bore, d.radial_thickness)
+    radius = spring.neutral_radius(d.duty.bore, d.section.thickness)
     line = free_line(job)
-    half = 0.5 * d.radial_thickness
+    half = 0.5 * d.section.thickness
     outer, inner = curve.beside(line, half), curve.beside(line, -half)
     view.outline(OUTLINE, outer + list(reversed(inner)))
-    if d.turns == 2:
+    if d.duty.turns == 2:
         back = [(-x, y) for x, y in outer + list(reversed(inner))]
-        if d.bearing.uniform:
+        if d.duty.bearing.uniform:
             view.outline(HIDDEN, back)
         else:
             view.outline(HIDDEN, [(-x, y) for x, y in (outer[-1], inner[-1])], False)
-    view.circle(ADJACENT, 0.5 * d.bore)
+    view.circle(ADJACENT, 0.5 * d.duty.bore)
     view.extend(centre_cross(CENTRE, 0.0, 0.0, radius * 1.12))
     xs = [point[0] for point in outer]
     ys = [point[1] for point in outer]
@@ -113,20 +115,25 @@ def free(job):
         (0.0, top),
         words.size(top - bottom, job.system, places=1),
     )
-    gap = d.gap_change + d.closed_gap
+    gap = d.spring.gap_change + d.duty.closed_gap
     first, last = line[0], line[-1]
     view.label(
         "right",
         (0.5 * (first[0] + last[0]), 0.5 * (first[1] + last[1])),
         "Free gap %s, along the neutral line%s"
-        % (words.length(gap, job.system), ", each turn" if d.turns == 2 else ""),
+        % (words.length(gap, job.system), ", each turn" if d.duty.turns == 2 else ""),
         "free_gap",
         gap,
         "mm",
     )
-    corner = polar(0.5 * d.bore, -40.0)
+    corner = polar(0.5 * d.duty.bore, -40.0)
     view.label(
-        "right", corner, "Bore %s" % words.diameter(d.bore, job.system), "bore", d.bore, "mm"
+        "right",
+        corner,
+        "Bore %s" % words.diameter(d.duty.bore, job.system),
+        "bore",
+        d.duty.bore,
+        "mm",
     )
     notes = [
         "Ring free on the bench; the double-chain circle is the bore it goes into.",
@@ -140,20 +147,20 @@ def free_line(job):
     other.
     """
     d = job.design
-    radius = spring.neutral_radius(d.bore, d.radial_thickness)
+    radius = spring.neutral_radius(d.duty.bore, d.section.thickness)
     change = curve.free_change(d)
-    if d.turns == 1:
-        return curve.plain_turn(radius, change, d.closed_gap)
-    return curve.double_turn(radius, change, d.closed_gap, shoulder_angle(d, job.tooling))
+    if d.duty.turns == 1:
+        return curve.plain_turn(radius, change, d.duty.closed_gap)
+    return curve.double_turn(radius, change, d.duty.closed_gap, shoulder_angle(d, job.tooling))
 
 
 def section(job):
     """Cross section of the finished ring, the outside upwards."""
     d = job.design
     view = View("section", "Section of the ring", _DETAIL)
-    width, thick = d.ring_width, d.radial_thickness
-    each = width / d.turns
-    for i in range(d.turns):
+    width, thick = d.section.width, d.section.thickness
+    each = width / d.duty.turns
+    for i in range(d.duty.turns):
         corners = box(i * each, 0.0, (i + 1) * each, thick)
         view.outline(OUTLINE, corners)
         view.hatch([corners])
@@ -191,7 +198,7 @@ def bridge(job, gap):
     """
     d, t = job.design, job.tooling
     view = View("bridge", "Bridge, rolled out", 62.0)
-    width, step = d.ring_width, d.slit_width
+    width, step = d.section.width, d.allowances.slit
     half = 0.5 * t.bridge_length
     low, high = 0.5 * (width - step), 0.5 * (width + step)
     run = run_of(d, high)
@@ -220,7 +227,7 @@ def ends(job, gap):
     """The ends of a plain ring, seen from outside, rolled out."""
     d = job.design
     view = View("ends", "Ends, seen from outside", 50.0)
-    width = d.ring_width
+    width = d.section.width
     run = run_of(d, width)
     joint = job.tooling.joint
     tongue = 0.0 if joint is None else joint.opening

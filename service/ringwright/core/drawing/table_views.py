@@ -18,7 +18,7 @@ def rotary_table(job):
     d, t = job.design, job.tooling
     cut = t.slit
     view = View("table", "Plan at the height of the slit")
-    outer, inner = 0.5 * d.rough_outside, 0.5 * d.bored_inside
+    outer, inner = 0.5 * d.blank.rough_outside, 0.5 * d.blank.bored_inside
     far, saw = cut.centre_distance, 0.5 * t.cutter_diameter
     start = cut.outside_half_angle
     end = start + t.bridge_angle
@@ -62,9 +62,11 @@ def rotary_table(job):
         cut.table_travel,
         "deg",
     )
-    view.label("left", polar(inner, 150.0), "Bored %s" % words.diameter(d.bored_inside, job.system))
     view.label(
-        "left", polar(outer, 235.0), "Turned %s" % words.diameter(d.rough_outside, job.system)
+        "left", polar(inner, 150.0), "Bored %s" % words.diameter(d.blank.bored_inside, job.system)
+    )
+    view.label(
+        "left", polar(outer, 235.0), "Turned %s" % words.diameter(d.blank.rough_outside, job.system)
     )
     notes = [
         "Feed in along the line of centres until the cutter is %s through the wall, then turn "
@@ -85,7 +87,7 @@ def bridge_detail(job):
     d, t = job.design, job.tooling
     cut = t.slit
     view = View("bridge", "The bridge, cut at the height of the slit", 78.0)
-    outer, inner = 0.5 * d.rough_outside, 0.5 * d.bored_inside
+    outer, inner = 0.5 * d.blank.rough_outside, 0.5 * d.blank.bored_inside
     half = 0.5 * t.bridge_angle
     beyond = half + min(cut.hand_wedge + math.degrees(2.5 / inner), 60.0)
     for radius in (outer, inner):
@@ -128,7 +130,7 @@ def _bridge(job, middle):
     """
     d, t = job.design, job.tooling
     cut = t.slit
-    outer, inner = 0.5 * d.rough_outside, 0.5 * d.bored_inside
+    outer, inner = 0.5 * d.blank.rough_outside, 0.5 * d.blank.bored_inside
     start = middle - 0.5 * t.bridge_angle
     first = _cutter_arc(cut, 0.5 * t.cutter_diameter, outer, inner, start - cut.outside_half_angle)
     last = [_mirrored_at(point, middle) for point in first]

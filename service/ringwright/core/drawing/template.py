@@ -25,7 +25,7 @@ _MARK = 10
 def sheets(job, title):
     """The list of Sheets of the template."""
     d = job.design
-    around, length = math.pi * d.rough_outside, d.blank_length
+    around, length = math.pi * d.blank.rough_outside, d.blank.length
     notes = _notes(job, around)
     left, bottom, wide, high = room(job.paper, notes)
     # A strip that goes round in one piece has the bridge in its middle too.
@@ -66,9 +66,9 @@ def _notes(job, around):
         "it.",
         "Cut along the outer edges, join the pieces tab under letter, and wrap round %s: it is %s "
         "long and the ends butt. Paper 0.1 mm thick leaves them 0.3 mm apart."
-        % (words.diameter(d.rough_outside, job.system), words.length(around, job.system, 1)),
+        % (words.diameter(d.blank.rough_outside, job.system), words.length(around, job.system, 1)),
     ]
-    if d.turns == 2:
+    if d.duty.turns == 2:
         notes.append(
             "Degrees are counted from the middle of the bridge, as the rotary table turns."
         )
@@ -102,7 +102,7 @@ def _piece(job, start, piece, around, starts, x, y):
     number = starts.index(start)
     last = number == len(starts) - 1
     end = min(start + piece, around - 0.5 * piece)
-    length = d.blank_length
+    length = d.blank.length
     # What is cut out is one closed line, its tab included, so that a cutter can follow it.
     parts = [Polyline(EDGE, box(start, 0.0, end if last else end + _TAB, length), True)]
     if not last:
@@ -110,20 +110,33 @@ def _piece(job, start, piece, around, starts, x, y):
         parts.append(_letter(end + 0.5 * _TAB, length, _join(number)))
     if number:
         parts.append(_letter(start + 4.0, length, _join(number - 1)))
-    if d.turns == 2:
+    if d.duty.turns == 2:
         half = 0.5 * t.bridge_length
         for low, high in ((start, -half), (max(start, half), end)):
             if high > low and low < end:
-                for level in (d.band_width, d.band_width + d.slit_width):
+                for level in (d.blank.band_width, d.blank.band_width + d.allowances.slit):
                     parts.append(Line(OUTLINE, max(low, start), level, min(high, end), level))
         for side in (-half, half):
             if start <= side <= end:
-                parts.append(Line(OUTLINE, side, d.band_width, side, d.band_width + d.slit_width))
+                parts.append(
+                    Line(
+                        OUTLINE,
+                        side,
+                        d.blank.band_width,
+                        side,
+                        d.blank.band_width + d.allowances.slit,
+                    )
+                )
         cuts = saw_cuts(
-            half, d.band_width, d.slit_width, length, run_of(d, d.band_width), d.gap_kerf
+            half,
+            d.blank.band_width,
+            d.allowances.slit,
+            length,
+            run_of(d, d.blank.band_width),
+            d.allowances.gap_kerf,
         )
     else:
-        run, kerf = run_of(d, length), d.gap_kerf
+        run, kerf = run_of(d, length), d.allowances.gap_kerf
         left = -0.5 * run - 0.5 * kerf
         cuts = [
             [(left, 0.0), (left + kerf, 0.0), (left + run + kerf, length), (left + run, length)]
@@ -133,7 +146,7 @@ def _piece(job, start, piece, around, starts, x, y):
         if inside:
             parts.append(Polyline(CUT, inside, True))
     if number == 0:
-        name = "bridge" if d.turns == 2 else "saw cut"
+        name = "bridge" if d.duty.turns == 2 else "saw cut"
         parts.append(Text(TEXT, 0.0, length + 1.5, style.SMALL, name, "middle", 0, True))
     parts += _degrees(start, end, around)
     return _placed("strip-%d" % (number + 1), parts, x - start, y)

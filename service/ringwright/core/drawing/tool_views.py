@@ -36,9 +36,9 @@ def former(job):
         "Material: %s. Turned cold to this size, it sets the ring hot: mind the heat's growth is "
         "in it already." % in_a_sentence(d.former_material.title),
         "Soak %s at %s degC; let it cool before the ring comes off. Hot work: clear the area, "
-        "gloves, eye protection." % (words.hours(d.soak_time), words.whole(d.soak_temperature)),
+        "gloves, eye protection." % (words.hours(d.soak.hours), words.whole(d.soak.temperature)),
     ]
-    if d.setting == "bound":
+    if d.duty.setting == "bound":
         notes.append("Bind the ring down all round, so that it lies on the former everywhere.")
     return [view, end], notes, "The set former cut lengthways, and the ring on it."
 
@@ -47,9 +47,9 @@ def ring_on_former(job, view):
     """Adds the ring, held open on its former, seen along the axis."""
     d, t = job.design, job.tooling
     inner = 0.5 * t.former_diameter
-    outer = inner + d.set_thickness
+    outer = inner + d.blank.set_thickness
     neutral = 0.5 * (inner + outer)
-    gap = 2.0 * math.pi * (neutral - d.bored_radius) + d.gap_kerf
+    gap = 2.0 * math.pi * (neutral - d.blank.bored_radius) + d.allowances.gap_kerf
     half = math.degrees(0.5 * gap / neutral)
     view.circle(ADJACENT, inner)
     cut_ring(view, outer, inner, 90.0, half)
@@ -58,7 +58,7 @@ def ring_on_former(job, view):
         "right",
         polar(neutral, 90.0),
         "Gap on the former %s%s"
-        % (words.length(gap, job.system, 1), ", each turn" if d.turns == 2 else ""),
+        % (words.length(gap, job.system, 1), ", each turn" if d.duty.turns == 2 else ""),
         "former_gap",
         gap,
         "mm",
@@ -70,19 +70,19 @@ def spacer(job):
     d, t = job.design, job.tooling
     width = t.spacer_width
     view = View("ring", "Ring with the spacer in its gap")
-    radius = d.bored_radius
-    springy = spring.springiness_of_gap(width - d.gap_kerf, radius)
+    radius = d.blank.bored_radius
+    springy = spring.springiness_of_gap(width - d.allowances.gap_kerf, radius)
     # Pushed apart at its ends the ring bends as it does under even pressure.
     line = curve.plain_turn(
-        radius, lambda psi: springy / radius * (1.0 - math.cos(psi)), d.gap_kerf
+        radius, lambda psi: springy / radius * (1.0 - math.cos(psi)), d.allowances.gap_kerf
     )
-    half = 0.5 * d.set_thickness
+    half = 0.5 * d.blank.set_thickness
     outer, inner = curve.beside(line, half), curve.beside(line, -half)
     view.outline(OUTLINE, outer + list(reversed(inner)))
     view.extend(centre_cross(CENTRE, 0.0, 0.0, radius * 1.15))
     y = 0.5 * (line[0][1] + line[-1][1])
     # Of its own width, not of the walked line's gap, which is true to a few micrometres only.
-    edge, reach = 0.5 * width, 1.3 * d.set_thickness
+    edge, reach = 0.5 * width, 1.3 * d.blank.set_thickness
     lean = reach * math.tan(math.radians(0.5 * t.spacer_taper))
     block = [
         (-edge + lean, y - reach),
@@ -97,7 +97,7 @@ def spacer(job):
         "the ends level."
         % (in_a_sentence(d.former_material.title), words.angle(t.spacer_taper).lines[0]),
         "Soak %s at %s degC with nothing else touching the ring. Hot work: clear the area, "
-        "gloves, eye protection." % (words.hours(d.soak_time), words.whole(d.soak_temperature)),
+        "gloves, eye protection." % (words.hours(d.soak.hours), words.whole(d.soak.temperature)),
     ]
     about = "The plain ring held open by a spacer in its gap while it is heated."
     return [view, _seats(job)], notes, about
@@ -117,7 +117,7 @@ def _seats(job):
     view.hatch([low + high], 135.0)
     for base in (-cheek, seat):
         view.outline(OUTLINE, box(-reach, base, reach, base + cheek))
-    play = 0.5 * (seat - d.blank_length)
+    play = 0.5 * (seat - d.blank.length)
     for sign in (-1.0, 1.0):
         bottom, top = sign * half - 0.5 * run, sign * half + 0.5 * run
         far = sign * 0.94 * reach
@@ -135,16 +135,16 @@ def pot(job):
     bore, depth = 0.5 * t.pot_bore, t.pot_depth
     wall = max(LEAST_WALL, 2.0 * WALL * bore)
     back = max(LEAST_WALL, WALL * bore)
-    hole = bore - 0.8 * d.set_thickness
+    hole = bore - 0.8 * d.blank.set_thickness
     outer = bore + wall
     upper = [(-back, hole), (0.0, hole), (0.0, bore), (depth, bore), (depth, outer), (-back, outer)]
     view = View("pot", "Facing pot, cut lengthways")
     turned(view, upper, (-back, depth), None)
     edges(view, ((-back, hole), (0.0, hole), (0.0, bore), (depth, bore)))
-    ring = box(0.0, bore - d.set_thickness, d.blank_length, bore)
+    ring = box(0.0, bore - d.blank.set_thickness, d.blank.length, bore)
     view.outline(ADJACENT, ring)
     view.outline(ADJACENT, mirrored_points(ring))
-    axis_of(view, -back, max(depth, d.blank_length))
+    axis_of(view, -back, max(depth, d.blank.length))
     size_of(view, job, "pot", "pot_bore", rails.RIGHT, (depth, -bore), (depth, bore), True)
     size_of(view, job, "pot", "pot_depth", rails.TOP, (0.0, bore), (depth, outer))
     view.label("left", (0.0, 0.5 * (hole + bore)), "Shoulder true to the face; undercut the corner")
@@ -203,8 +203,8 @@ def clamp_mandrel(job):
     """(views, notes, about) of the clamp mandrel with the ring and the end plate on it."""
     d, t = job.design, job.tooling
     spigot, length = 0.5 * t.clamp_mandrel_diameter, t.spigot_length
-    plate, width = 0.5 * t.end_plate_diameter, d.ring_width
-    inner, outer = 0.5 * t.inside_clamped, 0.5 * d.finish_outside
+    plate, width = 0.5 * t.end_plate_diameter, d.section.width
+    inner, outer = 0.5 * t.inside_clamped, 0.5 * d.blank.finish_outside
     shoulder = max(LEAST_WALL, 0.12 * spigot)
     shank = shoulder + _half(max(12.0, 0.3 * spigot))
     bolt, thick = _screw(spigot)
@@ -257,11 +257,11 @@ def clamp_mandrel(job):
     )
     view.measure(
         "finish_outside_diameter",
-        d.finish_outside,
+        d.blank.finish_outside,
         rails.RIGHT,
         (0.5 * width, -outer),
         (0.5 * width, outer),
-        sized(job, "finish_outside_diameter", d.finish_outside, True),
+        sized(job, "finish_outside_diameter", d.blank.finish_outside, True),
     )
     view.measure(
         "ring_width", width, rails.TOP, (0.0, outer), (width, outer), words.size(width, job.system)
@@ -331,7 +331,7 @@ def _about(view, job, point, text, radius):
 def trial_bore(job):
     """(views, notes, about) of the ring gauge that stands for the cylinder."""
     d = job.design
-    bore, width = 0.5 * d.bore, 2.0 * d.ring_width
+    bore, width = 0.5 * d.duty.bore, 2.0 * d.section.width
     outer = bore + max(LEAST_WALL, 2.0 * WALL * bore)
     view = View("bore-gauge", "Trial bore, cut lengthways")
     turned(view, box(0.0, bore, width, outer), (0.0, width), None)

@@ -54,14 +54,14 @@ def wall_before_load(design):
     grow in a straight line with the wall. design: a Design.
     """
     d = design
-    shop, steam = d.shop_temperature, d.steam_temperature
+    shop, steam = d.duty.shop, d.duty.temperature
 
     def played(wall):
         return clearances.hot_piston_clearance(
-            bore=d.bore,
+            bore=d.duty.bore,
             piston_diameter=d.piston_diameter,
-            piston_expansion=d.piston_material.expansion,
-            cylinder_expansion=d.cylinder_material.expansion,
+            piston_expansion=d.duty.piston.expansion,
+            cylinder_expansion=d.duty.cylinder.expansion,
             piston_temperature=steam,
             cylinder_temperature=wall,
             shop_temperature=shop,
@@ -69,8 +69,8 @@ def wall_before_load(design):
 
     found = shop
     for left, margin in (
-        (lambda wall: gap_left(d, d.closed_gap, wall), clearances.running_gap(d.bore)),
-        (played, clearances.running_piston_clearance(d.bore)),
+        (lambda wall: gap_left(d, d.duty.closed_gap, wall), clearances.running_gap(d.duty.bore)),
+        (played, clearances.running_piston_clearance(d.duty.bore)),
     ):
         cold, hot = left(shop), left(steam)
         if hot > cold:
@@ -97,18 +97,19 @@ def answer(design, chosen, values):
     # No land holds where a groove goes through the middle.
     if 2.0 * d.groove_depth < d.piston_diameter:
         found["least_land"] = land.least_of(d)
-    if can_be_set(d.ring_material.family):
-        grown = wear.growth_to(0.5, d.gap_change, d.radial_thickness)
-        found["half_spring_gap"] = d.closed_gap + grown
+    if can_be_set(d.duty.ring_material.family):
+        grown = wear.growth_to(0.5, d.spring.gap_change, d.section.thickness)
+        found["half_spring_gap"] = d.duty.closed_gap + grown
     shown = {
-        "d1": d.bore, "a1": d.radial_thickness, "m": d.gap_change, "s1": d.closed_gap,
-        "d_p": d.piston_diameter, "T_0": d.shop_temperature, "depth": d.groove_depth,
-        "p_s": d.steam_pressure,
+        "d1": d.duty.bore, "a1": d.section.thickness, "m": d.spring.gap_change,
+        "s1": d.duty.closed_gap,
+        "d_p": d.piston_diameter, "T_0": d.duty.shop, "depth": d.groove_depth,
+        "p_s": d.duty.steam_pressure,
     }  # fmt: skip
     marks = marks_of(d, None, ())
-    if d.steam_temperature > d.saturation_temperature + SUPERHEAT:
+    if d.duty.temperature > d.duty.saturation + SUPERHEAT:
         marks.add("super")
-    if found["wall_before_load"] > d.shop_temperature + 1.0:
+    if found["wall_before_load"] > d.duty.shop + 1.0:
         marks.add("waits")
     listing = []
     keys = ["figures", "pressure-system"]
@@ -140,9 +141,9 @@ _EACH = ("clean-grooves", "try-ring", "fit", "fit-double", "look-again")
 def _rows(d, found):
     """List of (key of the operation, its sizes), in the order of the work."""
     side = between("side_clearance", "side clearance", d.side_clearance, side_limits(d), FITTED)
-    thickness = bare("radial_thickness", "thickness", d.radial_thickness, reading=MICROMETER)
+    thickness = bare("radial_thickness", "thickness", d.section.thickness, reading=MICROMETER)
     gap = bare(
-        "closed_gap_reading", each("gap when new", d), _felt(d, d.closed_gap), reading=FEELER
+        "closed_gap_reading", each("gap when new", d), _felt(d, d.duty.closed_gap), reading=FEELER
     )
     look = [gap, side, thickness]
     if "half_spring_gap" in found:
@@ -158,16 +159,16 @@ def _rows(d, found):
     if "least_land" in found:
         groove.append(bare("least_land", "land beside it, at least", found["least_land"]))
     opened = []
-    if d.turns == 1:
+    if d.duty.turns == 1:
         opened = [bare("sprung_on_opening", "ends apart to pass", sizing.behaviour(d).opening)]
     warm = bare("wall_before_load", "wall, by the cover", found["wall_before_load"], "degC", BARE)
     return [
         ("make-safe", []),
-        ("look-over", [bare("bore", "bore", d.bore, reading=INSIDE)]),
+        ("look-over", [bare("bore", "bore", d.duty.bore, reading=INSIDE)]),
         ("clean-grooves", groove),
         ("try-ring", [side, gap]),
         ("oil", []),
-        ("fit-double" if d.turns == 2 else "fit", opened),
+        ("fit-double" if d.duty.turns == 2 else "fit", opened),
         ("enter", []),
         ("first-steam", [warm]),
         ("run-in", [bare(name, label, hours, "h", "clock") for name, label, hours in RUNNING_IN]),
@@ -177,4 +178,4 @@ def _rows(d, found):
 
 
 def _felt(d, gap):
-    return feeler_reading(gap=gap, angle=CUT_ANGLES[d.end_cut])
+    return feeler_reading(gap=gap, angle=CUT_ANGLES[d.duty.end_cut])

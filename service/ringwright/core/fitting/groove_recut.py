@@ -109,13 +109,13 @@ def calculate(values):
     lands = _lands(worn, design.groove_width)
     narrow = _narrow(lands)
     plate = _plate(design)
-    found = {"clean_width": worn["clean"], "out_of_parallel": worn["taper"]}
-    for name in (
-        "groove_width", "groove_depth", "ring_width", "turn_width", "radial_thickness",
-        "side_clearance",
-    ):  # fmt: skip
-        found[name] = getattr(design, name)
-    found["side_clearance_hot"] = side_left(design, design.ring_width)
+    found = {
+        "clean_width": worn["clean"], "out_of_parallel": worn["taper"],
+        "groove_width": design.groove_width, "groove_depth": design.groove_depth,
+        "ring_width": design.section.width, "turn_width": design.turn_width,
+        "radial_thickness": design.section.thickness, "side_clearance": design.side_clearance,
+    }  # fmt: skip
+    found["side_clearance_hot"] = side_left(design, design.section.width)
     found["least_land"] = land.least_of(design)
     found.update(lands)
     if narrow > 0.0:
@@ -125,8 +125,9 @@ def calculate(values):
     shown = {
         "widest": worn["clean"] - worn["step"] - 2.0 * worn["cut"], "step": worn["step"],
         "cut": worn["cut"], "groove": design.groove_width, "c": design.side_clearance, "t": narrow,
-        "d1": design.bore, "d_p": design.piston_diameter, "depth": design.groove_depth,
-        "p_s": design.steam_pressure, "h1": design.ring_width, "a1": design.radial_thickness,
+        "d1": design.duty.bore, "d_p": design.piston_diameter, "depth": design.groove_depth,
+        "p_s": design.duty.steam_pressure, "h1": design.section.width,
+        "a1": design.section.thickness,
     }  # fmt: skip
     rows, _ = _judged(values)
     names = declare.names(FIELDS)
@@ -157,11 +158,11 @@ def _ring(values, worn, ring_type=None, own=False):
         asked["ring_width"] = None
     elif asked["ring_width"] is None or ring_type:
         asked["ring_width"] = None
-        tight = settle(dict(asked, groove_width=worn["clean"]))[0].ring_width
+        tight = settle(dict(asked, groove_width=worn["clean"]))[0].section.width
         asked["ring_width"] = shop_sizes.over(tight, asked["inch_sizes"])
     design, chosen = settle(asked)
     if 2.0 * design.groove_depth >= design.piston_diameter:
-        raise through(design.radial_thickness)
+        raise through(design.section.thickness)
     return design, chosen
 
 
@@ -193,10 +194,10 @@ def _narrow(lands):
 def _plate(d):
     """The land of a Design as land.root_stresses takes it, but for its width."""
     return {
-        "pressure": d.steam_pressure,
-        "outer": 0.5 * d.bore,
+        "pressure": d.duty.steam_pressure,
+        "outer": 0.5 * d.duty.bore,
         "inner": 0.5 * d.piston_diameter - d.groove_depth,
-        "poisson": d.piston_material.poisson,
+        "poisson": d.duty.piston.poisson,
     }
 
 
@@ -213,18 +214,18 @@ def _judged(values):
         rows.append(_insert(_insert_width(values, worn, d)))
     port, out = values.get("passed_port"), values.get("ring_overrun")
     if port is not None:
-        said = "The ring, %s wide, passes a port of %s." % (length(d.ring_width), length(port))
+        said = "The ring, %s wide, passes a port of %s." % (length(d.section.width), length(port))
         remedy = "Make the ring wider than the port, or peg its joint clear of the port."
-        good = d.ring_width > port
-        rows.append(_row("ring-over-port", good, d.ring_width, port, "mm", said, remedy))
+        good = d.section.width > port
+        rows.append(_row("ring-over-port", good, d.section.width, port, "mm", said, remedy))
     if out is not None:
         out += 0.5 * (d.groove_width - worn["mouth"])
-        most = OVERRUN * d.ring_width
+        most = OVERRUN * d.section.width
         said = "At the dead centre %s of the ring pass the end of the bore; half of it may." % (
             length(out)
         )
         remedy = "Put an insert on that side of a narrower ring, or lengthen the bore."
-        outcome = GOOD if out <= most else WATCH if out < d.ring_width else STOP
+        outcome = GOOD if out <= most else WATCH if out < d.section.width else STOP
         rows.append(_row("overrun", outcome, out, most, "mm", said, remedy))
     return rows, d
 
@@ -244,7 +245,7 @@ def _row(check, outcome, value, limit, unit, said, remedy):
 
 
 def _groove_rows(d, worn):
-    _, least, greatest = clearances.running_side_clearance(d.bore)
+    _, least, greatest = clearances.running_side_clearance(d.duty.bore)
     room, groove, clean = greatest - least, d.groove_width, worn["clean"]
     said = "The worn groove is %s out of parallel; a ring has room for %s." % (
         fine_length(worn["taper"]),
@@ -263,7 +264,7 @@ def _groove_rows(d, worn):
     outcome = GOOD if groove >= clean - 1e-9 else STOP
     remedy = "Make the ring at least %s wider." % fine_length(clean - groove)
     rows.append(_row("groove-cleans-up", outcome, groove, clean, "mm", said, remedy))
-    deep, most = d.groove_depth - d.radial_thickness, DEEP * d.radial_thickness
+    deep, most = d.groove_depth - d.section.thickness, DEEP * d.section.thickness
     most = max(most, 2.0 * clearances.DEPTH_ALLOWANCE)
     said = "Behind the ring the groove is %s deeper than the ring is thick." % length(deep)
     remedy = "Make the ring thicker, or shrink a hoop on the bottom of the groove."
@@ -272,7 +273,7 @@ def _groove_rows(d, worn):
 
 def _land_rows(d, lands):
     narrow, plate = _narrow(lands), _plate(d)
-    breaks = land.FATIGUE * d.piston_material.tensile_low
+    breaks = land.FATIGUE * d.duty.piston.tensile_low
     careful = breaks / land.CORNER_AND_KNOCK
     need = length(said_up(land.least_of(d)))
     if narrow <= 0.0:
@@ -291,7 +292,7 @@ def _land_rows(d, lands):
     wanted = LAND_SHARE * d.turn_width
     said = "The narrower land is %s as wide as %s; practice leaves %s." % (
         percent(narrow / d.turn_width),
-        "its ring" if d.turns == 1 else "a turn of its ring",
+        "its ring" if d.duty.turns == 1 else "a turn of its ring",
         percent(LAND_SHARE),
     )
     remedy = "Cut less off, or make a piston with new lands."
@@ -320,7 +321,7 @@ def _ways(values, worn):
         if old is None and ring_type is None:
             continue
         d, _ = _ring(values, worn, ring_type, own)
-        groove, width = d.groove_width, d.ring_width
+        groove, width = d.groove_width, d.section.width
         if kept is not None:
             groove, width = worn["clean"], kept
         elif own and groove <= worn["clean"]:
@@ -384,13 +385,13 @@ def _words(name, value, design):
     if name == "side_cut":
         return "cut %s off each side of the groove" % fine_length(value)
     if name == "piston_material":
-        return "make the piston of %s" % in_a_sentence(design.piston_material.title)
+        return "make the piston of %s" % in_a_sentence(design.duty.piston.title)
     if name == "ring_type":
         return "make a double-turn ring"
     if name == "ring_width":
-        return "make the ring %s wide" % length(design.ring_width)
+        return "make the ring %s wide" % length(design.section.width)
     if name == "groove_depth":
         return "deepen the groove to %s" % length(value)
     if name == "radial_thickness":
-        return "make the ring %s thick" % length(design.radial_thickness)
+        return "make the ring %s thick" % length(design.section.thickness)
     return remedies.plain_words(name, value)

@@ -80,9 +80,9 @@ def least_of(design):
     """Least width of a land of the piston [mm]. design: a Design."""
     d = design
     return least_width(
-        pressure=d.steam_pressure,
-        outer=0.5 * d.bore,
+        pressure=d.duty.steam_pressure,
+        outer=0.5 * d.duty.bore,
         inner=0.5 * d.piston_diameter - d.groove_depth,
-        poisson=d.piston_material.poisson,
-        stress=FATIGUE * d.piston_material.tensile_low / CORNER_AND_KNOCK,
+        poisson=d.duty.piston.poisson,
+        stress=FATIGUE * d.duty.piston.tensile_low / CORNER_AND_KNOCK,
     )

@@ -47,7 +47,7 @@ def answer(design, tooling, chosen, values):
     rows = operations(design, tooling, values)
     bar = route_tube.bar_of(design, values)
     marks = marks_of(design, bar, [row.key for row in rows])
-    dust = DUST_OF[design.ring_material.family]
+    dust = DUST_OF[design.duty.ring_material.family]
     used = []
     listing = []
     for number, row in enumerate(rows, 1):
@@ -67,7 +67,7 @@ def answer(design, tooling, chosen, values):
     }
     found = OrderedDict(
         (
-            ("figures", figures_of(ROUTE, times, {"n": design.rings})),
+            ("figures", figures_of(ROUTE, times, {"n": design.duty.rings})),
             ("operations", listing),
         )
     )
@@ -100,8 +100,8 @@ def operations(design, tooling, values):
     held = card_limits(design, bench.machine)
     work = Work(design, tooling, bench, held)
     rows = route_tube.rows(bench, design, tooling, values, held)
-    rows += sawing.rows(work, values) if design.turns == 2 else work.plain_sawing()
-    if can_be_set(design.ring_material.family):
+    rows += sawing.rows(work, values) if design.duty.turns == 2 else work.plain_sawing()
+    if can_be_set(design.duty.ring_material.family):
         rows += work.setting()
     rows += work.finishing()
     return rows

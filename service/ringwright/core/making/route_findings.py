@@ -56,8 +56,8 @@ def findings(design, tooling, rows, values):
                 "time.",
             )
         )
-    spread = tooling.former_diameter is None and can_be_set(design.ring_material.family)
-    if spread and design.rings > 4:
+    spread = tooling.former_diameter is None and can_be_set(design.duty.ring_material.family)
+    if spread and design.duty.rings > 4:
         found.append(
             finding(
                 "batch",
@@ -73,12 +73,12 @@ def _limits(d, machine):
     held = card_limits(d, machine)
     thin, thick = held.worst.thickness
     least, most = held.worst.wall_pressure
-    off = max(most / d.wall_pressure - 1.0, 1.0 - least / d.wall_pressure)
+    off = max(most / d.spring.wall_pressure - 1.0, 1.0 - least / d.spring.wall_pressure)
     said = (
         "Whoever keeps every limit gets a ring %s to %s thick with its gap right. Its sizes leave "
         "the pressure within %s of the aim" % (fine_length(thin), fine_length(thick), percent(off))
     )
-    if not can_be_set(d.ring_material.family):
+    if not can_be_set(d.duty.ring_material.family):
         said = "Whoever keeps every limit gets a ring %s to %s thick, its gap right" % (
             fine_length(thin),
             fine_length(thick),

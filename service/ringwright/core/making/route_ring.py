@@ -47,16 +47,18 @@ class Work:
     def last_turning(self, sizes):
         """The clamped outside: most of the metal as in roughing, then two light cuts."""
         d, bench = self.d, self.bench
-        stock = 0.5 * (d.rough_outside - d.finish_outside)
+        stock = 0.5 * (d.blank.rough_outside - d.blank.finish_outside)
         times = bench.passes(max(stock - LAST_CUTS, 0.0), "turn-rough") + 2
-        made = bench.cut("turn-finish", d.rough_outside, d.ring_width + TURN_RUN_OUT, times)
+        made = bench.cut(
+            "turn-finish", d.blank.rough_outside, d.section.width + TURN_RUN_OUT, times
+        )
         return bench.turned("turn-finish", sizes, made)
 
     def saw_cut(self):
-        return between("end_kerf", "saw cut", self.d.end_kerf, self.held.kerf, ACROSS_CUT)
+        return between("end_kerf", "saw cut", self.d.allowances.kerf, self.held.kerf, ACROSS_CUT)
 
     def end_angle(self):
-        return bare("end_angle", "ends, to the side", CUT_ANGLES[self.d.end_cut], "deg", SET)
+        return bare("end_angle", "ends, to the side", CUT_ANGLES[self.d.duty.end_cut], "deg", SET)
 
     def plain_sawing(self):
         d = self.d
@@ -68,7 +70,7 @@ class Work:
             key = "saw-step"
             saw.append(bare("tongue_length", "length of each tongue", self.t.joint.opening))
             # Half of what the saw leaves of the blank; facing takes the same off both tongues.
-            wide = self.t.joint.tongue_width + d.facing_allowance
+            wide = self.t.joint.tongue_width + d.allowances.facing
             saw.append(bare("sawn_tongue_width", "tongue, before facing", wide))
         return [
             self.bench.hand(key, saw, "saw-ends"),
@@ -76,13 +78,13 @@ class Work:
         ]
 
     def moves(self):
-        length = self.d.blank_length
+        length = self.d.blank.length
         return bare("blank_length", "each free end moves", length, reading=RULE_ENDWISE)
 
     def setting(self):
         d, t = self.d, self.t
         rows = []
-        if d.turns == 2:
+        if d.duty.turns == 2:
             rows.append(
                 self.bench.hand(
                     "turn-through",
@@ -91,20 +93,20 @@ class Work:
             )
         if t.former_diameter is not None:
             former = [between("former_diameter", "former", t.former_diameter, self.held.former)]
-            key = "put-on-former-bound" if d.setting == "bound" else "put-on-former"
+            key = "put-on-former-bound" if d.duty.setting == "bound" else "put-on-former"
             rows.append(self.bench.hand(key, former, "put-on-former"))
         else:
             rows.append(self.bench.hand("spread", tool_list.spacer_sizes(d, t)))
         soak = [
-            bare("soak_temperature", "ring at", d.soak_temperature, "degC", AT_RING),
-            bare("soak_time", "held", d.soak_time, "h", "clock, from when the ring is at heat"),
+            bare("soak_temperature", "ring at", d.soak.temperature, "degC", AT_RING),
+            bare("soak_time", "held", d.soak.hours, "h", "clock, from when the ring is at heat"),
         ]
-        hottest = soak_range(d.ring_material.family).hottest
-        if d.soak_temperature <= hottest:
+        hottest = soak_range(d.duty.ring_material.family).hottest
+        if d.soak.temperature <= hottest:
             soak.append(bare("soak_hottest", "never above", hottest, "degC", AT_RING))
-        heat = 60.0 * (d.soak_time + HEAT_UP_HOURS)
+        heat = 60.0 * (d.soak.hours + HEAT_UP_HOURS)
         rows.append(self.bench.waited("soak", soak, heat))
-        off = "turn-back" if d.turns == 2 else "take-off"
+        off = "turn-back" if d.duty.turns == 2 else "take-off"
         rows.append(self.bench.hand(off, [], "take-off"))
         # The gap on the bench before turning is along the neutral line of the rough ring.
         rows.append(self.bench.hand("measure-free-gap", [self.free_gap()]))
@@ -113,7 +115,9 @@ class Work:
     def free_gap(self):
         d = self.d
         label = each("free gap", d)
-        return between("free_gap", label, d.gap_change + d.closed_gap, free_gap_limits(d), ALONG)
+        return between(
+            "free_gap", label, d.spring.gap_change + d.duty.closed_gap, free_gap_limits(d), ALONG
+        )
 
     def seat(self):
         """Strips that carry a ring with a step, lying free, so that its axis stands square.
@@ -121,7 +125,7 @@ class Work:
         From the bridge its side climbs by the slit's width in a turn: opposite the bridge half of
         it is missing under the ring, at the free end beside the bridge all of it.
         """
-        slit = self.d.slit_width
+        slit = self.d.allowances.slit
         return [
             bare("thick_strip", "strip under the free end", slit, reading=MICROMETER),
             bare("thin_strip", "strip opposite the bridge", 0.5 * slit, reading=MICROMETER),
@@ -135,23 +139,26 @@ class Work:
     def finishing(self):
         d, t = self.d, self.t
         # At the bridge each side stands a slit's width above its lowest place.
-        stock = d.facing_allowance + (0.0 if d.turns == 1 else d.slit_width)
-        run = 0.5 * (d.rough_outside - d.bored_inside) + FACE_RUN_OUT
+        stock = d.allowances.facing + (0.0 if d.duty.turns == 1 else d.allowances.slit)
+        run = 0.5 * (d.blank.rough_outside - d.blank.bored_inside) + FACE_RUN_OUT
         times = 2 * self.bench.passes(stock, "face")
-        faced = self.bench.cut("face", d.rough_outside, run, times)
+        faced = self.bench.cut("face", d.blank.rough_outside, run, times)
         sides = finish.SIDES
-        if d.ring_material.family == "plastic":
+        if d.duty.ring_material.family == "plastic":
             sides = finish.TURNED_SIDES
         width = [
             limited("pot_bore", "pot", t.pot_bore, "H8", INSIDE),
             finish.with_ra(self.width("finished width, sides"), sides),
             finish.flat_sides(d),
         ]
-        if d.turns == 2:
+        if d.duty.turns == 2:
             width[1:1] = self.seat()
         outside = [
             between(
-                "finish_outside_diameter", "outside, clamped", d.finish_outside, self.held.finish
+                "finish_outside_diameter",
+                "outside, clamped",
+                d.blank.finish_outside,
+                self.held.finish,
             )
         ]
         clamp = [
@@ -174,7 +181,7 @@ class Work:
             between(
                 "closed_gap_reading",
                 each("gap in the bore", d),
-                feeler_reading(gap=d.closed_gap, angle=CUT_ANGLES[d.end_cut]),
+                feeler_reading(gap=d.duty.closed_gap, angle=CUT_ANGLES[d.duty.end_cut]),
                 self.held.closed_gap,
                 FEELER,
             ),
@@ -182,11 +189,11 @@ class Work:
             finish.broken_edges(),
         ]
         inspect = [
-            between("radial_thickness", "thickness", d.radial_thickness, self.own.thickness),
+            between("radial_thickness", "thickness", d.section.thickness, self.own.thickness),
             self.width("width"),
             gap[0],
         ]
-        if can_be_set(d.ring_material.family):
+        if can_be_set(d.duty.ring_material.family):
             inspect[:0] = [self.free_gap()]
             inspect.append(self.scale())
         groove = [
@@ -200,18 +207,18 @@ class Work:
             bare("groove_depth", "groove depth", d.groove_depth, reading=DEPTH),
         ]
         clamp_key = {"closing-ring": "clamp", "forced-round": "clamp-forced", "band": "clamp-band"}[
-            d.finishing
+            d.duty.finishing
         ]
-        facing = "face-step" if d.turns == 2 else "face-sides"
+        facing = "face-step" if d.duty.turns == 2 else "face-sides"
         rows = [
             self.bench.turned(facing, width, faced),
             self.bench.hand(clamp_key, clamp, "clamp"),
             self.last_turning(outside),
             self.bench.hand("dress-ends", gap),
             self.bench.hand("inspect", inspect),
-            self.bench.hand("fit-double" if d.turns == 2 else "fit", groove),
+            self.bench.hand("fit-double" if d.duty.turns == 2 else "fit", groove),
         ]
-        if d.inside_allowance > 0.0:
+        if d.allowances.inside > 0.0:
             inside = between(
                 "inside_diameter",
                 "inside, clamped",
@@ -219,17 +226,17 @@ class Work:
                 self.held.bored_clamped,
                 INSIDE,
             )
-            run = d.ring_width + TURN_RUN_OUT
-            times = self.bench.passes(max(d.inside_allowance, LAST_CUTS), "bore")
+            run = d.section.width + TURN_RUN_OUT
+            times = self.bench.passes(max(d.allowances.inside, LAST_CUTS), "bore")
             bored = self.bench.cut("bore", t.inside_clamped, run, times)
             cup = limited("outer_clamp_bore", "outer clamp", t.outer_clamp_bore, "H7", INSIDE)
             rows.insert(3, self.bench.turned("bore-clamped", [cup, inside], bored))
         return rows
 
     def width(self, label):
-        return between("ring_width", label, self.d.ring_width, self.held.width)
+        return between("ring_width", label, self.d.section.width, self.held.width)
 
 
 def each(label, design):
     """The label of a gap: a double-turn ring has two. design: a Design."""
-    return label + ", of each turn" if design.turns == 2 else label
+    return label + ", of each turn" if design.duty.turns == 2 else label

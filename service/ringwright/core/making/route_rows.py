@@ -52,8 +52,8 @@ class Bench:
     def __init__(self, design, values):
         """design: a Design. values: checked inputs of the route card."""
         take = Chooser(values, LATHE)
-        self.rings = design.rings
-        self.metal = design.ring_material.key
+        self.rings = design.duty.rings
+        self.metal = design.duty.ring_material.key
         self.tool = take("tool_material")
         self.machine = take("machine")
         self.inch = values.get("inch_sizes")

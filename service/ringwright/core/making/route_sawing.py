@@ -62,7 +62,7 @@ def squareness(*, along, outside, allowance):
 def _held(work, take):
     d, t = work.d, work.t
     along = route_tube.stick_length(d, t, take)
-    run = squareness(along=along, outside=d.rough_outside, allowance=d.facing_allowance)
+    run = squareness(along=along, outside=d.blank.rough_outside, allowance=d.allowances.facing)
     sizes = [
         bare("table_grip", "in the chuck, at least", t.table_grip, reading=RULE_ENDWISE),
         bare("dial_travel", "dial moved along by", along, reading=RULE_ENDWISE),
@@ -75,7 +75,7 @@ def _marks(work):
     d, t = work.d, work.t
     found = [
         bare("bridge_length", "bridge along the outside", t.bridge_length, reading=RULE),
-        bare("band_width", "band", d.band_width),
+        bare("band_width", "band", d.blank.band_width),
         work.end_angle(),
     ]
     if t.scarf_length > 0.0:
@@ -100,9 +100,9 @@ def _cut(work, degrees):
     d, t = work.d, work.t
     return machining.cut(
         operation="slit-saw",
-        material_key=d.ring_material.key,
+        material_key=d.duty.ring_material.key,
         diameter=t.cutter_diameter,
-        travel=math.pi * d.rough_outside * degrees / 360.0 + t.slit.depth,
+        travel=math.pi * d.blank.rough_outside * degrees / 360.0 + t.slit.depth,
         tool=HSS,
         machine=work.bench.machine,
         teeth=machining.saw_teeth(t.cutter_diameter),
@@ -113,7 +113,7 @@ def _cut(work, degrees):
 def _slit(work, on_stick):
     d, t = work.d, work.t
     sizes = _saw(work)
-    sizes[1:1] = [between("slit_width", "slit", d.slit_width, work.held.slit, ACROSS_CUT)]
+    sizes[1:1] = [between("slit_width", "slit", d.allowances.slit, work.held.slit, ACROSS_CUT)]
     if not on_stick:
         sizes.insert(0, limited("slit_mandrel_diameter", "mandrel", t.slit_mandrel_diameter, "g6"))
     sizes += [
@@ -134,7 +134,12 @@ def _sawn_off(work):
     d, held = work.d, work.held
     sizes = _saw(work)
     sizes[:0] = [
-        bare("cut_off_step", "move the saw along by", d.band_width + d.slit_width, reading=SET),
-        between("blank_length", "blank, as sawn", d.blank_length, held.length),
+        bare(
+            "cut_off_step",
+            "move the saw along by",
+            d.blank.band_width + d.allowances.slit,
+            reading=SET,
+        ),
+        between("blank_length", "blank, as sawn", d.blank.length, held.length),
     ]
     return work.bench.turned("saw-off", sizes, _cut(work, 360.0))

@@ -31,14 +31,14 @@ def rows(bench, design, tooling, values, held):
     bar_sizes choose the bar as the stock list does. held: the CardLimits.
     """
     d = design
-    outside, inside = d.rough_outside, d.bored_inside
+    outside, inside = d.blank.rough_outside, d.blank.bored_inside
     bar = bar_of(design, values)
     if bar is None:
         skin, hole = outside + 2.0 * CASTING_STOCK, max(inside - 2.0 * CASTING_STOCK, 0.0)
     else:
         skin, hole = bar.as_cast, max(bar.as_cast_bore, 0.0)
     solid = hole == 0.0 if bar is None else bar.form == SOLID
-    length = d.blank_length
+    length = d.blank.length
     part = tooling.part_length
     take = Chooser(values, SHOP)
     sticks = stick_count(design, tooling, take)
@@ -48,7 +48,7 @@ def rows(bench, design, tooling, values, held):
     grip = max(take("chucking_piece", outside), tooling.table_grip or 0.0)
     gripped = [bare("chucking_piece", "in the chuck, at least", grip, reading=RULE_ENDWISE)]
     found = [
-        bench.waited("survey", [bare("bore", "bore", d.bore, reading=INSIDE)], None),
+        bench.waited("survey", [bare("bore", "bore", d.duty.bore, reading=INSIDE)], None),
         bench.once("face-bar", gripped, bench.cut("face", skin, across), sticks),
     ]
     if solid:
@@ -75,7 +75,7 @@ def rows(bench, design, tooling, values, held):
     found.append(
         bench.turned("part-off", [bare("part_length", "length off the bar", part)], parted)
     )
-    times = 2 * bench.passes(d.facing_allowance, "face")
+    times = 2 * bench.passes(d.allowances.facing, "face")
     faced = bench.cut("face", outside, wall + FACE_RUN_OUT, times)
     sizes = [
         limited("blank_jaws_bore", "soft jaws", outside, "H8", INSIDE),
@@ -90,19 +90,22 @@ def stick_count(design, tooling, take):
 
     design: a Design. tooling: its Tooling. take: an inputs.Chooser over SHOP.
     """
-    return -(-design.rings // most_on_a_stick(design.rough_outside, _pitch(design, tooling, take)))
+    return -(
+        -design.duty.rings
+        // most_on_a_stick(design.blank.rough_outside, _pitch(design, tooling, take))
+    )
 
 
 def stick_length(design, tooling, take):
     """How much of a stick is blanks, and the cuts between them [mm]. Inputs as of stick_count."""
     pitch = _pitch(design, tooling, take)
-    return min(design.rings, most_on_a_stick(design.rough_outside, pitch)) * pitch
+    return min(design.duty.rings, most_on_a_stick(design.blank.rough_outside, pitch)) * pitch
 
 
 def _pitch(design, tooling, take):
     if tooling.table_grip is not None:
-        return tooling.part_length + design.slit_width
-    return tooling.part_length + take("parting_width", design.rough_outside)
+        return tooling.part_length + design.allowances.slit
+    return tooling.part_length + take("parting_width", design.blank.rough_outside)
 
 
 def bar_of(design, values):
@@ -111,9 +114,9 @@ def bar_of(design, values):
     design: a Design. values: as of `rows`.
     """
     return best_bar(
-        outside=design.rough_outside,
-        inside=design.bored_inside,
-        family=design.ring_material.family,
+        outside=design.blank.rough_outside,
+        inside=design.blank.bored_inside,
+        family=design.duty.ring_material.family,
         form=values.get("bar_form"),
         system=system_of(values),
     )

@@ -36,15 +36,15 @@ def marks_of(design, bar, keys):
     design: a Design. bar: bars.BarSize, None for a casting. keys: of the operations.
     """
     d = design
-    found = {d.ring_material.family}
+    found = {d.duty.ring_material.family}
     for mark, there in (
-        (DOUBLE, d.turns == 2),
-        (ANGLED, CUT_ANGLES[d.end_cut] < 90.0),
-        (FORMER, d.former_diameter is not None),
-        (BANDED, d.inside_allowance > 0.0),
-        (LIGHT, d.bearing.light),
-        (DRAWN, d.ring_material.key == DRAWN_BRONZE),
-        (SET, can_be_set(d.ring_material.family)),
+        (DOUBLE, d.duty.turns == 2),
+        (ANGLED, CUT_ANGLES[d.duty.end_cut] < 90.0),
+        (FORMER, d.spring.former_diameter is not None),
+        (BANDED, d.allowances.inside > 0.0),
+        (LIGHT, d.duty.bearing.light),
+        (DRAWN, d.duty.ring_material.key == DRAWN_BRONZE),
+        (SET, can_be_set(d.duty.ring_material.family)),
         (SOLID, "drill" in keys),
         (CASTING, bar is None),
         (STICK, "hold-stick" in keys),

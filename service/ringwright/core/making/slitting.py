@@ -48,17 +48,17 @@ def settle(d, values, cut_angle, chosen):
     d: a Design. values: checked inputs of tooling. cut_angle: of the ends to the side [deg].
     chosen: list of Choice, added to. Raises InputProblem where no slit is left to cut.
     """
-    wall = 0.5 * (d.rough_outside - d.bored_inside)
+    wall = 0.5 * (d.blank.rough_outside - d.blank.bored_inside)
     take = Chooser(values, TOOLING)
     saws = blank.INCH_SAWS if values.get("inch_sizes") else blank.SAWS
-    shortest = blank.shortest_bridge(band=d.band_width, angle=cut_angle, margin=BRIDGE_MARGIN)
+    shortest = blank.shortest_bridge(band=d.blank.band_width, angle=cut_angle, margin=BRIDGE_MARGIN)
     if values.get("inch_sizes"):
         shortest = up(shortest, 1.0, 1 / 64, True)
     bridge = take("bridge_length", shortest)
     cutter = take("cutter_diameter", _smallest_saw(wall, saws))
     collar = take("cutter_collar", _collar(cutter, saws))
     on_stick = take("slit_on_stick")
-    grip = take("table_grip", d.rough_outside) if on_stick else None
+    grip = take("table_grip", d.blank.rough_outside) if on_stick else None
     chosen.extend(take.chosen)
     if collar >= cutter:
         raise unworkable(
@@ -68,11 +68,11 @@ def settle(d, values, cut_angle, chosen):
             value=collar,
             highest=cutter,
         )
-    angle = blank.bridge_angle(bridge_length=bridge, outside_radius=0.5 * d.rough_outside)
+    angle = blank.bridge_angle(bridge_length=bridge, outside_radius=0.5 * d.blank.rough_outside)
     try:
         cut = blank.slit(
-            inside_radius=0.5 * d.bored_inside,
-            outside_radius=0.5 * d.rough_outside,
+            inside_radius=0.5 * d.blank.bored_inside,
+            outside_radius=0.5 * d.blank.rough_outside,
             cutter_diameter=cutter,
             breakthrough=BREAKTHROUGH,
             bridge_angle=angle,
@@ -91,9 +91,9 @@ def settle(d, values, cut_angle, chosen):
         cutter_diameter=cutter,
         cutter_collar=collar,
         cut=cut,
-        mandrel_diameter=None if on_stick else d.bored_inside,
-        mandrel_length=None if on_stick else d.blank_length - MANDREL_SHORT,
-        relief_width=None if on_stick else d.slit_width + 2.0 * RELIEF_BESIDE,
+        mandrel_diameter=None if on_stick else d.blank.bored_inside,
+        mandrel_length=None if on_stick else d.blank.length - MANDREL_SHORT,
+        relief_width=None if on_stick else d.allowances.slit + 2.0 * RELIEF_BESIDE,
         relief_depth=None if on_stick else BREAKTHROUGH + RELIEF_BELOW,
         table_grip=grip,
     )

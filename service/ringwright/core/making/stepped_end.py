@@ -14,12 +14,12 @@ def joint_of(design, values, chosen):
     checked inputs. chosen: list of Choice, added to. Raises InputProblem.
     """
     d = design
-    if d.turns == 2 or d.end_cut != "stepped":
+    if d.duty.turns == 2 or d.duty.end_cut != "stepped":
         return None
     take = Chooser(values, TOOLING)
-    tongue = take("tongue_length", d.ring_width, d.closed_gap)
+    tongue = take("tongue_length", d.section.width, d.duty.closed_gap)
     chosen.extend(take.chosen)
-    if d.end_kerf >= d.ring_width:
+    if d.allowances.kerf >= d.section.width:
         raise unworkable(
             "end_kerf",
             "the saw is as thick as the ring is wide: no tongue would be left",
@@ -27,16 +27,16 @@ def joint_of(design, values, chosen):
         )
     try:
         return blank.stepped_joint(
-            ring_width=d.ring_width,
+            ring_width=d.section.width,
             tongue_length=tongue,
-            closed_gap=d.closed_gap,
-            side_clearance=d.end_kerf,
+            closed_gap=d.duty.closed_gap,
+            side_clearance=d.allowances.kerf,
         )
     except OutOfRange:
         raise unworkable(
             "tongue_length",
             "the tongues do not reach past one another when the ring is in the bore",
-            "give more than the closed gap of " + length(d.closed_gap),
+            "give more than the closed gap of " + length(d.duty.closed_gap),
             value=tongue,
-            lowest=d.closed_gap,
+            lowest=d.duty.closed_gap,
         )

@@ -65,7 +65,7 @@ def tools(design, tooling):
         listing.append(_blank_jaws(d, t))
     if t.slit_mandrel_diameter is not None:
         listing.append(_slitting_mandrel(d, t))
-    if can_be_set(d.ring_material.family):
+    if can_be_set(d.duty.ring_material.family):
         listing.append(_former(d, t) if t.former_diameter is not None else _spacer(d, t))
     listing.append(_pot(d, t))
     listing.append(_closing_ring(d, t) if t.band_length is None else _closing_band(d, t))
@@ -93,13 +93,13 @@ def _blank_jaws(d, t):
         ),
         sizes=[
             limited("blank_jaws_bore", "bore", t.blank_jaws_bore, "H8", INSIDE),
-            bare("blank_jaws_depth", "depth to the shoulder", 0.6 * d.blank_length),
+            bare("blank_jaws_depth", "depth to the shoulder", 0.6 * d.blank.length),
         ],
         metal="steel",
         shape=Shape(
             outside=_round(t.blank_jaws_bore),
             hole=t.blank_jaws_bore,
-            length=d.blank_length,
+            length=d.blank.length,
             fitted=1,
             beside=0.0,
         ),
@@ -135,7 +135,7 @@ def _slitting_mandrel(d, t):
 def _former(d, t):
     why = "Holds the ring open and round while the heat relaxes it; a hole or a web keeps it from "
     why += "holding heat too long."
-    if d.turns == 2:
+    if d.duty.turns == 2:
         why += " Inside out the ring is nearly twice as long as the blank: the former carries it "
         why += "from tip to tip."
     return Tool(
@@ -165,7 +165,7 @@ def spacer_sizes(d, t):
     micrometer; square across the faces it can, and that carries the limits as well.
     """
     held = card_limits(d).spacer
-    angle = CUT_ANGLES[d.end_cut]
+    angle = CUT_ANGLES[d.duty.end_cut]
     along = MICROMETER if angle == 90.0 else "caliper, along a cheek"
     sizes = [between("spacer_width", "opening, along the ring", t.spacer_width, held, along)]
     if angle < 90.0:
@@ -179,7 +179,7 @@ def _spacer(d, t):
         bare("spacer_taper", "its faces open outwards by", t.spacer_taper, "deg", SET),
         bare("spacer_seat", "between its cheeks", t.spacer_seat),
     ]
-    angle = CUT_ANGLES[d.end_cut]
+    angle = CUT_ANGLES[d.duty.end_cut]
     if angle < 90.0:
         sizes[2:2] = [
             bare("spacer_angle", "faces to the cheeks", angle, "deg", "bevel protractor"),
@@ -199,7 +199,7 @@ def _spacer(d, t):
         shape=Shape(
             outside=1.5 * t.spacer_width + 10.0,
             hole=0.0,
-            length=d.blank_length + 10.0,
+            length=d.blank.length + 10.0,
             fitted=1,
             beside=30.0,
         ),
@@ -222,7 +222,7 @@ def _pot(d, t):
         metal="steel",
         shape=Shape(
             outside=_round(t.pot_bore),
-            hole=t.pot_bore - 1.6 * d.set_thickness,
+            hole=t.pot_bore - 1.6 * d.blank.set_thickness,
             length=t.pot_depth + TO_HOLD,
             fitted=1,
             beside=0,
@@ -267,7 +267,7 @@ def _closing_band(d, t):
         ),
         sizes=[
             bare("band_length", "length between the lugs", t.band_length, "mm", RULE),
-            bare("closing_band_width", "width, less than the ring", 0.8 * d.ring_width),
+            bare("closing_band_width", "width, less than the ring", 0.8 * d.section.width),
         ],
         metal="steel",
         shape=Shape(outside=20.0, hole=0.0, length=20.0, fitted=0, beside=30.0),
@@ -332,14 +332,14 @@ def _outer_clamp(d, t):
         ),
         sizes=[
             limited("outer_clamp_bore", "bore", t.outer_clamp_bore, "H7", INSIDE),
-            bare("outer_clamp_depth", "depth, less than the ring", 0.9 * d.ring_width),
+            bare("outer_clamp_depth", "depth, less than the ring", 0.9 * d.section.width),
             bare("clamp_ring_bore", "hole of cup and clamp ring", t.clamp_ring_bore, "mm", INSIDE),
         ],
         metal="steel",
         shape=Shape(
             outside=_round(t.outer_clamp_bore) + 20.0,
             hole=t.clamp_ring_bore,
-            length=d.ring_width + 20.0,
+            length=d.section.width + 20.0,
             fitted=1,
             beside=30.0,
         ),
@@ -365,10 +365,14 @@ def _bore_gauge(d):
             "A ring bored to the cylinder's size to try light and gap in, where the cylinder "
             "itself is not at hand."
         ),
-        sizes=[between("trial_bore", "bore", d.bore, trial_limits(d.bore), INSIDE)],
+        sizes=[between("trial_bore", "bore", d.duty.bore, trial_limits(d.duty.bore), INSIDE)],
         metal=GREY_IRON,
         shape=Shape(
-            outside=_round(d.bore), hole=d.bore, length=2.0 * d.ring_width, fitted=1, beside=0.0
+            outside=_round(d.duty.bore),
+            hole=d.duty.bore,
+            length=2.0 * d.section.width,
+            fitted=1,
+            beside=0.0,
         ),
     )
 

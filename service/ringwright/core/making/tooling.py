@@ -100,7 +100,7 @@ def settle_tooling(values):
         values["clamped_gap"] = _gap_in_closing_ring(design, shelf)
         design, chosen = settle(values)
         take = Chooser(values, BLANK)
-        take.note("clamped_gap", design.clamped_gap, take.why("clamped_gap", SHELF_RING))
+        take.note("clamped_gap", design.allowances.clamped_gap, take.why("clamped_gap", SHELF_RING))
         chosen.extend(take.chosen)
     return design, measure(design, values, chosen), chosen
 
@@ -111,78 +111,84 @@ def measure(design, values, chosen):
     design: a Design. values: checked values of FIELDS. chosen: list of Choice, added to.
     """
     d = design
-    banded = d.finishing == heat_set.BAND
-    bored = d.inside_allowance > 0.0
-    closing = d.finish_outside + d.finishing_allowance
+    banded = d.duty.finishing == heat_set.BAND
+    bored = d.allowances.inside > 0.0
+    closing = d.blank.finish_outside + d.allowances.finishing
     pot = values.get("shelf_pot")
     if pot is None:
         pot = closing + POT_EASE / math.pi
-    inside_clamped = d.finish_outside - 2.0 * d.radial_thickness
+    inside_clamped = d.blank.finish_outside - 2.0 * d.section.thickness
     at_clamp = inside_clamped
     if bored:
         # Not bored yet, and as far from round as its band leaves it.
         at_clamp -= 2.0 * (
-            d.inside_allowance
+            d.allowances.inside
             + heat_set.band_allowance(
-                d.curvature_change, d.bore, d.radial_thickness, d.setting, d.turns
+                d.spring.curvature_change,
+                d.duty.bore,
+                d.section.thickness,
+                d.duty.setting,
+                d.duty.turns,
             )
         )
     mandrel = values.get("shelf_clamp_mandrel")
     if mandrel is None:
         mandrel = at_clamp - SPIGOT_PLAY
-    plate = d.finish_outside - 2.0 * (BAND_PLATE_SHARE if bored else PLATE_SHARE) * (
-        d.radial_thickness
+    plate = d.blank.finish_outside - 2.0 * (BAND_PLATE_SHARE if bored else PLATE_SHARE) * (
+        d.section.thickness
     )
-    cut_angle = CUT_ANGLES[d.end_cut]
+    cut_angle = CUT_ANGLES[d.duty.end_cut]
     scarf = None
-    if d.turns == 2:
-        scarf = blank.scarf_length(band=d.band_width, angle=cut_angle)
+    if d.duty.turns == 2:
+        scarf = blank.scarf_length(band=d.blank.band_width, angle=cut_angle)
     elif cut_angle < 90.0:
-        scarf = blank.scarf_length(band=d.ring_width, angle=cut_angle)
+        scarf = blank.scarf_length(band=d.section.width, angle=cut_angle)
     feeler = blank.gap_at_edge(
-        gap=d.closed_gap,
-        kerf=d.gap_kerf,
-        thickness=d.radial_thickness,
-        neutral_radius=0.5 * (d.bore - d.radial_thickness),
+        gap=d.duty.closed_gap,
+        kerf=d.allowances.gap_kerf,
+        thickness=d.section.thickness,
+        neutral_radius=0.5 * (d.duty.bore - d.section.thickness),
     )
-    slit = slitting.settle(d, values, cut_angle, chosen) if d.turns == 2 else slitting.NONE
+    slit = slitting.settle(d, values, cut_angle, chosen) if d.duty.turns == 2 else slitting.NONE
     on_stick = slit.table_grip is not None
     former_length = across = taper = seat = None
-    if d.former_diameter is not None:
-        span = d.blank_length
-        if d.turns == 2:
-            span = blank.inside_out_length(blank_length=span, slit=d.slit_width)
+    if d.spring.former_diameter is not None:
+        span = d.blank.length
+        if d.duty.turns == 2:
+            span = blank.inside_out_length(blank_length=span, slit=d.allowances.slit)
         former_length = span + 2.0 * FORMER_BEYOND
     else:
-        across = blank.feeler_reading(gap=d.spacer_width, angle=cut_angle)
-        taper = heat_set.spacer_taper(d.spacer_width - d.gap_kerf, d.bored_radius)
-        seat = d.blank_length + SEAT_PLAY
+        across = blank.feeler_reading(gap=d.spring.spacer_width, angle=cut_angle)
+        taper = heat_set.spacer_taper(
+            d.spring.spacer_width - d.allowances.gap_kerf, d.blank.bored_radius
+        )
+        seat = d.blank.length + SEAT_PLAY
     return Tooling(
-        blank_jaws_bore=None if on_stick else d.rough_outside,
-        part_length=d.blank_length
+        blank_jaws_bore=None if on_stick else d.blank.rough_outside,
+        part_length=d.blank.length
         if on_stick
-        else blank.part_length(d.blank_length, d.facing_allowance),
+        else blank.part_length(d.blank.length, d.allowances.facing),
         table_grip=slit.table_grip,
         slit_mandrel_diameter=slit.mandrel_diameter,
         slit_mandrel_length=slit.mandrel_length,
         slit_relief_width=slit.relief_width,
         slit_relief_depth=slit.relief_depth,
-        former_diameter=d.former_diameter,
+        former_diameter=d.spring.former_diameter,
         former_length=former_length,
-        spacer_width=d.spacer_width,
+        spacer_width=d.spring.spacer_width,
         spacer_across=across,
         spacer_taper=taper,
         spacer_seat=seat,
         pot_bore=pot,
-        pot_depth=0.75 * d.ring_width,
-        pot_gap=d.gap_kerf - math.pi * (d.rough_outside - pot),
+        pot_depth=0.75 * d.section.width,
+        pot_gap=d.allowances.gap_kerf - math.pi * (d.blank.rough_outside - pot),
         closing_ring_bore=None if banded else closing,
-        closing_ring_width=None if banded else d.blank_length,
+        closing_ring_width=None if banded else d.blank.length,
         band_length=math.pi * closing - BAND_OPENING if banded else None,
         clamp_mandrel_diameter=mandrel,
-        spigot_length=d.ring_width - 0.3 * min(1.0, 0.2 * d.ring_width),
+        spigot_length=d.section.width - 0.3 * min(1.0, 0.2 * d.section.width),
         end_plate_diameter=plate,
-        outer_clamp_bore=d.finish_outside if bored else None,
+        outer_clamp_bore=d.blank.finish_outside if bored else None,
         clamp_ring_bore=plate + CLAMP_RING_PLAY if bored else None,
         inside_clamped=inside_clamped,
         inside_at_clamp=at_clamp,
@@ -192,34 +198,34 @@ def measure(design, values, chosen):
         cutter_collar=slit.cutter_collar,
         slit=slit.cut,
         scarf_length=scarf,
-        step=d.slit_width if d.turns == 2 else None,
+        step=d.allowances.slit if d.duty.turns == 2 else None,
         feeler_gap=blank.feeler_reading(gap=feeler, angle=cut_angle),
         joint=stepped_end.joint_of(d, values, chosen),
     )
 
 
 def _gap_in_closing_ring(design, bore):
-    if design.finishing == heat_set.BAND:
+    if design.duty.finishing == heat_set.BAND:
         raise unworkable(
             "shelf_closing_ring",
             "a ring that a band closes goes into no closing ring",
             "leave shelf_closing_ring out, or finish the ring in a closing ring",
             "conflict",
         )
-    gap = design.gap_kerf - math.pi * (design.rough_outside - bore)
+    gap = design.allowances.gap_kerf - math.pi * (design.blank.rough_outside - bore)
     if gap < 0.0:
         raise unworkable(
             "shelf_closing_ring",
             "the closing ring is too small: the ends butt before the ring is in",
             "bore it to %s, or leave less for finishing"
-            % length(design.rough_outside - design.gap_kerf / math.pi),
+            % length(design.blank.rough_outside - design.allowances.gap_kerf / math.pi),
         )
-    if gap >= design.gap_kerf:
+    if gap >= design.allowances.gap_kerf:
         raise unworkable(
             "shelf_closing_ring",
             "the closing ring is larger than the blank: it would close nothing",
             "use one of %s, or a larger finishing_allowance"
-            % length(design.finish_outside + design.finishing_allowance),
+            % length(design.blank.finish_outside + design.allowances.finishing),
         )
     return gap
 
@@ -258,9 +264,9 @@ def answer(design, tooling, chosen, values):
     found["findings"] = said + of_rings
     found["chosen"] = chosen
     keys = ["figures"]
-    if can_be_set(design.ring_material.family):
+    if can_be_set(design.duty.ring_material.family):
         keys.append("hot-work")
-    if design.turns == 2:
+    if design.duty.turns == 2:
         keys.append("slitting-saw")
     found["cautions"] = cautions(*keys + ["sharp-edges", "stored-spring", "rotating-work"])
     return found

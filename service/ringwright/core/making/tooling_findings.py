@@ -20,7 +20,7 @@ def findings(design, tooling, values):
     """List of Finding for a Design, its tooling.Tooling and the checked values they came from."""
     rows = []
     _soak(rows, design, values)
-    if design.turns == 2:
+    if design.duty.turns == 2:
         _slit(rows, design, tooling)
     if tooling.joint is not None and tooling.joint.tongue_width < LEAST_TONGUE:
         rows.append(
@@ -36,26 +36,26 @@ def findings(design, tooling, values):
             )
         )
     _holding(rows, design, tooling)
-    if design.inside_allowance > 0.0:
+    if design.allowances.inside > 0.0:
         _band(rows, design)
     return rows
 
 
 def _soak(rows, d, values):
-    window = soak_range(d.ring_material.family)
-    value = Quantity(d.soak_temperature, "degC")
+    window = soak_range(d.duty.ring_material.family)
+    value = Quantity(d.soak.temperature, "degC")
     if window is None:
         rows.append(
             finding(
                 "soak",
                 STOP,
-                "%s cannot be heat-set." % d.ring_material.title,
+                "%s cannot be heat-set." % d.duty.ring_material.title,
                 "Cut it to the bore and put a spring expander behind it, or choose iron or bronze.",
             )
         )
         return
-    said = temperature(d.soak_temperature)
-    if d.soak_temperature < window.coldest:
+    said = temperature(d.soak.temperature)
+    if d.soak.temperature < window.coldest:
         rows.append(
             finding(
                 "soak-cold",
@@ -67,13 +67,13 @@ def _soak(rows, d, values):
                 Quantity(window.coldest, "degC"),
             )
         )
-    elif d.soak_temperature > window.hottest:
+    elif d.soak.temperature > window.hottest:
         rows.append(
             finding(
                 "soak-hot",
                 WATCH,
                 "Above %s ordinary %s begins to change: it grows, scales and softens."
-                % (temperature(window.hottest), d.ring_material.family),
+                % (temperature(window.hottest), d.duty.ring_material.family),
                 "Soak at %s for longer instead." % temperature(window.usual),
                 value,
                 Quantity(window.hottest, "degC"),
@@ -83,22 +83,22 @@ def _soak(rows, d, values):
         rows.append(
             finding("soak", GOOD, "A soak at %s relaxes most of the bending." % said, "", value)
         )
-    if values.get("relief") is None and d.relief_high - d.relief_low > 0.25:
+    if values.get("relief") is None and d.soak.relief.high - d.soak.relief.low > 0.25:
         rows.append(
             finding(
                 "relief",
                 WATCH,
                 "What this soak relaxes is uncertain, from %s to %s of the bending."
-                % (decimal(d.relief_low, 2), decimal(d.relief_high, 2)),
+                % (decimal(d.soak.relief.low, 2), decimal(d.soak.relief.high, 2)),
                 "Make one ring, measure its free gap, and give the relief it shows.",
-                Quantity(d.relief_high - d.relief_low, "1"),
+                Quantity(d.soak.relief.high - d.soak.relief.low, "1"),
                 Quantity(0.25, "1"),
             )
         )
 
 
 def _slit(rows, d, t):
-    needed = blank.shortest_bridge(band=d.band_width, angle=CUT_ANGLES[d.end_cut])
+    needed = blank.shortest_bridge(band=d.blank.band_width, angle=CUT_ANGLES[d.duty.end_cut])
     short = t.bridge_length < needed
     rows.append(
         finding(
@@ -135,26 +135,26 @@ def _slit(rows, d, t):
                 Quantity(depth, "mm"),
             )
         )
-    thinnest = d.ring_width - d.slit_width
-    if thinnest < 0.5 * d.ring_width:
+    thinnest = d.section.width - d.allowances.slit
+    if thinnest < 0.5 * d.section.width:
         rows.append(
             finding(
                 "slit-width",
                 STOP if thinnest <= 0.0 else WATCH,
                 "The slit is %s wide in a ring of %s: facing the step away leaves the turns thin "
-                "beside the bridge." % (length(d.slit_width), length(d.ring_width)),
+                "beside the bridge." % (length(d.allowances.slit), length(d.section.width)),
                 "Use a thinner slitting saw, or make the ring wider.",
-                Quantity(d.slit_width, "mm"),
-                Quantity(0.5 * d.ring_width, "mm"),
+                Quantity(d.allowances.slit, "mm"),
+                Quantity(0.5 * d.section.width, "mm"),
             )
         )
 
 
 def _band(rows, d):
     needed = heat_set.band_allowance(
-        d.curvature_change, d.bore, d.radial_thickness, d.setting, d.turns
+        d.spring.curvature_change, d.duty.bore, d.section.thickness, d.duty.setting, d.duty.turns
     )
-    left = d.set_thickness - d.radial_thickness
+    left = d.blank.set_thickness - d.section.thickness
     short = left < needed
     rows.append(
         finding(
@@ -170,7 +170,7 @@ def _band(rows, d):
 
 
 def _holding(rows, d, t):
-    closing = d.finish_outside + d.finishing_allowance
+    closing = d.blank.finish_outside + d.allowances.finishing
     if t.pot_gap < 0.0:
         rows.append(
             finding(
@@ -182,7 +182,7 @@ def _holding(rows, d, t):
                 Quantity(closing, "mm"),
             )
         )
-    elif t.pot_gap >= d.gap_kerf + d.gap_change:
+    elif t.pot_gap >= d.allowances.gap_kerf + d.spring.gap_change:
         rows.append(
             finding(
                 "pot",
@@ -206,7 +206,7 @@ def _holding(rows, d, t):
                 Quantity(t.inside_at_clamp, "mm"),
             )
         )
-    elif play > max(SPIGOT_SHARE * d.radial_thickness, SPIGOT_PLAY + 1e-9):
+    elif play > max(SPIGOT_SHARE * d.section.thickness, SPIGOT_PLAY + 1e-9):
         rows.append(
             finding(
                 "clamp-mandrel",
@@ -215,7 +215,7 @@ def _holding(rows, d, t):
                 % fine_length(play),
                 "Make a spigot of %s, or true each ring with a clock before you clamp it." % fits,
                 Quantity(play, "mm"),
-                Quantity(SPIGOT_SHARE * d.radial_thickness, "mm"),
+                Quantity(SPIGOT_SHARE * d.section.thickness, "mm"),
             )
         )
     if t.feeler_gap < LEAST_FEELER:

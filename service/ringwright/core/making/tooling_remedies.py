@@ -41,12 +41,12 @@ def _soak(d, t):
 
 
 def _usual_soak(d, t):
-    window = soak_range(d.ring_material.family)
+    window = soak_range(d.duty.ring_material.family)
     return [change(("soak_temperature", window.usual))]
 
 
 def _bridge(d, t):
-    needed = blank.shortest_bridge(band=d.band_width, angle=CUT_ANGLES[d.end_cut])
+    needed = blank.shortest_bridge(band=d.blank.band_width, angle=CUT_ANGLES[d.duty.end_cut])
     longer = math.ceil(100.0 * needed) / 100.0
     return [change(("bridge_length", longer)), change(("end_cut", "square"))]
 
@@ -57,17 +57,17 @@ def _reach(d, t):
 
 
 def _slit(d, t):
-    thinner = [saw for saw in SAWS if saw <= 0.5 * d.ring_width]
+    thinner = [saw for saw in SAWS if saw <= 0.5 * d.section.width]
     found = [change(("slit_width", saw)) for saw in thinner[-1:]]
     return [change(("slit_width", None))] + found + [change(("ring_width", None))]
 
 
 def _band(d, t):
     needed = heat_set.band_allowance(
-        d.curvature_change, d.bore, d.radial_thickness, d.setting, d.turns
+        d.spring.curvature_change, d.duty.bore, d.section.thickness, d.duty.setting, d.duty.turns
     )
     more = math.ceil(
-        102.0 * (d.finishing_allowance + needed + d.radial_thickness - d.set_thickness)
+        102.0 * (d.allowances.finishing + needed + d.section.thickness - d.blank.set_thickness)
     )
     return [
         change(("finishing_allowance", None)),
@@ -77,7 +77,7 @@ def _band(d, t):
 
 
 def _pot(d, t):
-    fits = d.finish_outside + d.finishing_allowance
+    fits = d.blank.finish_outside + d.allowances.finishing
     return [change(("shelf_pot", round_down(fits))), change(("shelf_pot", None))]
 
 
@@ -87,14 +87,14 @@ def _spigot(d, t):
 
 
 def _feeler(d, t):
-    lacking = (LEAST_FEELER - t.feeler_gap) / math.sin(math.radians(CUT_ANGLES[d.end_cut]))
-    wider = math.ceil(1000.0 * (d.clamped_gap + lacking) + 1.0) / 1000.0
-    gap = math.ceil(1000.0 * (d.closed_gap + lacking) + 1.0) / 1000.0
+    lacking = (LEAST_FEELER - t.feeler_gap) / math.sin(math.radians(CUT_ANGLES[d.duty.end_cut]))
+    wider = math.ceil(1000.0 * (d.allowances.clamped_gap + lacking) + 1.0) / 1000.0
+    gap = math.ceil(1000.0 * (d.duty.closed_gap + lacking) + 1.0) / 1000.0
     return [change(("closed_gap", max(gap, wider)), ("clamped_gap", None))]
 
 
 def _tongue(d, t):
-    wide = ("ring_width", math.ceil(100.0 * (d.ring_width + 2.2 * LEAST_TONGUE)) / 100.0)
+    wide = ("ring_width", math.ceil(100.0 * (d.section.width + 2.2 * LEAST_TONGUE)) / 100.0)
     return [change(wide), change(("end_cut", "angled-45")), change(("end_cut", "square"))]
 
 
@@ -136,7 +136,7 @@ def _words(name, value, settled):
     if value is None and name in _TAKEN:
         return _TAKEN[name] % length(getattr(tooling, name))
     if value is None and name == "finishing_allowance":
-        return _LENGTHS[name] % length(design.finishing_allowance)
+        return _LENGTHS[name] % length(design.allowances.finishing)
     if name == "soak_temperature" and value is not None:
         return "soak at %s" % temperature(value)
     if name == "ring_material":

@@ -95,8 +95,8 @@ def calculate(values):
         made, _ = _settled(ring_values)
     if not asked:
         take.chosen = [choice for choice in chosen if choice.input != "closed_gap"]
-        case = SURVEYED if made is design else made.ring_type
-        take.note("closed_gap", made.closed_gap, take.why("closed_gap", case))
+        case = SURVEYED if made is design else made.duty.ring_type
+        take.note("closed_gap", made.duty.closed_gap, take.why("closed_gap", case))
         chosen = take.chosen
     rows = survey_findings.findings(seen, design, trial, verdict, asked)
     running = verdict.word == survey_findings.RUN
@@ -196,7 +196,7 @@ def _smallest(found):
 
 def _trial(design, section, size):
     """survey_findings.Trial of a Design in a section of the bore, its gap where it is worst."""
-    steps = TRIAL_STEPS * design.turns
+    steps = TRIAL_STEPS * design.duty.turns
     moment = spring_moment(design, steps)
     shape = bore_shape.Shape(0.5 * (section.diameter - size), section.harmonics, None)
     in_round = on_wall(design, moment, bore_shape.ROUND, 0.0, 0.0, 0.0)
@@ -210,7 +210,7 @@ def _trial(design, section, size):
     needed = 0.0
     for n, amplitude, _ in section.harmonics:
         needed += bore_shape.pressure_to_follow(
-            n, amplitude, design.bore, design.radial_thickness, design.modulus
+            n, amplitude, design.duty.bore, design.section.thickness, design.duty.modulus
         )
     return survey_findings.Trial(
         worst=worst, in_round=in_round, needed=needed, direction=at % 360.0
@@ -232,9 +232,9 @@ def _figures(seen, design, trial, verdict):
         "misfit": max(misfit, barrel.misfit),
         "ring_diameter": verdict.ring_diameter,
         "clean_up_diameter": verdict.clean_up,
-        "closed_gap": design.closed_gap,
+        "closed_gap": design.duty.closed_gap,
         "gap_breathing": breathing,
-        "wall_pressure": design.wall_pressure,
+        "wall_pressure": design.spring.wall_pressure,
         "pressure_to_follow": trial.needed,
         "sealed_share": trial.worst.sealed_share,
         "widest_light": trial.worst.widest_light,
@@ -253,9 +253,9 @@ def _figures(seen, design, trial, verdict):
         "D_max": seen.largest,
         "D_tight": seen.tight,
         "dD": breathing / math.pi,
-        "d1": design.bore,
-        "a1": design.radial_thickness,
-        "E": design.modulus,
+        "d1": design.duty.bore,
+        "a1": design.section.thickness,
+        "E": design.duty.modulus,
     }
     methods = {
         "closed_gap": "gap-breathing",

@@ -72,7 +72,7 @@ def calculate(values):
         answer["rings"] = made
     answer["findings"] = rows + of_rings
     answer["chosen"] = chosen
-    family = intended.ring_material.family
+    family = intended.duty.ring_material.family
     keys = ["figures", "stored-spring"] + (["hot-work"] if can_be_set(family) else [])
     answer["cautions"] = cautions(*keys + [DUST_OF[family]])
     return answer
@@ -86,7 +86,7 @@ def _next_ring(found):
             Choice(input="relief", value=found.relief, unit="1", why="what this ring's heat gave")
         )
     if found.modulus is not None and found.agree is False:
-        metal = found.intended.ring_material
+        metal = found.intended.duty.ring_material
         if 0.75 * metal.modulus_low <= found.modulus <= 1.25 * metal.modulus_high:
             why = "what this ring's gap and force agree upon"
             listing.append(Choice(input="modulus", value=found.modulus, unit="MPa", why=why))
@@ -96,7 +96,7 @@ def _next_ring(found):
 def _figures(found):
     d, made, after = found.intended, found.made, found.next_design
     values = {
-        "wall_pressure_intended": d.wall_pressure,
+        "wall_pressure_intended": d.spring.wall_pressure,
         "gap_change": found.gap_change,
         "modulus_shown": found.modulus,
         "relief_given": found.relief,
@@ -107,20 +107,20 @@ def _figures(found):
         name = "wall_pressure_by_" + e.name.replace("-", "_")
         values[name] = _within(e.low, e.pressure, e.high)
     if found.gap_change is not None:
-        values["free_gap_intended"] = d.gap_change + d.closed_gap
+        values["free_gap_intended"] = d.spring.gap_change + d.duty.closed_gap
     if found.ovality is not None:
         values["free_ovality"] = found.ovality
         values["free_ovality_due"] = found.ovality_due
     if after is not None:
-        values["next_former_diameter"] = after.former_diameter
-        if after.former_diameter is None:
-            values["next_spacer_width"] = after.spacer_width
+        values["next_former_diameter"] = after.spring.former_diameter
+        if after.spring.former_diameter is None:
+            values["next_spacer_width"] = after.spring.spacer_width
     given = {
-        "d1": made.bore,
-        "a1": made.radial_thickness,
-        "E": made.modulus,
+        "d1": made.duty.bore,
+        "a1": made.section.thickness,
+        "E": made.duty.modulus,
         "eta": found.relief,
-        "p_wanted": d.wall_pressure,
+        "p_wanted": d.spring.wall_pressure,
     }
     return figures_of(INSPECTION, values, given, {"wall_pressure": "pressure-together"})
 

@@ -95,7 +95,7 @@ def _stopped(values, found):
 def _pressure(rows, found):
     if found.pressure is None:
         return
-    wanted = found.intended.wall_pressure
+    wanted = found.intended.spring.wall_pressure
     low, high = (1.0 - PRESSURE_SHARE) * wanted, (1.0 + PRESSURE_SHARE) * wanted
     said = wall_pressure(found.pressure)
     value = Quantity(found.pressure, "MPa")
@@ -113,7 +113,7 @@ def _pressure(rows, found):
         why = "The ring presses with %s; %s was intended." % (said, wall_pressure(wanted))
         remedy = "Set it again on a smaller former, or take a little off its inside."
         limit = min(high, judged.limit) if judged.outcome == STOP else high
-    if found.intended.setting == heat_set.SPREAD:
+    if found.intended.duty.setting == heat_set.SPREAD:
         remedy = remedy.replace("on a larger former", "with a wider spacer")
         remedy = remedy.replace("on a smaller former", "with a narrower spacer")
     if useful:
@@ -137,7 +137,7 @@ def _agreement(rows, found):
     why = "The measurements do not agree: %s." % said
     remedy = "Measure both again."
     if found.modulus is not None:
-        metal = found.intended.ring_material
+        metal = found.intended.duty.ring_material
         low, high = metal.modulus_low, metal.modulus_high
         if 0.75 * low <= found.modulus <= 1.25 * high:
             remedy = (
@@ -151,7 +151,7 @@ def _thickness(rows, values, found):
     measured = values.get("measured_thickness")
     if measured is None:
         return
-    wanted = found.intended.radial_thickness
+    wanted = found.intended.section.thickness
     off = measured / wanted - 1.0
     size = abs(off)
     low, high = finished_limits(found.intended).thickness
@@ -182,7 +182,7 @@ def _width(rows, values, found):
     least_groove, most_groove = groove_limits(d)
     room = most_groove - least_groove
     most = side + room
-    _, least, greatest = clearances.running_side_clearance(d.bore)
+    _, least, greatest = clearances.running_side_clearance(d.duty.bore)
     value = Quantity(side, "mm")
     said = "The ring stands %s in its groove of %s." % (
         fine_length(abs(clear)) + (" clear" if clear >= 0.0 else " proud"),
@@ -215,10 +215,10 @@ def _closed_gap(rows, values, found):
     if measured is None:
         return
     d = found.intended
-    angle = CUT_ANGLES[d.end_cut]
+    angle = CUT_ANGLES[d.duty.end_cut]
     judged = judge_gap(d, gap_by_feeler(d, measured))
     value = Quantity(measured, "mm")
-    wanted = blank.feeler_reading(gap=d.closed_gap, angle=angle)
+    wanted = blank.feeler_reading(gap=d.duty.closed_gap, angle=angle)
     need = blank.feeler_reading(gap=judged.need, angle=angle)
     said = "A feeler reads %s in the bore; %s was designed, and %s is left when started hot." % (
         fine_length(measured),
@@ -272,7 +272,7 @@ def _light(rows, values, found):
         why = "Light-tight." if light == 0.0 else "Light of %s will bed in." % fine_length(light)
         rows.append(finding("light", GOOD, why, "", value, limit))
         return
-    due = "; a ring set and turned this way shows some" if found.made.bearing.light else ""
+    due = "; a ring set and turned this way shows some" if found.made.duty.bearing.light else ""
     rows.append(
         finding(
             "light",
@@ -297,7 +297,7 @@ def _shape(rows, found):
             fine_length(found.ovality_due),
         )
     )
-    if abs(off) <= OVALITY_OFF * found.made.gap_change + 0.02:
+    if abs(off) <= OVALITY_OFF * found.made.spring.gap_change + 0.02:
         rows.append(finding("free-shape", GOOD, said, "", value, limit))
     else:
         remedy = (
@@ -312,12 +312,12 @@ def _relief(rows, found):
     if found.relief is None:
         return
     value = Quantity(found.relief, "1")
-    limit = Quantity(d.relief, "1")
+    limit = Quantity(d.soak.relief.likely, "1")
     said = "The soak took out %s of the stress; %s was taken, %s to %s expected." % (
         percent(found.relief),
-        percent(d.relief),
-        percent(d.relief_low),
-        percent(d.relief_high),
+        percent(d.soak.relief.likely),
+        percent(d.soak.relief.low),
+        percent(d.soak.relief.high),
     )
     if found.relief > 1.02 or found.relief < 0.0:
         rows.append(
@@ -331,18 +331,18 @@ def _relief(rows, found):
             )
         )
         return
-    if abs(found.relief - d.relief) <= 0.05:
+    if abs(found.relief - d.soak.relief.likely) <= 0.05:
         rows.append(finding("relief", GOOD, said, "", value, limit))
         return
     remedy = _next_former(found)
     if found.relief < LEAST_RELIEF:
-        window = soak.soak_range(d.ring_material.family)
+        window = soak.soak_range(d.duty.ring_material.family)
         if window is not None:
             remedy = (
                 "Soak at %s for an hour or more, the ring itself and not only the hearth at that "
                 "heat. %s"
                 % (
-                    temperature(max(window.usual, d.soak_temperature)),
+                    temperature(max(window.usual, d.soak.temperature)),
                     remedy,
                 )
             )
@@ -353,8 +353,10 @@ def _next_former(found):
     after = found.next_design
     if after is None:
         return "No former serves with so little relief."
-    if after.former_diameter is not None:
+    if after.spring.former_diameter is not None:
         return "With the same heat, set the next ring on a former of %s." % length(
-            after.former_diameter
+            after.spring.former_diameter
         )
-    return "With the same heat, set the next ring with a spacer of %s." % length(after.spacer_width)
+    return "With the same heat, set the next ring with a spacer of %s." % length(
+        after.spring.spacer_width
+    )

@@ -29,18 +29,22 @@ def outcome(design, shifts):
     relief.
     """
     d = design
-    bore = d.bore + shifts.get("bore", 0.0)
+    bore = d.duty.bore + shifts.get("bore", 0.0)
     extra = shifts.get("radial_thickness", 0.0)
     turned = shifts.get("outside", 0.0)
-    thickness = max(d.radial_thickness + extra + 0.5 * turned, 0.2 * d.radial_thickness)
-    modulus = max(d.modulus + shifts.get("modulus", 0.0), 0.2 * d.modulus)
-    relief = min(max(d.relief + shifts.get("relief", 0.0), 0.01), 1.0)
+    thickness = max(d.section.thickness + extra + 0.5 * turned, 0.2 * d.section.thickness)
+    modulus = max(d.duty.modulus + shifts.get("modulus", 0.0), 0.2 * d.duty.modulus)
+    relief = min(max(d.soak.relief.likely + shifts.get("relief", 0.0), 0.01), 1.0)
     # A saw that cuts wider takes that over sin A out of the ring, along the circumference.
-    kerf = blank.end_kerf(saw_thickness=shifts.get("end_kerf", 0.0), angle=CUT_ANGLES[d.end_cut])
-    closed = d.closed_gap + kerf + math.pi * (shifts.get("bore", 0.0) - turned)
+    kerf = blank.end_kerf(
+        saw_thickness=shifts.get("end_kerf", 0.0), angle=CUT_ANGLES[d.duty.end_cut]
+    )
+    closed = d.duty.closed_gap + kerf + math.pi * (shifts.get("bore", 0.0) - turned)
     tool = shifts.get("tool", 0.0)
-    if d.former_diameter is None:
-        gap = heat_set.gap_from_spacer(d.spacer_width + tool, d.gap_kerf + kerf, closed, relief)
+    if d.spring.former_diameter is None:
+        gap = heat_set.gap_from_spacer(
+            d.spring.spacer_width + tool, d.allowances.gap_kerf + kerf, closed, relief
+        )
         if gap <= 0.0:
             return Outcome(0.0, closed, closed + gap)
         try:
@@ -49,17 +53,19 @@ def outcome(design, shifts):
             # Past straight at the back: no such ring, and stiffer than any limit.
             pressure = modulus
         return Outcome(pressure, closed, closed + gap)
-    set_thickness = d.set_thickness + extra
-    bored = d.bored_radius - 0.5 * extra
-    former = 0.5 * (d.former_diameter + tool) * d.former_growth + 0.5 * set_thickness
-    inwards = 0.5 * (d.set_thickness - d.radial_thickness - 0.5 * turned) - d.inside_allowance
+    set_thickness = d.blank.set_thickness + extra
+    bored = d.blank.bored_radius - 0.5 * extra
+    former = 0.5 * (d.spring.former_diameter + tool) * d.former_growth + 0.5 * set_thickness
+    inwards = (
+        0.5 * (d.blank.set_thickness - d.section.thickness - 0.5 * turned) - d.allowances.inside
+    )
     free = heat_set.set_radius(bored, former, relief) - inwards
     change = 2.0 / (bore - thickness) - 1.0 / free
-    share = d.wall_pressure / heat_set.contact_pressure(
-        d.curvature_change, d.bore, d.radial_thickness, d.modulus
+    share = d.spring.wall_pressure / heat_set.contact_pressure(
+        d.spring.curvature_change, d.duty.bore, d.section.thickness, d.duty.modulus
     )
     pressure = share * heat_set.contact_pressure(change, bore, thickness, modulus)
-    gap = heat_set.gap_of_curvature(change, bore, thickness, d.setting, d.turns)
+    gap = heat_set.gap_of_curvature(change, bore, thickness, d.duty.setting, d.duty.turns)
     return Outcome(max(pressure, 0.0), closed, closed + gap)
 
 

@@ -57,17 +57,17 @@ def inspect(values, intended):
         made_values[name] = None
     made_values["groove_width"] = None
     for name, measured, designed in (
-        ("radial_thickness", "measured_thickness", intended.radial_thickness),
-        ("ring_width", "measured_width", intended.ring_width),
-        ("closed_gap", "measured_closed_gap", intended.closed_gap),
+        ("radial_thickness", "measured_thickness", intended.section.thickness),
+        ("ring_width", "measured_width", intended.section.width),
+        ("closed_gap", "measured_closed_gap", intended.duty.closed_gap),
     ):
         taken = values.get(measured)
         if taken is not None and name == "closed_gap":
             taken = gap_by_feeler(intended, taken)
         made_values[name] = designed if taken is None else taken
-    made_values["clamped_gap"] = intended.clamped_gap
-    made_values["end_kerf"] = intended.end_kerf
-    made_values["wall_pressure"] = intended.wall_pressure
+    made_values["clamped_gap"] = intended.allowances.clamped_gap
+    made_values["end_kerf"] = intended.allowances.kerf
+    made_values["wall_pressure"] = intended.spring.wall_pressure
     nominal, _ = settle(made_values)
     spread = _modulus_spread(values, nominal)
 
@@ -85,23 +85,25 @@ def inspect(values, intended):
     if force is not None:
         estimates.append(_by_force(nominal, force, Chooser(values, MEASURED)("force_applied")))
     light = values.get("measured_light")
-    if light is not None and light > 0.0 and nominal.bearing.light:
+    if light is not None and light > 0.0 and nominal.duty.bearing.light:
         estimates.append(_by_light(nominal, light, spread))
     pressure, low, high, agree = _together(estimates)
     modulus = None
     if force is not None and gap is not None and gap > 0.0:
-        modulus = nominal.modulus * estimates[1].pressure / estimates[0].pressure
+        modulus = nominal.duty.modulus * estimates[1].pressure / estimates[0].pressure
 
     ovality = due = None
     if values.get("measured_across") is not None and values.get("measured_along") is not None:
         ovality = values["measured_across"] - values["measured_along"]
         due = 0.0
-        if nominal.setting == heat_set.SPREAD:
-            due = spring.free_ovality(made.gap_change, made.bore, made.radial_thickness)
+        if nominal.duty.setting == heat_set.SPREAD:
+            due = spring.free_ovality(
+                made.spring.gap_change, made.duty.bore, made.section.thickness
+            )
     relief = None
     sprung = gap
     if sprung is None and pressure is not None:
-        sprung = nominal.gap_change * pressure / nominal.wall_pressure
+        sprung = nominal.spring.gap_change * pressure / nominal.spring.wall_pressure
     if sprung is not None:
         relief = _relief(values, intended, nominal, sprung)
     return Inspected(
@@ -127,7 +129,7 @@ def gap_by_feeler(design, reading):
 
     design: a Design, for the angle of its ends. reading [mm].
     """
-    return blank.gap_of_reading(reading=reading, angle=CUT_ANGLES[design.end_cut])
+    return blank.gap_of_reading(reading=reading, angle=CUT_ANGLES[design.duty.end_cut])
 
 
 def _gap_change(values, nominal):
@@ -135,7 +137,7 @@ def _gap_change(values, nominal):
     measured = values.get("measured_free_gap")
     if measured is None:
         return None
-    change = measured - nominal.closed_gap
+    change = measured - nominal.duty.closed_gap
     place = Chooser(values, MEASURED)("gap_measured_at")
     if place == NEUTRAL_LINE:
         return change
@@ -150,19 +152,23 @@ def edge_excess(design):
     round, times 0.900/1.034 (one turn) or 0.950/1.017 (double-turn) for one sprung. design:
     design.Design.
     """
-    if design.setting == heat_set.SPREAD:
-        return spring.outer_edge_gap_factor(design.bore, design.radial_thickness) - 1.0
-    tilt = design.radial_thickness / (design.bore - design.radial_thickness)
-    if design.setting == heat_set.BOUND:
+    if design.duty.setting == heat_set.SPREAD:
+        return spring.outer_edge_gap_factor(design.duty.bore, design.section.thickness) - 1.0
+    tilt = design.section.thickness / (design.duty.bore - design.section.thickness)
+    if design.duty.setting == heat_set.BOUND:
         return tilt
-    return tilt * heat_set.mean_share(design.turns) / heat_set.sprung_gap_factor(design.turns)
+    return (
+        tilt
+        * heat_set.mean_share(design.duty.turns)
+        / heat_set.sprung_gap_factor(design.duty.turns)
+    )
 
 
 def _sprung_so_far(made_values, gap, nominal):
     """The Design of the ring as made, sprung by its measured gap."""
     asked = dict(made_values)
     asked["wall_pressure"] = None
-    asked["free_gap"] = gap + nominal.closed_gap
+    asked["free_gap"] = gap + nominal.duty.closed_gap
     try:
         return settle(asked)[0]
     except InputProblem as problem:
@@ -180,17 +186,17 @@ def _modulus_spread(values, design):
     """(low, high) of the modulus over the one reckoned with."""
     if values.get("modulus") is not None:
         return (0.97, 1.03)
-    metal = design.ring_material
-    return (metal.modulus_low / design.modulus, metal.modulus_high / design.modulus)
+    metal = design.duty.ring_material
+    return (metal.modulus_low / design.duty.modulus, metal.modulus_high / design.duty.modulus)
 
 
 def _by_gap(made, gap, spread):
-    thickness = 3.0 * THICKNESS_READING / made.radial_thickness
+    thickness = 3.0 * THICKNESS_READING / made.section.thickness
     reading = GAP_READING / gap
     other = math.sqrt(reading * reading + thickness * thickness)
     low = math.sqrt((1.0 - spread[0]) * (1.0 - spread[0]) + other * other)
     high = math.sqrt((spread[1] - 1.0) * (spread[1] - 1.0) + other * other)
-    p = made.wall_pressure
+    p = made.spring.wall_pressure
     return Estimate(
         name="free-gap",
         pressure=p,
@@ -216,7 +222,7 @@ def _by_force(nominal, force, applied):
                 )
             ]
         )
-    p = nominal.wall_pressure * force / due
+    p = nominal.spring.wall_pressure * force / due
     off = p * FORCE_READING
     return Estimate(
         name="closing-force", pressure=p, low=p - off, high=p + off, method="pressure-by-force"
@@ -224,10 +230,14 @@ def _by_force(nominal, force, applied):
 
 
 def _by_light(nominal, light, spread):
-    r = spring.neutral_radius(nominal.bore, nominal.radial_thickness)
+    r = spring.neutral_radius(nominal.duty.bore, nominal.section.thickness)
     change = light / (heat_set.LIGHT_FACTOR * r * r)
     p = heat_set.mean_pressure(
-        change, nominal.bore, nominal.radial_thickness, nominal.modulus, nominal.turns
+        change,
+        nominal.duty.bore,
+        nominal.section.thickness,
+        nominal.duty.modulus,
+        nominal.duty.turns,
     )
     reading = min(LIGHT_READING / light, 1.0)
     return Estimate(
@@ -260,22 +270,24 @@ def _together(estimates):
 def _relief(values, intended, nominal, gap):
     """The share of moment that the heat relaxed, from the gap and the former or spacer used."""
     d = intended
-    if d.setting == heat_set.SPREAD:
-        spacer = values.get("spacer_used") or d.spacer_width
-        if spacer <= d.gap_kerf:
+    if d.duty.setting == heat_set.SPREAD:
+        spacer = values.get("spacer_used") or d.spring.spacer_width
+        if spacer <= d.allowances.gap_kerf:
             return None
-        return (gap - (d.gap_kerf - nominal.closed_gap)) / (spacer - d.gap_kerf)
-    former = values.get("former_used") or d.former_diameter
-    former_radius = 0.5 * former * d.former_growth + 0.5 * d.set_thickness
-    if former_radius <= d.bored_radius:
+        return (gap - (d.allowances.gap_kerf - nominal.duty.closed_gap)) / (
+            spacer - d.allowances.gap_kerf
+        )
+    former = values.get("former_used") or d.spring.former_diameter
+    former_radius = 0.5 * former * d.former_growth + 0.5 * d.blank.set_thickness
+    if former_radius <= d.blank.bored_radius:
         return None
     change = heat_set.curvature_of_gap(
-        gap, nominal.bore, nominal.radial_thickness, d.setting, d.turns
+        gap, nominal.duty.bore, nominal.section.thickness, d.duty.setting, d.duty.turns
     )
-    r = spring.neutral_radius(nominal.bore, nominal.radial_thickness)
-    inwards = 0.5 * (d.set_thickness - nominal.radial_thickness) - d.inside_allowance
+    r = spring.neutral_radius(nominal.duty.bore, nominal.section.thickness)
+    inwards = 0.5 * (d.blank.set_thickness - nominal.section.thickness) - d.allowances.inside
     free = 1.0 / (1.0 / r - change) + inwards
-    return heat_set.relief_given(d.bored_radius, former_radius, free)
+    return heat_set.relief_given(d.blank.bored_radius, former_radius, free)
 
 
 def _next(values, intended, relief):
@@ -285,8 +297,8 @@ def _next(values, intended, relief):
     asked = dict(values)
     for name in _TARGETS:
         asked[name] = None
-    asked["wall_pressure"] = intended.wall_pressure
-    asked["radial_thickness"] = intended.radial_thickness
+    asked["wall_pressure"] = intended.spring.wall_pressure
+    asked["radial_thickness"] = intended.section.thickness
     asked["relief"] = relief
     try:
         return settle(asked)[0]

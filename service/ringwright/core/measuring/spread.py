@@ -19,7 +19,7 @@ from ..catalogue.measuring import SPREAD
 from ..cautions import cautions
 from ..problems import InputProblem, unworkable
 from ..records import GOOD, STOP, WATCH, Method, Quantity, finding
-from ..ring.design import settle
+from ..ring.design import as_inputs, settle
 from ..ring.judging import (
     SLACK_STOP,
     STIFF_STOP,
@@ -81,7 +81,7 @@ def calculate(values):
     rankings = OrderedDict()
     for place, name in enumerate(("wall_pressure", "closed_gap", "free_gap")):
         rankings[name] = ranked(spreads, lambda shifts, place=place: outcome(design, shifts)[place])
-    tool = "spacer_width" if design.former_diameter is None else "former_diameter"
+    tool = "spacer_width" if design.spring.former_diameter is None else "former_diameter"
     rankings[tool] = ranked(
         spreads, lambda shifts: _tool_for(values, design, shifts, tool), ("tool", "outside")
     )
@@ -99,17 +99,19 @@ def calculate(values):
 
 def _spreads(values, design, take):
     """OrderedDict: input -> its spread, 95 %, in its own unit. take: a Chooser."""
-    metal = design.ring_material
+    metal = design.duty.ring_material
     spreads = OrderedDict()
     if values.get("modulus") is not None:
-        spreads["modulus"] = take("modulus_spread", design.modulus, case=GIVEN)
+        spreads["modulus"] = take("modulus_spread", design.duty.modulus, case=GIVEN)
     else:
         published = 0.5 * (metal.modulus_high - metal.modulus_low)
         spreads["modulus"] = take("modulus_spread", published, of=in_a_sentence(metal.title))
     if values.get("relief") is not None:
         spreads["relief"] = take("relief_spread", case=GIVEN)
     else:
-        spreads["relief"] = take("relief_spread", 0.5 * (design.relief_high - design.relief_low))
+        spreads["relief"] = take(
+            "relief_spread", 0.5 * (design.soak.relief.high - design.soak.relief.low)
+        )
     for name, given in (
         ("radial_thickness", "thickness_spread"),
         ("end_kerf", "kerf_spread"),
@@ -122,12 +124,12 @@ def _spreads(values, design, take):
 
 
 def _limits(design, take):
-    aim, added = design.wall_pressure, design.expander_pressure
+    aim, added = design.spring.wall_pressure, design.expander_pressure
     low, high = (1.0 - PRESSURE_SHARE) * aim, (1.0 + PRESSURE_SHARE) * aim
     if judge_pressure(pressing(design)).outcome != STOP:
         low, high = max(low, SLACK_STOP - added), min(high, STIFF_STOP - added)
-    widest = 2.0 * design.closed_gap + 0.1
-    wide = judge_gap(design, design.closed_gap).most
+    widest = 2.0 * design.duty.closed_gap + 0.1
+    wide = judge_gap(design, design.duty.closed_gap).most
     if wide is not None:
         widest = min(widest, wide)
     limits = Limits(
@@ -150,18 +152,18 @@ def _tool_for(values, design, shifts, tool):
     asked = dict(values)
     for name in ("free_gap", "former_ratio", "shelf_former", "groove_width"):
         asked[name] = None
-    asked["wall_pressure"] = design.wall_pressure
-    asked["ring_width"] = design.ring_width
-    asked["radial_thickness"] = design.radial_thickness + shifts.get("radial_thickness", 0.0)
-    asked["bore"] = design.bore + shifts.get("bore", 0.0)
-    asked["closed_gap"] = design.closed_gap
-    asked["clamped_gap"] = design.clamped_gap
+    asked["wall_pressure"] = design.spring.wall_pressure
+    asked["ring_width"] = design.section.width
+    asked["radial_thickness"] = design.section.thickness + shifts.get("radial_thickness", 0.0)
+    asked["bore"] = design.duty.bore + shifts.get("bore", 0.0)
+    asked["closed_gap"] = design.duty.closed_gap
+    asked["clamped_gap"] = design.allowances.clamped_gap
     asked["piston_diameter"] = design.piston_diameter
-    asked["end_kerf"] = design.end_kerf + shifts.get("end_kerf", 0.0)
-    asked["finishing_allowance"] = design.finishing_allowance
-    asked["modulus"] = design.modulus + shifts.get("modulus", 0.0)
-    asked["relief"] = min(max(design.relief + shifts.get("relief", 0.0), 0.1), 1.0)
-    return getattr(settle(asked)[0], tool)
+    asked["end_kerf"] = design.allowances.kerf + shifts.get("end_kerf", 0.0)
+    asked["finishing_allowance"] = design.allowances.finishing
+    asked["modulus"] = design.duty.modulus + shifts.get("modulus", 0.0)
+    asked["relief"] = min(max(design.soak.relief.likely + shifts.get("relief", 0.0), 0.1), 1.0)
+    return as_inputs(settle(asked)[0])[tool]
 
 
 def ranked(spreads, worked, without=()):
@@ -224,7 +226,7 @@ def _figures(design, rankings, tool, tried, limits):
     for part in rankings[tool]:
         reach += part.effect * part.effect
     reach = math.sqrt(reach)
-    size = getattr(design, tool)
+    size = as_inputs(design)[tool]
     values[tool] = (size - reach, size, size + reach)
     values["yield_share"] = tried.share
     given = {

@@ -132,14 +132,14 @@ def _verdict_row(seen, judged):
 
 def _follow_row(rows, design, trial, judged):
     worst = trial.worst
-    value, limit = Quantity(design.wall_pressure, "MPa"), Quantity(trial.needed, "MPa")
+    value, limit = Quantity(design.spring.wall_pressure, "MPa"), Quantity(trial.needed, "MPa")
     beside = "; by the first-order rule it needs %s and has %s" % (
         wall_pressure(trial.needed),
-        wall_pressure(design.wall_pressure),
+        wall_pressure(design.spring.wall_pressure),
     )
     if judged.follows:
         why = "A ring %s thick follows the worst place of the bore%s." % (
-            length(design.radial_thickness),
+            length(design.section.thickness),
             beside,
         )
         rows.append(finding("ring-follows", GOOD, why, "", value, limit))
@@ -148,7 +148,7 @@ def _follow_row(rows, design, trial, judged):
         "With its gap at %s a ring %s thick leaves light of %s and seals %s of the way round%s."
         % (
             angle(trial.direction),
-            length(design.radial_thickness),
+            length(design.section.thickness),
             fine_length(worst.widest_light),
             percent(worst.sealed_share),
             beside,
@@ -179,8 +179,8 @@ def breathing(seen, design, asked):
     if len(seen.sections) < 2:
         return rows
     breathing = math.pi * (seen.slack - seen.tight)
-    least = design.closed_gap - math.pi * (design.bore - seen.tight)
-    most = design.closed_gap + math.pi * (seen.slack - design.bore)
+    least = design.duty.closed_gap - math.pi * (design.duty.bore - seen.tight)
+    most = design.duty.closed_gap + math.pi * (seen.slack - design.duty.bore)
     tight = judge_gap(design, least, seen.tight)
     slack = judge_gap(design, most, seen.slack)
     said = "The gap opens and closes by %s along the stroke" % fine_length(breathing)
@@ -197,7 +197,7 @@ def breathing(seen, design, asked):
             said,
             fine_length(slack.hot),
         )
-        there = serves + math.pi * (seen.slack - design.bore)
+        there = serves + math.pi * (seen.slack - design.duty.bore)
         clears = not judge_gap(design, there, seen.slack).wide
         rows.append(
             finding(
@@ -212,11 +212,11 @@ def breathing(seen, design, asked):
         )
     if tight.short or slack.wide:
         return rows
-    usual = least + judge_gap(design, design.closed_gap).need - design.closed_gap
+    usual = least + judge_gap(design, design.duty.closed_gap).need - design.duty.closed_gap
     usual = judge_gap(design, usual, seen.tight)
     why = "%s: with a closed gap of %s, %s is left in the tightest place, started hot." % (
         said,
-        fine_length(design.closed_gap),
+        fine_length(design.duty.closed_gap),
         fine_length(tight.hot),
     )
     if usual.outcome == STOP and not asked:

@@ -5,7 +5,7 @@ import math
 
 from ..records import STOP, finding
 from ..ring import ring_remedies
-from ..ring.design import settle
+from ..ring.design import as_inputs, settle
 from ..ring.sizing import stops
 from ..wording import length
 from .survey_findings import breathing
@@ -51,7 +51,7 @@ def _rows(seen, design, values, running):
     found = [row for row in rows if len(seen.sections) < 2 or row.check not in OF_THE_GAP]
     known = [row.check for row in rows]
     for place, bore in (("tightest", seen.tight), ("widest", seen.slack)):
-        if bore == design.bore:
+        if bore == design.duty.bore:
             continue
         for row in stops(standing(design, bore, values)):
             if row.check in known or row.check in OF_THE_GAP or row.check in _OF_THE_BLANK:
@@ -71,11 +71,12 @@ def standing(design, bore, values):
     asked = dict(values)
     for name in ("wall_pressure", "former_ratio", "shelf_former"):
         asked[name] = None
+    made = as_inputs(design)
     for name in _SETTLED:
-        asked[name] = getattr(design, name)
+        asked[name] = made[name]
     asked["clamped_gap"] = 0.0
     asked["bore"] = bore
-    asked["closed_gap"] = max(design.closed_gap + math.pi * (bore - design.bore), 0.0)
-    asked["free_gap"] = design.closed_gap + design.gap_change
+    asked["closed_gap"] = max(design.duty.closed_gap + math.pi * (bore - design.duty.bore), 0.0)
+    asked["free_gap"] = design.duty.closed_gap + design.spring.gap_change
     asked["piston_diameter"] = min(design.piston_diameter, bore - _BARELY)
     return settle(asked)[0]

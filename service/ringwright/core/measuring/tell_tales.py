@@ -90,9 +90,9 @@ def relief_of(family, heat, hours):
 
 def soaked(design, heat, hours):
     """The Soaked of a tool. design: of iron or bronze. heat: a Heat. hours: held at it."""
-    family = design.ring_material.family
+    family = design.duty.ring_material.family
     relief = relief_of(family, heat, hours)
-    ends = [outcome(design, {"relief": share - design.relief}) for share in relief]
+    ends = [outcome(design, {"relief": share - design.soak.relief.likely}) for share in relief]
     ends_of_heat = [
         expected_relief(family, end, hours).likely for end in (heat.coldest, heat.hottest)
     ]
@@ -113,21 +113,21 @@ def calculate(values):
     values: checked values of FIELDS, a plain dict in core units. Raises InputProblem.
     """
     design, heat, chosen = _asked(values)
-    family = design.ring_material.family
+    family = design.duty.ring_material.family
     answer = OrderedDict()
     if soak_range(family) is None:
         answer["figures"] = figures_of(ANSWER, {"ring_temperature": tuple(heat)}, {})
         answer["findings"] = [_cannot(design)]
         soaks = tell_tales = first = []
     else:
-        own = soaked(design, heat, design.soak_time)
+        own = soaked(design, heat, design.soak.hours)
         given = {
             "T": heat.likely,
             "t": own.hours,
             "eta": own.relief.likely,
-            "eta_0": design.relief,
-            "p_0": design.wall_pressure,
-            "s1": design.closed_gap,
+            "eta_0": design.soak.relief.likely,
+            "p_0": design.spring.wall_pressure,
+            "s1": design.duty.closed_gap,
         }
         figures = {
             "ring_temperature": tuple(heat),
@@ -143,10 +143,10 @@ def calculate(values):
         seen = values.get("tell_tale") or chosen[-1].value
         usual = soak_range(family).usual
         soaks = [
-            _row(design, one or seen, usual if one else design.soak_temperature, hours)
+            _row(design, one or seen, usual if one else design.soak.temperature, hours)
             for one, hours in _COMPARED
         ]
-        read = design.soak_temperature
+        read = design.soak.temperature
         tell_tales = [_row(design, one, read, own.hours) for one in TELL_TALES]
         first = [_first(design, 0.1 * tenths) for tenths in range(3, 11)]
     answer["soaks"], answer["tell_tales"], answer["first_ring"] = soaks, tell_tales, first
@@ -159,13 +159,13 @@ def _asked(values):
     """(Design, Heat, list of Choice): what is told last is the tell-tale."""
     design, chosen = settle(values)
     take = Chooser(values, SOAK)
-    heat = heat_of(take("tell_tale"), design.soak_temperature)
+    heat = heat_of(take("tell_tale"), design.soak.temperature)
     return design, heat, chosen + take.chosen
 
 
 def _judge(values):
     design, heat, _ = _asked(values)
-    own = soaked(design, heat, design.soak_time)
+    own = soaked(design, heat, design.soak.hours)
     return _findings(own), own
 
 
@@ -174,7 +174,7 @@ def _cannot(design):
         "soak",
         STOP,
         "%s takes no set by heat: it flows cold, and hot it gives off poison."
-        % design.ring_material.title,
+        % design.duty.ring_material.title,
         "Cut it to the bore and put a spring expander behind it, or choose iron or bronze.",
     )
 
@@ -191,7 +191,7 @@ def _row(design, seen, read, hours):
 
 
 def _first(design, relief):
-    made = outcome(design, {"relief": relief - design.relief})
+    made = outcome(design, {"relief": relief - design.soak.relief.likely})
     return OrderedDict(
         (
             ("soak_gap", told(FIGURES["soak_gap"], made.free_gap, {})),
@@ -242,7 +242,7 @@ def _told(judged):
 
 def _of_heat(own):
     """List of Finding: too cold to set, too hot for the metal, or neither."""
-    heat, family = own.heat, own.design.ring_material.family
+    heat, family = own.heat, own.design.duty.ring_material.family
     window, spoilt = soak_range(family), SPOILT[family]
     rows = []
     if heat.likely < window.coldest:
@@ -295,7 +295,7 @@ def _options(own, row):
 def _words(name, value, own):
     if name == "tell_tale":
         return "hold the ring at %s for an hour by a thermocouple or a crayon" % temperature(
-            own.design.soak_temperature
+            own.design.soak.temperature
         )
     if name == "relief" and value is not None:
         return "make the tool for a relief of %s, which this soak likely gives" % decimal(value, 2)

@@ -18,27 +18,29 @@ from .chosen_section import section_of
 from .duty import duty_of, groove_depth, piston_diameter, side_clearance
 from .spring_back import TARGETS, Ring, spring_of
 
+# A ring as it is settled. duty: a Duty, what it is for. section: a chosen_section.Section;
+# turn_width, inside_diameter: what follows from it [mm]. spring: a SpringBack. expander_pressure:
+# what a spring behind it adds [MPa]. side_clearance, groove_width, groove_depth, piston_diameter
+# [mm]; groove_there: whether the groove has its width, or is yet to be cut to it. allowances, soak:
+# what is sawn, left and heated, see allowances.py. blank: a Blank. former_material: of the former
+# or spacer; former_growth: how much more it grows than the ring on the way to the soak [1].
 Design = namedtuple(
     "Design",
     (
-        # what it is for
-        "bore", "ring_type", "turns", "rings", "ring_material", "modulus", "cylinder_material",
-        "piston_material", "steam_pressure", "steam_temperature", "saturation_temperature",
-        "wall_temperature", "warming_wall_temperature", "shop_temperature", "end_cut",
-        "setting", "finishing", "bearing",
-        # the finished ring
-        "radial_thickness", "ring_width", "turn_width", "inside_diameter", "closed_gap",
-        "gap_change", "curvature_change", "wall_pressure", "contact_pressure", "window",
-        # what a spring behind it adds [MPa]
-        "expander_pressure",
-        # groove and piston; `groove_there`: whether it has its width, or is yet to be cut to it
+        "duty", "section", "turn_width", "inside_diameter", "spring", "expander_pressure",
         "side_clearance", "groove_width", "groove_there", "groove_depth", "piston_diameter",
-        # the blank and its setting
-        "relief", "relief_low", "relief_high", "end_kerf", "gap_kerf", "slit_width",
-        "facing_allowance", "finishing_allowance", "inside_allowance",
-        "clamped_gap", "band_width", "blank_length", "finish_outside", "bored_inside",
-        "rough_outside", "set_thickness", "bored_radius", "former_material", "soak_temperature",
-        "soak_time", "former_growth", "former_radius", "former_diameter", "spacer_width",
+        "allowances", "soak", "blank", "former_material", "former_growth",
+    ),
+)  # fmt: skip
+
+# A blank as sawn and slit [mm]. band_width: what is left of a double-turn ring between its slits,
+# and its length along the axis. finish_outside: turned to, clamped. bored_inside, rough_outside: as
+# bored and turned before. set_thickness: on the former; bored_radius: of its neutral line.
+Blank = namedtuple(
+    "Blank",
+    (
+        "band_width", "length", "finish_outside", "bored_inside", "rough_outside",
+        "set_thickness", "bored_radius",
     ),
 )  # fmt: skip
 
@@ -63,116 +65,99 @@ def settle(values):
     at_most_one(values, TARGETS)
     take = Chooser(values, RING, BLANK)
     duty, allow, piston, section = settle_section(take)
-    bore, turns, metal = duty.bore, duty.turns, duty.ring_material
+    metal = duty.ring_material
     soak = soak_of(take, metal.family)
     former_material = material(take("former_material"))
-    thickness, width = section.thickness, section.width
-
-    band = width + 2.0 * allow.facing
-    blank_length = band
-    if turns == 2:
-        cut = {"ring_width": width, "slit": allow.slit, "facing_allowance": allow.facing}
-        band, blank_length = blank.band_width(**cut), blank.blank_length(**cut)
-    sizes = blank.diameters(
-        bore=bore,
-        thickness=thickness,
-        closed_gap=duty.closed_gap,
-        clamped_gap=allow.clamped_gap,
-        kerf=allow.gap_kerf,
-        finishing_allowance=allow.finishing,
-    )
-    bored_inside = sizes.bored_inside - 2.0 * allow.inside
-    set_thickness = thickness + 0.5 * allow.finishing + allow.inside
-    bored_radius = 0.5 * (bored_inside + set_thickness)
+    sawn = _blank_of(duty, allow, section)
     growth = heat_set.hot_growth(
         mean_expansion(former_material.key, soak.temperature),
         mean_expansion(metal.key, soak.temperature),
         soak.temperature - duty.shop,
     )
     ring = Ring(
-        bore=bore,
-        thickness=thickness,
-        modulus=duty.modulus,
-        turns=turns,
-        setting=duty.setting,
-        bearing=duty.bearing,
-        closed_gap=duty.closed_gap,
-        kerf=allow.gap_kerf,
+        duty=duty,
+        thickness=section.thickness,
+        allowances=allow,
         relief=soak.relief.likely,
-        set_thickness=set_thickness,
-        inside_allowance=allow.inside,
-        bored_radius=bored_radius,
+        set_thickness=sawn.set_thickness,
+        bored_radius=sawn.bored_radius,
         growth=growth,
     )
     spring = spring_of(ring, take, values, section.pressure, section.why)
-
+    thickness, width = section.thickness, section.width
     groove = take("groove_width", width + side_clearance(duty, width))
     measured = values.get("measured_groove_width")
     there = measured is not None or values.get("groove_width") is not None
     if measured is not None:
         groove = measured
-    depth = take("groove_depth", groove_depth(duty, thickness))
     design = Design(
-        bore=bore,
-        ring_type=duty.ring_type,
-        turns=turns,
-        rings=duty.rings,
-        ring_material=metal,
-        modulus=duty.modulus,
-        cylinder_material=duty.cylinder,
-        piston_material=duty.piston,
-        steam_pressure=duty.steam_pressure,
-        steam_temperature=duty.temperature,
-        saturation_temperature=duty.saturation,
-        wall_temperature=duty.wall_temperature,
-        warming_wall_temperature=duty.warming_wall_temperature,
-        shop_temperature=duty.shop,
-        end_cut=duty.end_cut,
-        setting=duty.setting,
-        finishing=duty.finishing,
-        bearing=duty.bearing,
-        radial_thickness=thickness,
-        ring_width=width,
-        turn_width=width / turns,
-        inside_diameter=bore - 2.0 * thickness,
-        closed_gap=duty.closed_gap,
-        gap_change=spring.gap_change,
-        curvature_change=spring.curvature_change,
-        wall_pressure=spring.wall_pressure,
-        contact_pressure=spring.contact_pressure,
-        window=section.window,
+        duty=duty,
+        section=section,
+        turn_width=width / duty.turns,
+        inside_diameter=duty.bore - 2.0 * thickness,
+        spring=spring,
         expander_pressure=values.get("expander_pressure") or 0.0,
         side_clearance=groove - width,
         groove_width=groove,
         groove_there=there,
-        groove_depth=depth,
+        groove_depth=take("groove_depth", groove_depth(duty, thickness)),
         piston_diameter=piston,
-        relief=soak.relief.likely,
-        relief_low=soak.relief.low,
-        relief_high=soak.relief.high,
-        end_kerf=allow.kerf,
-        gap_kerf=allow.gap_kerf,
-        slit_width=allow.slit,
-        facing_allowance=allow.facing,
-        finishing_allowance=allow.finishing,
-        inside_allowance=allow.inside,
+        allowances=allow,
+        soak=soak,
+        blank=sawn,
+        former_material=former_material,
+        former_growth=growth,
+    )
+    return design, take.chosen
+
+
+def _blank_of(duty, allow, section):
+    """The Blank. duty: a Duty. allow: Allowances. section: a Section."""
+    width = section.width
+    band = length = width + 2.0 * allow.facing
+    if duty.turns == 2:
+        cut = {"ring_width": width, "slit": allow.slit, "facing_allowance": allow.facing}
+        band, length = blank.band_width(**cut), blank.blank_length(**cut)
+    sizes = blank.diameters(
+        bore=duty.bore,
+        thickness=section.thickness,
+        closed_gap=duty.closed_gap,
         clamped_gap=allow.clamped_gap,
+        kerf=allow.gap_kerf,
+        finishing_allowance=allow.finishing,
+    )
+    bored_inside = sizes.bored_inside - 2.0 * allow.inside
+    set_thickness = section.thickness + 0.5 * allow.finishing + allow.inside
+    return Blank(
         band_width=band,
-        blank_length=blank_length,
+        length=length,
         finish_outside=sizes.finish_outside,
         bored_inside=bored_inside,
         rough_outside=sizes.rough_outside,
         set_thickness=set_thickness,
-        bored_radius=bored_radius,
-        former_material=former_material,
-        soak_temperature=soak.temperature,
-        soak_time=soak.hours,
-        former_growth=growth,
-        former_radius=spring.former_radius,
-        former_diameter=spring.former_diameter,
-        spacer_width=spring.spacer_width,
+        bored_radius=0.5 * (bored_inside + set_thickness),
     )
-    return design, take.chosen
+
+
+def as_inputs(design):
+    """What a Design settled, by the names of the inputs that would ask for it: a dict.
+
+    Given back to `settle` in place of what was given it is the same ring, set as it was.
+    design: a Design. Lengths [mm], pressure [MPa]; None where it has no former or no spacer.
+    """
+    duty, spring = design.duty, design.spring
+    return {
+        "radial_thickness": design.section.thickness,
+        "ring_width": design.section.width,
+        "closed_gap": duty.closed_gap,
+        "wall_pressure": spring.wall_pressure,
+        "former_diameter": spring.former_diameter,
+        "spacer_width": spring.spacer_width,
+        "groove_width": design.groove_width,
+        "groove_depth": design.groove_depth,
+        "piston_diameter": design.piston_diameter,
+        "end_kerf": design.allowances.kerf,
+    }
 
 
 METHODS = (

@@ -21,9 +21,9 @@ def findings(design):
 
 
 def _materials(rows, d):
-    outcome, why, remedy = pairing(d.ring_material.key, d.cylinder_material.key)
+    outcome, why, remedy = pairing(d.duty.ring_material.key, d.duty.cylinder.key)
     rows.append(finding("pairing", outcome, why, remedy))
-    if d.piston_material.family == "aluminium" and d.ring_material.family != "plastic":
+    if d.duty.piston.family == "aluminium" and d.duty.ring_material.family != "plastic":
         rows.append(
             finding(
                 "piston-metal",
@@ -32,47 +32,47 @@ def _materials(rows, d):
                 "Gauge the groove whenever the piston is out, or make an iron piston.",
             )
         )
-    if d.steam_pressure > MOST_PRESSURE:
+    if d.duty.steam_pressure > MOST_PRESSURE:
         rows.append(
             finding(
                 "steam-pressure",
                 WATCH,
-                "Few engines are built for steam at %s." % steam_pressure(d.steam_pressure),
+                "Few engines are built for steam at %s." % steam_pressure(d.duty.steam_pressure),
                 "Check the gauge and the unit.",
-                Quantity(d.steam_pressure, "MPa"),
+                Quantity(d.duty.steam_pressure, "MPa"),
                 Quantity(MOST_PRESSURE, "MPa"),
             )
         )
-    if d.steam_temperature > d.ring_material.hottest:
+    if d.duty.temperature > d.duty.ring_material.hottest:
         rows.append(
             finding(
                 "ring-heat",
                 STOP,
                 "Steam at %s is hotter than %s stands, %s."
                 % (
-                    temperature(d.steam_temperature),
-                    in_a_sentence(d.ring_material.title),
-                    temperature(d.ring_material.hottest),
+                    temperature(d.duty.temperature),
+                    in_a_sentence(d.duty.ring_material.title),
+                    temperature(d.duty.ring_material.hottest),
                 ),
                 "Choose a ring material for the heat.",
-                Quantity(d.steam_temperature, "degC"),
-                Quantity(d.ring_material.hottest, "degC"),
+                Quantity(d.duty.temperature, "degC"),
+                Quantity(d.duty.ring_material.hottest, "degC"),
             )
         )
-    if d.steam_temperature < d.saturation_temperature - 0.5:
+    if d.duty.temperature < d.duty.saturation - 0.5:
         rows.append(
             finding(
                 "steam",
                 WATCH,
                 "Steam at this pressure is never cooler than %s, yet %s is given."
-                % (temperature(d.saturation_temperature), temperature(d.steam_temperature)),
+                % (temperature(d.duty.saturation), temperature(d.duty.temperature)),
                 "Leave steam_temperature out for saturated steam, or check the gauge.",
-                Quantity(d.steam_temperature, "degC"),
-                Quantity(d.saturation_temperature, "degC"),
+                Quantity(d.duty.temperature, "degC"),
+                Quantity(d.duty.saturation, "degC"),
             )
         )
-    metal = d.ring_material
-    if not metal.modulus_low <= d.modulus <= metal.modulus_high:
+    metal = d.duty.ring_material
+    if not metal.modulus_low <= d.duty.modulus <= metal.modulus_high:
         rows.append(
             finding(
                 "modulus",
@@ -80,9 +80,9 @@ def _materials(rows, d):
                 "The modulus given lies outside what is published for %s."
                 % in_a_sentence(metal.title),
                 "Check the certificate of the bar, or leave modulus out.",
-                Quantity(d.modulus, "MPa"),
+                Quantity(d.duty.modulus, "MPa"),
                 Quantity(
-                    metal.modulus_low if d.modulus < metal.modulus_low else metal.modulus_high,
+                    metal.modulus_low if d.duty.modulus < metal.modulus_low else metal.modulus_high,
                     "MPa",
                 ),
             )
@@ -92,7 +92,7 @@ def _materials(rows, d):
 def end_gap(rows, d):
     """Adds what is to be said of the closed gap of a Design. rows: list of Finding."""
     # What is said is the case that the gap is filed for; butting in a half-warm cylinder stops.
-    judged = judge_gap(d, d.closed_gap)
+    judged = judge_gap(d, d.duty.closed_gap)
     hot = judged.hot
     outcome = judged.outcome if judged.short else GOOD
     said = "%s is left between the ends" % fine_length(hot)
@@ -108,7 +108,7 @@ def end_gap(rows, d):
             "end-gap",
             outcome,
             "Started hot in a %s cylinder, %s."
-            % ("half-warm" if d.turns == 1 else "stone-cold", said),
+            % ("half-warm" if d.duty.turns == 1 else "stone-cold", said),
             remedy,
             Quantity(hot, "mm"),
             Quantity(judged.margin, "mm"),
@@ -122,10 +122,10 @@ def end_gap(rows, d):
                 "Hot, the gap is still %s wide: a plain ring leaks through it." % fine_length(hot),
                 "Leave closed_gap out, or make a double-turn ring.",
                 Quantity(hot, "mm"),
-                Quantity(WIDE_GAP * d.bore, "mm"),
+                Quantity(WIDE_GAP * d.duty.bore, "mm"),
             )
         )
-    cold = gap_left(d, d.closed_gap, d.shop_temperature)
+    cold = gap_left(d, d.duty.closed_gap, d.duty.shop)
     if outcome != STOP and cold < 0.0:
         rows.append(
             finding(
@@ -134,7 +134,7 @@ def end_gap(rows, d):
                 "In a stone-cold cylinder full steam would close the gap before the bore has "
                 "grown.",
                 "Warm the cylinder through slowly with the drains open, or give a closed gap of "
-                "%s." % length(said_up(d.closed_gap - cold)),
+                "%s." % length(said_up(d.duty.closed_gap - cold)),
                 Quantity(cold, "mm"),
                 Quantity(0.0, "mm"),
             )
@@ -142,8 +142,8 @@ def end_gap(rows, d):
 
 
 def _clearances(rows, d):
-    _, least, greatest = clearances.running_side_clearance(d.bore)
-    outcome, side, limit = judge_side(d, d.ring_width)
+    _, least, greatest = clearances.running_side_clearance(d.duty.bore)
+    outcome, side, limit = judge_side(d, d.section.width)
     rows.append(
         finding(
             "side-clearance",
@@ -166,7 +166,7 @@ def _clearances(rows, d):
             Quantity(limit, "mm"),
         )
     )
-    back = None if d.groove_depth is None else d.groove_depth - d.radial_thickness
+    back = None if d.groove_depth is None else d.groove_depth - d.section.thickness
     if back is not None and back < clearances.LEAST_DEPTH_ALLOWANCE:
         rows.append(
             finding(
@@ -175,13 +175,13 @@ def _clearances(rows, d):
                 "The groove is only %s deeper than the ring is thick; the piston may ride on its "
                 "ring." % fine_length(back),
                 "Deepen the groove to %s, or make the ring thinner."
-                % length(d.radial_thickness + clearances.DEPTH_ALLOWANCE),
+                % length(d.section.thickness + clearances.DEPTH_ALLOWANCE),
                 Quantity(back, "mm"),
                 Quantity(clearances.LEAST_DEPTH_ALLOWANCE, "mm"),
             )
         )
-    clearance = d.bore - d.piston_diameter
-    limit = clearances.piston_clearance_limit(d.radial_thickness)
+    clearance = d.duty.bore - d.piston_diameter
+    limit = clearances.piston_clearance_limit(d.section.thickness)
     if clearance > limit:
         rows.append(
             finding(

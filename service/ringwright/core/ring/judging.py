@@ -47,20 +47,20 @@ def judge_gap(design, gap, bore=None):
     """
     d = design
     if bore is None:
-        bore = d.bore
-    hot = gap_left(d, gap, d.wall_temperature, bore)
+        bore = d.duty.bore
+    hot = gap_left(d, gap, d.duty.wall_temperature, bore)
     margin = clearances.running_gap(bore)
     # The gap itself grows with the ring.
-    grown = clearances.growth(d.ring_material.expansion, d.steam_temperature, d.shop_temperature)
+    grown = clearances.growth(d.duty.ring_material.expansion, d.duty.temperature, d.duty.shop)
     need = gap + (margin - hot) / grown
     outcome = GOOD
     short = wide = False
-    most = gap + (WIDE_GAP * bore - hot) / grown if d.turns == 1 else None
-    if gap_left(d, gap, d.warming_wall_temperature, bore) <= 0.0:
+    most = gap + (WIDE_GAP * bore - hot) / grown if d.duty.turns == 1 else None
+    if gap_left(d, gap, d.duty.warming_wall_temperature, bore) <= 0.0:
         outcome, short = STOP, True
     elif hot < margin - FEELER_READING:
         outcome, short = WATCH, True
-    elif d.turns == 1 and hot > WIDE_GAP * bore:
+    elif d.duty.turns == 1 and hot > WIDE_GAP * bore:
         outcome, wide = STOP if hot > LOST_GAP * bore else WATCH, True
     return JudgedGap(
         outcome=outcome, short=short, wide=wide, hot=hot, margin=margin, need=need, most=most
@@ -73,12 +73,12 @@ def least_gap(design):
     design: a Design.
     """
     return clearances.closed_gap(
-        bore=design.bore,
-        ring_expansion=design.ring_material.expansion,
-        cylinder_expansion=design.cylinder_material.expansion,
-        ring_temperature=design.steam_temperature,
-        cylinder_temperature=design.warming_wall_temperature,
-        shop_temperature=design.shop_temperature,
+        bore=design.duty.bore,
+        ring_expansion=design.duty.ring_material.expansion,
+        cylinder_expansion=design.duty.cylinder.expansion,
+        ring_temperature=design.duty.temperature,
+        cylinder_temperature=design.duty.warming_wall_temperature,
+        shop_temperature=design.duty.shop,
         margin=0.0,
     )
 
@@ -90,13 +90,13 @@ def gap_left(design, gap, wall_temperature, bore=None):
     where the ring stands [mm], the design's when None.
     """
     return clearances.hot_closed_gap(
-        bore=design.bore if bore is None else bore,
+        bore=design.duty.bore if bore is None else bore,
         gap=gap,
-        ring_expansion=design.ring_material.expansion,
-        cylinder_expansion=design.cylinder_material.expansion,
-        ring_temperature=design.steam_temperature,
+        ring_expansion=design.duty.ring_material.expansion,
+        cylinder_expansion=design.duty.cylinder.expansion,
+        ring_temperature=design.duty.temperature,
         cylinder_temperature=wall_temperature,
-        shop_temperature=design.shop_temperature,
+        shop_temperature=design.duty.shop,
     )
 
 
@@ -110,11 +110,11 @@ def side_left(design, width):
     hot = clearances.hot_side_clearance(
         ring_width=width,
         clearance=cold,
-        ring_expansion=d.ring_material.expansion,
-        piston_expansion=d.piston_material.expansion,
-        ring_temperature=d.steam_temperature,
-        piston_temperature=d.steam_temperature,
-        shop_temperature=d.shop_temperature,
+        ring_expansion=d.duty.ring_material.expansion,
+        piston_expansion=d.duty.piston.expansion,
+        ring_temperature=d.duty.temperature,
+        piston_temperature=d.duty.temperature,
+        shop_temperature=d.duty.shop,
     )
     return min(cold, hot)
 
@@ -125,14 +125,14 @@ def judge_side(design, width):
     design: a Design, which has groove and heat. width: of the ring as made [mm].
     """
     side = side_left(design, width)
-    _, least, greatest = clearances.running_side_clearance(design.bore)
+    _, least, greatest = clearances.running_side_clearance(design.duty.bore)
     outcome = STOP if side <= 0.0 else GOOD if least <= side <= greatest * SLACK_SIDE else WATCH
     return Judged(outcome=outcome, value=side, limit=least if side < least else greatest)
 
 
 def pressing(design):
     """Mean pressure on the wall of ring and expander together [MPa]. design: a Design."""
-    return design.wall_pressure + design.expander_pressure
+    return design.spring.wall_pressure + design.expander_pressure
 
 
 def judge_pressure(pressure):
@@ -169,11 +169,11 @@ def least_piston_clearance(design, bore=None):
     """
     d = design
     return clearances.piston_clearance(
-        bore=d.bore if bore is None else bore,
-        piston_expansion=d.piston_material.expansion,
-        cylinder_expansion=d.cylinder_material.expansion,
-        piston_temperature=d.steam_temperature,
-        cylinder_temperature=d.warming_wall_temperature,
-        shop_temperature=d.shop_temperature,
+        bore=d.duty.bore if bore is None else bore,
+        piston_expansion=d.duty.piston.expansion,
+        cylinder_expansion=d.duty.cylinder.expansion,
+        piston_temperature=d.duty.temperature,
+        cylinder_temperature=d.duty.warming_wall_temperature,
+        shop_temperature=d.duty.shop,
         margin=0.0,
     )

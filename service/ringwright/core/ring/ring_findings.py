@@ -39,7 +39,7 @@ def pressure(design, own=None):
     [N/mm2], where that is not the design's.
     """
     d = design
-    own = d.wall_pressure if own is None else own
+    own = d.spring.wall_pressure if own is None else own
     total = own + d.expander_pressure
     judged = judge_pressure(total)
     said = wall_pressure(total)
@@ -63,7 +63,7 @@ def pressure(design, own=None):
         said,
         bound,
     )
-    if d.ring_material.family == "iron":
+    if d.duty.ring_material.family == "iron":
         remedy = "Ask for more wall pressure or a larger free gap, or make the ring thicker."
     else:
         remedy = (
@@ -75,24 +75,28 @@ def pressure(design, own=None):
 
 def _sawn_open(rows, d):
     """Sawing itself opens the ring; where that is more than the wanted gap no former can help."""
-    former = d.former_diameter is not None and d.former_diameter <= d.bored_inside
-    if former or (d.spacer_width is not None and d.spacer_width <= d.gap_kerf):
+    former = (
+        d.spring.former_diameter is not None and d.spring.former_diameter <= d.blank.bored_inside
+    )
+    if former or (
+        d.spring.spacer_width is not None and d.spring.spacer_width <= d.allowances.gap_kerf
+    ):
         rows.append(
             finding(
                 "sawn-open",
                 STOP,
                 "The saw cut alone, %s along the ring, opens it further than the wall pressure "
-                "asks." % length(d.gap_kerf),
+                "asks." % length(d.allowances.gap_kerf),
                 "Use a thinner saw, or cut the ends square.",
-                Quantity(d.gap_kerf, "mm"),
-                Quantity(d.gap_change, "mm"),
+                Quantity(d.allowances.gap_kerf, "mm"),
+                Quantity(d.spring.gap_change, "mm"),
             )
         )
 
 
 def _stresses(rows, d, acts):
-    strength = d.ring_material.bending_strength
-    brittle = d.ring_material.family == "iron"
+    strength = d.duty.ring_material.bending_strength
+    brittle = d.duty.ring_material.family == "iron"
     word = "break" if brittle else "take a set"
 
     def once(check, value, doing, remedy):
@@ -105,7 +109,7 @@ def _stresses(rows, d, acts):
         section.PERMANENT_STOP, "closed in the bore", word,
         "Make the ring thicker at the same wall pressure, or ask for less pressure.",
     )  # fmt: skip
-    on_former = d.setting != heat_set.SPREAD
+    on_former = d.duty.setting != heat_set.SPREAD
     once(
         "forming",
         acts.forming,
@@ -114,7 +118,7 @@ def _stresses(rows, d, acts):
         if on_former
         else "Use a narrower spacer, or set it twice with a rising spacer.",
     )
-    if d.turns == 1:
+    if d.duty.turns == 1:
         once(
             "sprung-on",
             acts.sprung_on,
@@ -211,7 +215,7 @@ def _bearing(rows, d, acts):
         )
     if acts.slack_angle == 0.0:
         rows.append(finding("bearing", GOOD, "The ring presses evenly all round a round bore."))
-    elif d.ring_type == PLAIN:
+    elif d.duty.ring_type == PLAIN:
         rows.append(
             finding(
                 "bearing",
@@ -234,7 +238,7 @@ def _bearing(rows, d, acts):
                 Quantity(acts.slack_angle, "deg"),
             )
         )
-    if d.turns == 2 and d.setting == heat_set.SPREAD:
+    if d.duty.turns == 2 and d.duty.setting == heat_set.SPREAD:
         rows.append(
             finding(
                 "setting",
@@ -244,7 +248,7 @@ def _bearing(rows, d, acts):
                 "Set it sprung or bound on a round former.",
             )
         )
-    if d.turns == 2 and acts.grip < LEAST_GRIP:
+    if d.duty.turns == 2 and acts.grip < LEAST_GRIP:
         rows.append(
             finding(
                 "grip",
@@ -259,8 +263,8 @@ def _bearing(rows, d, acts):
 
 def section_findings(rows, d):
     """Adds what is to be said of the section of a Design. rows: list of Finding."""
-    proportion = d.bore / d.radial_thickness
-    if d.window.lowest is None:
+    proportion = d.duty.bore / d.section.thickness
+    if d.section.window.lowest is None:
         rows.append(
             finding(
                 "section",
@@ -283,7 +287,7 @@ def section_findings(rows, d):
                 Quantity(THICK_RING if proportion < THICK_RING else THIN_RING, "1"),
             )
         )
-    width_ratio = d.turn_width / d.radial_thickness
+    width_ratio = d.turn_width / d.section.thickness
     if width_ratio > LARGEST_WIDTH_RATIO:
         rows.append(
             finding(
@@ -296,8 +300,10 @@ def section_findings(rows, d):
                 Quantity(LARGEST_WIDTH_RATIO, "1"),
             )
         )
-    if d.curvature_change is None:
-        springy = spring.springiness(d.wall_pressure, d.bore, d.radial_thickness, d.modulus)
+    if d.spring.curvature_change is None:
+        springy = spring.springiness(
+            d.spring.wall_pressure, d.duty.bore, d.section.thickness, d.duty.modulus
+        )
         if springy > spring.CHECKED_SPRINGINESS:
             rows.append(
                 finding(

@@ -8,6 +8,7 @@ from ..catalogue.inputs_ring import CLOSING_RING, PRACTICE_PRESSURE, RING, SPREA
 from ..properties.materials import for_use, material
 from ..wording import in_a_sentence, length, said_down, said_up, wall_pressure
 from . import remedies, ring_findings
+from .design import as_inputs
 from .judging import gap_left, judge_gap, least_piston_clearance
 from .remedies import change
 from .spring_back import TARGETS
@@ -35,7 +36,7 @@ def told(values, design, rows, judge, fields=FIELDS):
 
 def _options(row, values, d):
     check = row.check
-    if check in _BY_HAND or (check == "cold-start" and d.turns == 1):
+    if check in _BY_HAND or (check == "cold-start" and d.duty.turns == 1):
         return None
     maker = _OPTIONS.get(check)
     if maker is None and check not in _OF_THE_SECTION:
@@ -78,7 +79,7 @@ def _less_asked(values):
 
 
 def _slack(d, row):
-    lacking = math.ceil(1000.0 * (PRACTICE_PRESSURE - d.wall_pressure)) / 1000.0
+    lacking = math.ceil(1000.0 * (PRACTICE_PRESSURE - d.spring.wall_pressure)) / 1000.0
     return [
         _no_target(("wall_pressure", PRACTICE_PRESSURE)),
         _no_target(("wall_pressure", PRACTICE_PRESSURE), ("radial_thickness", None)),
@@ -89,7 +90,7 @@ def _slack(d, row):
 def _stiff(d, row):
     found = []
     if d.expander_pressure:
-        lacking = math.ceil(1000.0 * max(PRACTICE_PRESSURE - d.wall_pressure, 0.0)) / 1000.0
+        lacking = math.ceil(1000.0 * max(PRACTICE_PRESSURE - d.spring.wall_pressure, 0.0)) / 1000.0
         low = RING["expander_pressure"].lowest
         found.append(change(("expander_pressure", lacking if lacking >= low else None)))
     return found + [
@@ -104,7 +105,7 @@ def _sawn_open(d, row):
         change(("end_kerf", None)),
         square,
         change(("end_kerf", None), ("end_cut", "square")),
-        change(("end_kerf", said_down(max(2.0 * d.closed_gap, 0.5 * d.end_kerf)))),
+        change(("end_kerf", said_down(max(2.0 * d.duty.closed_gap, 0.5 * d.allowances.kerf)))),
         _no_target(),
     ]
 
@@ -144,12 +145,12 @@ def _grip(d, row):
         change(("relief", None)),
         change(("soak_temperature", None), ("soak_time", None), ("relief", None)),
         change(("slit_width", None)),
-        change(("slit_width", said_down(0.5 * d.slit_width))),
+        change(("slit_width", said_down(0.5 * d.allowances.slit))),
     ]
 
 
 def _width(d, row):
-    most = ring_findings.LARGEST_WIDTH_RATIO * d.radial_thickness * d.turns
+    most = ring_findings.LARGEST_WIDTH_RATIO * d.section.thickness * d.duty.turns
     narrow = ("ring_width", said_down(most))
     return [change(narrow), change(narrow, ("groove_width", None)), change(("ring_width", None))]
 
@@ -157,7 +158,7 @@ def _width(d, row):
 def _pairing(d, row):
     found = []
     for key in for_use("ring"):
-        if material(key).hottest >= d.steam_temperature:
+        if material(key).hottest >= d.duty.temperature:
             found.append(change(("ring_material", key)))
     return found + [
         change(*(tuple(one.items()) + (("expander_pressure", PRACTICE_PRESSURE),))) for one in found
@@ -173,7 +174,7 @@ def _piston_metal(d, row):
 
 
 def _end_gap(d, row):
-    need = said_up(judge_gap(d, d.closed_gap).need)
+    need = said_up(judge_gap(d, d.duty.closed_gap).need)
     gap = ("closed_gap", need)
     found = [change(gap), change(gap, ("clamped_gap", None))]
     found.append(change(gap, ("clamped_gap", None), ("end_kerf", None)))
@@ -189,29 +190,29 @@ def _gap_wide(d, row):
 
 
 def _cold_start(d, row):
-    cold = gap_left(d, d.closed_gap, d.shop_temperature)
-    return [change(("closed_gap", said_up(d.closed_gap - cold)))]
+    cold = gap_left(d, d.duty.closed_gap, d.duty.shop)
+    return [change(("closed_gap", said_up(d.duty.closed_gap - cold)))]
 
 
 def _side(d, row):
-    _, least, greatest = clearances.running_side_clearance(d.bore)
+    _, least, greatest = clearances.running_side_clearance(d.duty.bore)
     short = row.value.value < least
     aim = least + 0.25 * (greatest - least)
     off = row.value.value - aim
     groove = ("groove_width", said_up(d.groove_width - off))
-    opened = change(groove, ("ring_width", d.ring_width), ("measured_groove_width", None))
+    opened = change(groove, ("ring_width", d.section.width), ("measured_groove_width", None))
     wide = change(("ring_width", None))
-    suited = change(("ring_width", said_down(d.ring_width + off)))
+    suited = change(("ring_width", said_down(d.section.width + off)))
     return [opened if short else wide, wide, suited]
 
 
 def _depth(d, row):
-    depth = d.radial_thickness + clearances.DEPTH_ALLOWANCE
+    depth = d.section.thickness + clearances.DEPTH_ALLOWANCE
     return [change(("groove_depth", said_up(depth))), change(("radial_thickness", None))]
 
 
 def _seizes(d, row):
-    small = said_down(d.bore - least_piston_clearance(d))
+    small = said_down(d.duty.bore - least_piston_clearance(d))
     return [change(("piston_diameter", small)), change(("piston_diameter", None))]
 
 
@@ -273,7 +274,7 @@ _TAKEN = {
 def _words(name, value, design):
     if value is None and name in _TAKEN:
         called, said = _TAKEN[name]
-        return "leave %s out, so that %s is taken" % (called, said(getattr(design, name)))
+        return "leave %s out, so that %s is taken" % (called, said(as_inputs(design)[name]))
     if name in _LENGTHS and value is not None:
         return _LENGTHS[name] % length(value)
     if name == "wall_pressure" and value is not None:

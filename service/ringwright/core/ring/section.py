@@ -61,21 +61,21 @@ def task_of(design, pressure, width):
     """
     d = design
     return Task(
-        bore=d.bore,
-        modulus=d.modulus,
-        poisson=d.ring_material.poisson,
-        strength=d.ring_material.bending_strength,
-        brittle=d.ring_material.family == "iron",
+        bore=d.duty.bore,
+        modulus=d.duty.modulus,
+        poisson=d.duty.ring_material.poisson,
+        strength=d.duty.ring_material.bending_strength,
+        brittle=d.duty.ring_material.family == "iron",
         pressure=pressure,
-        turns=d.turns,
-        setting=d.setting,
-        uniform=d.bearing.uniform,
+        turns=d.duty.turns,
+        setting=d.duty.setting,
+        uniform=d.duty.bearing.uniform,
         width=width,
-        width_ratio=width / d.radial_thickness,
-        slit=d.slit_width,
-        facing=d.facing_allowance,
-        finishing=d.finishing_allowance,
-        piston_clearance=0.5 * (d.bore - d.piston_diameter),
+        width_ratio=width / d.section.thickness,
+        slit=d.allowances.slit,
+        facing=d.allowances.facing,
+        finishing=d.allowances.finishing,
+        piston_clearance=0.5 * (d.duty.bore - d.piston_diameter),
     )
 
 

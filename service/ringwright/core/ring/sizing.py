@@ -39,60 +39,70 @@ _TO_BORE = {
 def behaviour(design):
     """The Behaviour of a Design."""
     d = design
-    bore, thickness, modulus = d.bore, d.radial_thickness, d.modulus
+    bore, thickness, modulus = d.duty.bore, d.section.thickness, d.duty.modulus
     ratio = bore / thickness
-    round_set = d.curvature_change is not None
+    round_set = d.spring.curvature_change is not None
     if round_set:
-        peak = section.round_set_factors(d.setting, d.turns, d.bearing.uniform)[1]
-        peak *= 0.5 * modulus * thickness * d.curvature_change
+        peak = section.round_set_factors(d.duty.setting, d.duty.turns, d.duty.bearing.uniform)[1]
+        peak *= 0.5 * modulus * thickness * d.spring.curvature_change
         closed = spring.ClosedStress(
             peak, peak * (ratio - 2.0) / (ratio - 1.0), peak * ratio / (ratio - 1.0)
         )
         # What a band or two plates need to close it depends on its gap alone, not on its finishing.
-        contact = heat_set.contact_pressure(d.curvature_change, bore, thickness, modulus)
-        pull = contact * heat_set.band_share(d.setting, d.turns)
-        tangential = spring.tangential_force(pull, bore, d.ring_width)
-        across = heat_set.closing_force(contact, bore, d.ring_width, d.setting, d.turns)
+        contact = heat_set.contact_pressure(d.spring.curvature_change, bore, thickness, modulus)
+        pull = contact * heat_set.band_share(d.duty.setting, d.duty.turns)
+        tangential = spring.tangential_force(pull, bore, d.section.width)
+        across = heat_set.closing_force(
+            contact, bore, d.section.width, d.duty.setting, d.duty.turns
+        )
         to_bore = None
-        if d.turns == 1:
-            to_bore = 0.5 * _TO_BORE[d.setting] * contact * d.ring_width * bore
+        if d.duty.turns == 1:
+            to_bore = 0.5 * _TO_BORE[d.duty.setting] * contact * d.section.width * bore
     else:
-        closed = spring.closed_stress(d.wall_pressure, bore, thickness)
-        tangential = spring.tangential_force(d.wall_pressure, bore, d.ring_width)
+        closed = spring.closed_stress(d.spring.wall_pressure, bore, thickness)
+        tangential = spring.tangential_force(d.spring.wall_pressure, bore, d.section.width)
         across, to_bore = spring.diametral_force(tangential)
     opening = through = None
     grip = held = 0.0
-    poisson = d.ring_material.poisson
-    plug = winding.plug_stress(d.wall_pressure, bore, thickness, modulus)
+    poisson = d.duty.ring_material.poisson
+    plug = winding.plug_stress(d.spring.wall_pressure, bore, thickness, modulus)
     if round_set:
-        plug = winding.plug_stress_round(d.curvature_change, bore, thickness, modulus)
-    if d.turns == 1:
+        plug = winding.plug_stress_round(d.spring.curvature_change, bore, thickness, modulus)
+    if d.duty.turns == 1:
         clearance = 0.5 * (bore - d.piston_diameter)
-        opening = spring.opening_to_clear(thickness, bore, d.gap_change, clearance)
-        sprung_on = spring.opening_stress(opening, d.gap_change, bore, thickness, modulus)
+        opening = spring.opening_to_clear(thickness, bore, d.spring.gap_change, clearance)
+        sprung_on = spring.opening_stress(opening, d.spring.gap_change, bore, thickness, modulus)
     else:
         sprung_on = plug
-        brittle = d.ring_material.family == "iron"
-        held = max(d.relief * d.blank_length - d.slit_width, 0.0)
+        brittle = d.duty.ring_material.family == "iron"
+        held = max(d.soak.relief.likely * d.blank.length - d.allowances.slit, 0.0)
         through = winding.turning_through(
-            d.blank_length, d.bored_radius, d.set_thickness, d.band_width, modulus, poisson, brittle
+            d.blank.length,
+            d.blank.bored_radius,
+            d.blank.set_thickness,
+            d.blank.band_width,
+            modulus,
+            poisson,
+            brittle,
         )
         grip = winding.grip_force(
-            d.blank_length, d.slit_width, d.relief, 0.5 * (bore - thickness), thickness,
-            d.turn_width, modulus, poisson,
+            d.blank.length, d.allowances.slit, d.soak.relief.likely, 0.5 * (bore - thickness),
+            thickness, d.turn_width, modulus, poisson,
         )  # fmt: skip
     wound_on = winding.wound_on_stress(plug, bore, thickness, d.turn_width, held, modulus, poisson)
-    if d.setting == heat_set.SPREAD:
+    if d.duty.setting == heat_set.SPREAD:
         forming = spring.opening_stress(
-            d.spacer_width - d.gap_kerf, 0.0, 2.0 * d.bored_radius + d.set_thickness,
-            d.set_thickness, modulus,
+            d.spring.spacer_width - d.allowances.gap_kerf, 0.0,
+            2.0 * d.blank.bored_radius + d.blank.set_thickness, d.blank.set_thickness, modulus,
         )  # fmt: skip
     else:
-        forming = heat_set.forming_stress(d.bored_radius, d.former_radius, d.set_thickness, modulus)
+        forming = heat_set.forming_stress(
+            d.blank.bored_radius, d.spring.former_radius, d.blank.set_thickness, modulus
+        )
     light = 0.0
-    if d.bearing.light:
-        light = heat_set.widest_light(d.curvature_change, bore, thickness)
-    slack = 0.0 if d.bearing.uniform else heat_set.SLACK_ANGLE
+    if d.duty.bearing.light:
+        light = heat_set.widest_light(d.spring.curvature_change, bore, thickness)
+    slack = 0.0 if d.duty.bearing.uniform else heat_set.SLACK_ANGLE
     return Behaviour(
         closed_nominal=closed.nominal,
         closed_tension=closed.tension,
@@ -159,9 +169,9 @@ def figures(design, acts):
     d = design
     values = _ring_values(d, acts)
     values.update(_clearance_values(d))
-    round_set = d.curvature_change is not None
+    round_set = d.spring.curvature_change is not None
     pressure = "round-set-pressure"
-    if d.bearing.uniform:
+    if d.duty.bearing.uniform:
         pressure = "band-pressure" if round_set else "uniform-pressure"
     closed = "round-set-stress" if round_set else "closed-stress"
     methods = {
@@ -171,50 +181,52 @@ def figures(design, acts):
         "closed_stress": closed,
         "closed_stress_nominal": closed,
         "closed_compression": closed,
-        "sprung_on_stress": "opening-stress" if d.turns == 1 else "plug-stress",
-        "forming_stress": "opening-stress" if d.former_diameter is None else "forming-stress",
+        "sprung_on_stress": "opening-stress" if d.duty.turns == 1 else "plug-stress",
+        "forming_stress": "opening-stress"
+        if d.spring.former_diameter is None
+        else "forming-stress",
     }
     return figures_of(SIZING, values, _given(d, acts, values), methods)
 
 
 def _given(d, acts, placed):
     """symbol -> number, for the workings. placed: name -> number of the clearances."""
-    steam = d.steam_temperature
+    steam = d.duty.temperature
     return {
-        "d1": d.bore,
-        "a1": d.radial_thickness,
-        "h1": d.ring_width,
-        "E": d.modulus,
-        "nu": d.ring_material.poisson,
-        "p": d.wall_pressure,
+        "d1": d.duty.bore,
+        "a1": d.section.thickness,
+        "h1": d.section.width,
+        "E": d.duty.modulus,
+        "nu": d.duty.ring_material.poisson,
+        "p": d.spring.wall_pressure,
         "p_x": d.expander_pressure,
-        "m": d.gap_change,
-        "s1": d.closed_gap,
+        "m": d.spring.gap_change,
+        "s1": d.duty.closed_gap,
         "g": acts.opening,
-        "kappa0": d.curvature_change,
+        "kappa0": d.spring.curvature_change,
         "Ft": acts.tangential,
-        "Df": d.former_diameter,
-        "r_b": d.bored_radius,
-        "a": d.set_thickness,
-        "b": d.band_width,
-        "L": d.blank_length,
-        "k": d.slit_width,
-        "eta": d.relief,
-        "alpha_r": d.ring_material.expansion,
-        "alpha_p": d.piston_material.expansion,
-        "alpha_c": d.cylinder_material.expansion,
-        "p_s": d.steam_pressure,
+        "Df": d.spring.former_diameter,
+        "r_b": d.blank.bored_radius,
+        "a": d.blank.set_thickness,
+        "b": d.blank.band_width,
+        "L": d.blank.length,
+        "k": d.allowances.slit,
+        "eta": d.soak.relief.likely,
+        "alpha_r": d.duty.ring_material.expansion,
+        "alpha_p": d.duty.piston.expansion,
+        "alpha_c": d.duty.cylinder.expansion,
+        "p_s": d.duty.steam_pressure,
         "T_r": steam,
         "T_p": steam,
-        "T_c": d.wall_temperature,
-        "T_w": d.warming_wall_temperature,
-        "T_0": d.shop_temperature,
+        "T_c": d.duty.wall_temperature,
+        "T_w": d.duty.warming_wall_temperature,
+        "T_0": d.duty.shop,
         "c": d.side_clearance,
         "depth": d.groove_depth,
         "d_p": d.piston_diameter,
-        "r": 0.5 * (d.bore - d.radial_thickness),
-        "r_o": 0.5 * d.bore,
-        "p_c": 2.0 * acts.tangential / (d.ring_width * d.bore),
+        "r": 0.5 * (d.duty.bore - d.section.thickness),
+        "r_o": 0.5 * d.duty.bore,
+        "p_c": 2.0 * acts.tangential / (d.section.width * d.duty.bore),
         "c_hot": placed["side_clearance_hot"],
     }
 
@@ -222,18 +234,18 @@ def _given(d, acts, placed):
 def _ring_values(d, acts):
     """name -> number: how the ring is, bears and is strained."""
     wound = acts.wound_on
-    double = d.turns == 2
+    double = d.duty.turns == 2
     return {
-        "radial_thickness": d.radial_thickness,
-        "ring_width": d.ring_width,
+        "radial_thickness": d.section.thickness,
+        "ring_width": d.section.width,
         "turn_width": d.turn_width,
         "inside_diameter": d.inside_diameter,
-        "free_gap": d.gap_change + d.closed_gap,
-        "closed_gap": d.closed_gap,
-        "closed_gap_thumb_rule": clearances.thumb_rule_gap(d.bore),
-        "wall_pressure": d.wall_pressure,
+        "free_gap": d.spring.gap_change + d.duty.closed_gap,
+        "closed_gap": d.duty.closed_gap,
+        "closed_gap_thumb_rule": clearances.thumb_rule_gap(d.duty.bore),
+        "wall_pressure": d.spring.wall_pressure,
         "total_wall_pressure": pressing(d) if d.expander_pressure else None,
-        "contact_pressure": d.contact_pressure,
+        "contact_pressure": d.spring.contact_pressure,
         "closed_stress": acts.closed_tension,
         "closed_stress_nominal": acts.closed_nominal,
         "closed_compression": acts.closed_compression,
@@ -254,50 +266,50 @@ def _ring_values(d, acts):
         "diametral_force_to_bore": acts.to_bore_size,
         "widest_light": acts.light,
         "slack_angle": acts.slack_angle,
-        "former_ratio": d.former_diameter and d.former_diameter / d.inside_diameter,
+        "former_ratio": d.spring.former_diameter and d.spring.former_diameter / d.inside_diameter,
     }
 
 
 def _clearance_values(d):
     """name -> number: groove, piston, and both when they are hot."""
-    ring, piston, cylinder = d.ring_material, d.piston_material, d.cylinder_material
-    steam, shop = d.steam_temperature, d.shop_temperature
+    ring, piston, cylinder = d.duty.ring_material, d.duty.piston, d.duty.cylinder
+    steam, shop = d.duty.temperature, d.duty.shop
     heat = {"ring_temperature": steam, "shop_temperature": shop, "ring_expansion": ring.expansion}
     in_groove = {"piston_expansion": piston.expansion, "piston_temperature": steam}
     placed = {
-        "bore": d.bore,
+        "bore": d.duty.bore,
         "piston_diameter": d.piston_diameter,
-        "radial_thickness": d.radial_thickness,
+        "radial_thickness": d.section.thickness,
         "depth": d.groove_depth,
     }
     return {
-        "saturation_temperature": d.saturation_temperature,
+        "saturation_temperature": d.duty.saturation,
         "steam_temperature": steam,
-        "closed_gap_hot": gap_left(d, d.closed_gap, d.wall_temperature),
+        "closed_gap_hot": gap_left(d, d.duty.closed_gap, d.duty.wall_temperature),
         "side_clearance": d.side_clearance,
         "side_clearance_hot": clearances.hot_side_clearance(
-            ring_width=d.ring_width, clearance=d.side_clearance, **in_groove, **heat
+            ring_width=d.section.width, clearance=d.side_clearance, **in_groove, **heat
         ),
         "groove_width": d.groove_width,
         "groove_depth": d.groove_depth,
         "back_clearance": clearances.back_clearance(**placed),
         "back_clearance_hot": clearances.hot_back_clearance(
             cylinder_expansion=cylinder.expansion,
-            cylinder_temperature=d.warming_wall_temperature,
+            cylinder_temperature=d.duty.warming_wall_temperature,
             **placed,
             **in_groove,
             **heat,
         ),
         "piston_diameter": d.piston_diameter,
         "piston_diameter_hot": d.piston_diameter * clearances.growth(piston.expansion, steam, shop),
-        "piston_clearance": d.bore - d.piston_diameter,
+        "piston_clearance": d.duty.bore - d.piston_diameter,
         "piston_clearance_hot": clearances.hot_piston_clearance(
-            bore=d.bore,
+            bore=d.duty.bore,
             piston_diameter=d.piston_diameter,
             piston_expansion=piston.expansion,
             cylinder_expansion=cylinder.expansion,
             piston_temperature=steam,
-            cylinder_temperature=d.warming_wall_temperature,
+            cylinder_temperature=d.duty.warming_wall_temperature,
             shop_temperature=shop,
         ),
     }

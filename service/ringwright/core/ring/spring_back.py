@@ -17,8 +17,7 @@ TARGETS = ("wall_pressure", "free_gap", "former_ratio", "shelf_former")
 Ring = namedtuple(
     "Ring",
     (
-        "bore", "thickness", "modulus", "turns", "setting", "bearing", "closed_gap", "kerf",
-        "relief", "set_thickness", "inside_allowance", "bored_radius", "growth",
+        "duty", "thickness", "allowances", "relief", "set_thickness", "bored_radius", "growth",
     ),
 )  # fmt: skip
 
@@ -51,9 +50,9 @@ def spring_of(ring, take, values, usual, why):
     else:
         wanted = values[target]
     try:
-        if ring.setting == heat_set.SPREAD:
+        if ring.duty.setting == heat_set.SPREAD:
             found = _spread(ring, target, wanted)
-            if found.spacer_width <= ring.kerf:
+            if found.spacer_width <= ring.allowances.gap_kerf:
                 _refuse_wide_saw(ring, target, values.get("end_kerf"), found.gap_change)
             return found
         return _on_former(ring, target, wanted)
@@ -73,14 +72,14 @@ def _spread(ring, target, wanted):
             "leave %s out, or set the ring bound or sprung" % target,
             "conflict",
         )
-    bore, thickness, modulus = ring.bore, ring.thickness, ring.modulus
+    bore, thickness, modulus = ring.duty.bore, ring.thickness, ring.duty.modulus
     if target == "free_gap":
         gap = _gap_left(ring, wanted)
         pressure = spring.pressure_from_gap(gap, bore, thickness, modulus)
     else:
         pressure = wanted
         gap = spring.gap_change(pressure, bore, thickness, modulus)
-    spacer = heat_set.spacer_for(gap, ring.kerf, ring.closed_gap, ring.relief)
+    spacer = heat_set.spacer_for(gap, ring.allowances.gap_kerf, ring.duty.closed_gap, ring.relief)
     return SpringBack(
         gap_change=gap,
         curvature_change=None,
@@ -94,24 +93,24 @@ def _spread(ring, target, wanted):
 
 def _refuse_wide_saw(ring, target, saw, gap):
     """A saw that takes out more than the free gap leaves a spacer nothing to hold open."""
-    wanted = gap + ring.closed_gap
+    wanted = gap + ring.duty.closed_gap
     why = "the saw takes %s out of the ring, and the free gap wanted is only %s" % (
-        length(ring.kerf),
+        length(ring.allowances.gap_kerf),
         length(wanted),
     )
     if saw is None:
         raise unworkable(target, why, "ask for more, or give a thinner end_kerf", "conflict")
-    # Across the cut; along the ring it takes ring.kerf.
-    most = saw * wanted / ring.kerf
+    # Across the cut; along the ring it takes ring.allowances.gap_kerf.
+    most = saw * wanted / ring.allowances.gap_kerf
     remedy = "give less than %s, the thickness of the saw" % length(most)
     raise unworkable("end_kerf", why, remedy, "conflict", value=saw, highest=most)
 
 
 def _on_former(ring, target, wanted):
-    bore, thickness, modulus = ring.bore, ring.thickness, ring.modulus
+    bore, thickness, modulus = ring.duty.bore, ring.thickness, ring.duty.modulus
     radius = 0.5 * (bore - thickness)
     # Turning the outside moves the neutral line inwards, turning the inside outwards again.
-    inwards = 0.5 * (ring.set_thickness - thickness) - ring.inside_allowance
+    inwards = 0.5 * (ring.set_thickness - thickness) - ring.allowances.inside
     if target == "former_ratio" or target == "shelf_former":
         diameter = wanted
         if target == "former_ratio":
@@ -123,7 +122,9 @@ def _on_former(ring, target, wanted):
     else:
         if target == "free_gap":
             gap = _gap_left(ring, wanted)
-            curvature = heat_set.curvature_of_gap(gap, bore, thickness, ring.setting, ring.turns)
+            curvature = heat_set.curvature_of_gap(
+                gap, bore, thickness, ring.duty.setting, ring.duty.turns
+            )
         else:
             contact = wanted / _mean_over_contact(ring)
             curvature = heat_set.curvature_for_contact(contact, bore, thickness, modulus)
@@ -131,10 +132,10 @@ def _on_former(ring, target, wanted):
         free = 1.0 / (1.0 / radius - curvature) + inwards
         former_radius = _former_radius(ring, free)
         diameter = 2.0 * (former_radius - 0.5 * ring.set_thickness) / ring.growth
-    gap = heat_set.gap_of_curvature(curvature, bore, thickness, ring.setting, ring.turns)
+    gap = heat_set.gap_of_curvature(curvature, bore, thickness, ring.duty.setting, ring.duty.turns)
     contact = heat_set.contact_pressure(curvature, bore, thickness, modulus)
     pressure = contact * _mean_over_contact(ring)
-    if ring.bearing.uniform:
+    if ring.duty.bearing.uniform:
         contact = pressure
     return SpringBack(
         gap_change=gap,
@@ -149,9 +150,9 @@ def _on_former(ring, target, wanted):
 
 def _mean_over_contact(ring):
     """Mean wall pressure over the p0 of the round free shape [1]."""
-    if ring.bearing.uniform:
-        return heat_set.band_share(ring.setting, ring.turns)
-    return heat_set.mean_share(ring.turns)
+    if ring.duty.bearing.uniform:
+        return heat_set.band_share(ring.duty.setting, ring.duty.turns)
+    return heat_set.mean_share(ring.duty.turns)
 
 
 def _check_curvature(target, curvature, radius):
@@ -178,13 +179,13 @@ def _former_radius(ring, free):
 
 
 def _gap_left(ring, free_gap):
-    gap = free_gap - ring.closed_gap
+    gap = free_gap - ring.duty.closed_gap
     if gap <= 0.0:
         raise unworkable(
             "free_gap",
             "the free gap is not larger than the gap in the bore, so the ring would not press",
-            "give more than the closed gap of " + fine_length(ring.closed_gap),
+            "give more than the closed gap of " + fine_length(ring.duty.closed_gap),
             value=free_gap,
-            lowest=ring.closed_gap,
+            lowest=ring.duty.closed_gap,
         )
     return gap

@@ -31,7 +31,7 @@ GAP_OF_SECTION = 4.0
 
 
 def _bore(design):
-    return design.bore
+    return design.duty.bore
 
 
 def _inside(design):
@@ -39,7 +39,7 @@ def _inside(design):
 
 
 def _thickness(design):
-    return design.radial_thickness
+    return design.section.thickness
 
 
 def _thou(_design):
@@ -55,7 +55,7 @@ TABLE = (
         times="times the inside",
         shares=(("1.022", 1.022),),
         puts=lambda size, d: {"former_ratio": size / d.inside_diameter},
-        worked=lambda d, acts: d.former_diameter,
+        worked=lambda d, acts: d.spring.former_diameter,
         gives=_SPRING,
         says=_SPRING_SAYS,
     ),
@@ -67,7 +67,7 @@ TABLE = (
         times=_THICKNESS,
         shares=(("3.5", 3.5), ("3.75", 3.75), ("4", 4.0)),
         puts=lambda size, d: {"free_gap": size},
-        worked=lambda d, acts: d.gap_change + d.closed_gap,
+        worked=lambda d, acts: d.spring.gap_change + d.duty.closed_gap,
         gives=_SPRING,
         says=_SPRING_SAYS,
     ),
@@ -79,7 +79,7 @@ TABLE = (
         times=_BORE,
         shares=_SECTIONS,
         puts=lambda size, d: {"radial_thickness": size},
-        worked=lambda d, acts: d.radial_thickness,
+        worked=lambda d, acts: d.section.thickness,
         gives=_SPRING,
         says=_SPRING_SAYS,
     ),
@@ -91,7 +91,7 @@ TABLE = (
         times=_BORE,
         shares=_SECTIONS,
         puts=lambda size, d: {"radial_thickness": size, "free_gap": GAP_OF_SECTION * size},
-        worked=lambda d, acts: d.radial_thickness,
+        worked=lambda d, acts: d.section.thickness,
         gives=_SPRING,
         says=_SPRING_SAYS,
     ),
@@ -104,7 +104,7 @@ TABLE = (
         shares=(("0.002", 0.002), ("0.0025", 0.0025), ("0.003", 0.003), ("0.0035", 0.0035),
                 ("0.004", 0.004)),
         puts=lambda size, d: {"closed_gap": size},
-        worked=lambda d, acts: d.closed_gap,
+        worked=lambda d, acts: d.duty.closed_gap,
         gives=(("closed_gap_hot", length),),
         says="Started hot, %s is left between the ends.",
     ),
@@ -115,7 +115,7 @@ TABLE = (
         of=_thickness,
         times=_THICKNESS,
         shares=(("0.7", 0.7), ("0.85", 0.85), ("1", 1.0)),
-        puts=lambda size, d: {"ring_width": d.turns * size},
+        puts=lambda size, d: {"ring_width": d.duty.turns * size},
         worked=lambda d, acts: d.turn_width,
         gives=(("tangential_force", force),),
         says="A band closes it with %s.",
@@ -140,7 +140,7 @@ TABLE = (
         times="",
         shares=tuple([(fine_length(0.0254 * thou), float(thou)) for thou in (1, 2, 3, 4)]),
         puts=lambda size, d: {
-            "groove_width": d.ring_width + size,
+            "groove_width": d.section.width + size,
             "measured_groove_width": None,
         },
         worked=lambda d, acts: d.side_clearance,
@@ -154,8 +154,8 @@ TABLE = (
         of=_bore,
         times=_BORE,
         shares=(("0.001", 0.001),),
-        puts=lambda size, d: {"piston_diameter": d.bore - size},
-        worked=lambda d, acts: d.bore - d.piston_diameter,
+        puts=lambda size, d: {"piston_diameter": d.duty.bore - size},
+        worked=lambda d, acts: d.duty.bore - d.piston_diameter,
         gives=(("piston_clearance_hot", length),),
         says="Hot, %s is left round the piston.",
     ),

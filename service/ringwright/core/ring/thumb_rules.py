@@ -14,7 +14,7 @@ from ..problems import CoreProblem
 from ..records import GOOD, STOP, WATCH, Figure, Method, Quantity, finding
 from ..wording import fine_length, in_a_sentence, length, percent, stress
 from . import heat_set, ring_findings, section, sizing, spring
-from .design import settle
+from .design import as_inputs, settle
 from .spring_back import TARGETS
 from .thumb_rule_table import TABLE
 
@@ -78,9 +78,15 @@ def _held(values, design):
     held = dict(values)
     for name in TARGETS:
         held[name] = None
-    for name in ("wall_pressure", "radial_thickness", "ring_width", "closed_gap"):
-        held[name] = getattr(design, name)
-    held["piston_diameter"] = design.piston_diameter
+    made = as_inputs(design)
+    for name in (
+        "wall_pressure",
+        "radial_thickness",
+        "ring_width",
+        "closed_gap",
+        "piston_diameter",
+    ):
+        held[name] = made[name]
     return held
 
 
@@ -93,7 +99,7 @@ def _ring(design):
 def _judged(rule, held, ring):
     """(row of "rules", Finding, HOLDS, IN_PART or NOT_HERE) of one Rule on a Ring."""
     before = ""
-    spread = rule.key == "former" and ring.design.setting == heat_set.SPREAD
+    spread = rule.key == "former" and ring.design.duty.setting == heat_set.SPREAD
     if spread:
         before = "Sprung on a former and not spread: "
         held, ring = _sprung(held, ring)
@@ -147,7 +153,9 @@ def _remedy(rule, design, worked):
         return "Wind it on, or open it over a taper plug."
     said = "Take what is worked, %s" % length(worked)
     if rule.key == "section-and-gap":
-        said += " thick with a free gap of " + length(design.gap_change + design.closed_gap)
+        said += " thick with a free gap of " + length(
+            design.spring.gap_change + design.duty.closed_gap
+        )
     return said + "."
 
 
@@ -225,10 +233,12 @@ def _opened(text, size, ring):
     if needed is None:
         why = "A double-turn ring goes on turn by turn; its ends are not pulled apart."
         return _at(text, size, outcome=WATCH, why=why)
-    put_on = spring.opening_stress(size, d.gap_change, d.bore, d.radial_thickness, d.modulus)
+    put_on = spring.opening_stress(
+        size, d.spring.gap_change, d.duty.bore, d.section.thickness, d.duty.modulus
+    )
     declared = sizing.figures(d, ring.acts)["sprung_on_stress"]
     figure = Figure(put_on, declared.unit, declared.symbol, declared.method, (), None, None)
-    share = put_on / d.ring_material.bending_strength
+    share = put_on / d.duty.ring_material.bending_strength
     outcome = GOOD
     if share > section.ONCE_WATCH:
         outcome = STOP if share > section.ONCE_STOP else WATCH

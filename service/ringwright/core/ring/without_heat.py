@@ -113,24 +113,24 @@ def sizes(design, finishing, clamped_gap, allowance, inside_allowance):
     outside is bore + cut/pi, the rule of American Engineer, vol. 86 no. 12.
     """
     d = design
-    r = 0.5 * (d.bore - d.radial_thickness)
-    free = r / (1.0 - d.curvature_change * r)
-    outside = d.bore - (d.closed_gap - clamped_gap) / math.pi
-    inside = outside - 2.0 * d.radial_thickness
+    r = 0.5 * (d.duty.bore - d.section.thickness)
+    free = r / (1.0 - d.spring.curvature_change * r)
+    outside = d.duty.bore - (d.duty.closed_gap - clamped_gap) / math.pi
+    inside = outside - 2.0 * d.section.thickness
     way = held(finishing)
     share = BORED_PLATE_SHARE if inside_allowance else PLATE_SHARE
-    deep = way.deepest * d.curvature_change * r * r
+    deep = way.deepest * d.spring.curvature_change * r * r
     return Sizes(
         free_radius=free,
-        piece=piece_for(d.curvature_change, r, d.closed_gap, finishing),
-        first_outside=2.0 * free + d.radial_thickness + allowance,
-        first_inside=2.0 * free - d.radial_thickness - 2.0 * inside_allowance,
+        piece=piece_for(d.spring.curvature_change, r, d.duty.closed_gap, finishing),
+        first_outside=2.0 * free + d.section.thickness + allowance,
+        first_inside=2.0 * free - d.section.thickness - 2.0 * inside_allowance,
         held_outside=outside + allowance,
         outside=outside,
         inside=inside,
-        thickness=d.radial_thickness + 0.5 * allowance + inside_allowance,
+        thickness=d.section.thickness + 0.5 * allowance + inside_allowance,
         spigot=inside - 2.0 * (inside_allowance + deep) - SPIGOT_PLAY,
-        plate=outside - 2.0 * share * d.radial_thickness,
+        plate=outside - 2.0 * share * d.section.thickness,
     )
 
 
@@ -174,8 +174,8 @@ def closing_stress(design, finishing, thickness):
     Source: derived.
     """
     d = design
-    nominal = 0.5 * d.modulus * thickness * d.curvature_change
-    outside = (d.bore - 2.0 * thickness) / (d.bore - thickness)
+    nominal = 0.5 * d.duty.modulus * thickness * d.spring.curvature_change
+    outside = (d.duty.bore - 2.0 * thickness) / (d.duty.bore - thickness)
     return _PEAK.get(finishing, 1.0) * nominal * outside
 
 

@@ -76,12 +76,12 @@ def sized(choose, metal, design, added, room, play):
     # Drawn wire bears in twist what strip bears bent, some 0.3 of its strength: from memory.
     modulus, bears, _ = metal
     fits = max(
-        math.floor(10.0 * min(room - play, 0.9 * design.ring_width) + 1e-9) / 10.0, LEAST_COIL
+        math.floor(10.0 * min(room - play, 0.9 * design.section.width) + 1e-9) / 10.0, LEAST_COIL
     )
     outside = choose("coil_diameter", fits)
     given = {
-        "bore": design.bore,
-        "ring_width": design.ring_width,
+        "bore": design.duty.bore,
+        "ring_width": design.section.width,
         "pressure": added,
         "lies_at": design.inside_diameter - outside,
         "outside": outside,
@@ -110,14 +110,14 @@ def sized(choose, metal, design, added, room, play):
     found = made(wire, turns)
     figures = {
         "expander_room": room,
-        "total_wall_pressure": design.wall_pressure + added,
+        "total_wall_pressure": design.spring.wall_pressure + added,
         "coil_force": found.force,
         "wire_stress": found.stress,
         "coil_length": found.length,
         "coil_free_length": found.free,
     }
-    shown = {"p": design.wall_pressure, "p_x": added, "h1": design.ring_width, "d1": design.bore,
-             "D": outside - wire, "d": wire, "n": turns, "E": modulus,
+    shown = {"p": design.spring.wall_pressure, "p_x": added, "h1": design.section.width,
+             "d1": design.duty.bore, "D": outside - wire, "d": wire, "n": turns, "E": modulus,
              "r": 0.5 * given["lies_at"]}  # fmt: skip
     free = _left_out(("wire_diameter", "mm"), ("coil_turns", "1")) if bearing else ()
     narrow = room - play > fits

@@ -80,7 +80,7 @@ def _through(design):
         "size",
         "the groove is %s deep, and the piston %s across: it goes through the middle"
         % (length(design.groove_depth), length(design.piston_diameter)),
-        "give a groove less deep: the ring is %s thick" % length(design.radial_thickness),
+        "give a groove less deep: the ring is %s thick" % length(design.section.thickness),
     )
 
 
@@ -92,14 +92,14 @@ def calculate(values):
     design, ring_chosen = settle(values)
     choose = declare.Chooser(values, STRIP, RING)
     room = back_clearance(
-        bore=design.bore,
+        bore=design.duty.bore,
         piston_diameter=design.piston_diameter,
-        radial_thickness=design.radial_thickness,
+        radial_thickness=design.section.thickness,
         depth=design.groove_depth,
     )
     if 2.0 * design.groove_depth >= design.piston_diameter:
         raise InputProblem([_through(design)])
-    lacking = max(LEAST_ADDED, PRACTICE_PRESSURE - design.wall_pressure)
+    lacking = max(LEAST_ADDED, PRACTICE_PRESSURE - design.spring.wall_pressure)
     added = choose("expander_pressure", lacking, case=EXPANDER)
     metal = METALS[choose("strip_material")]
     rows = []
@@ -111,12 +111,12 @@ def calculate(values):
     findings.append(
         _judged(
             "strip-heat",
-            design.steam_temperature,
+            design.duty.temperature,
             hottest,
-            design.steam_temperature <= hottest,
+            design.duty.temperature <= hottest,
             "degC",
             "The steam has %s; the spring keeps its force to about %s."
-            % (temperature(design.steam_temperature), temperature(hottest)),
+            % (temperature(design.duty.temperature), temperature(hottest)),
             "Take stainless-spring up to 250 C (482 F); beyond that ask the maker of the spring "
             "for a heat-resisting alloy.",
         )
@@ -136,11 +136,11 @@ def _strip(choose, metal, design, added, room, rows):
     """(figures, their symbols, list of Finding) of a wavy strip; `rows` gets those that fit."""
     modulus, bears, _ = metal
     sizes = {
-        "bore": design.bore,
-        "ring_width": design.ring_width,
+        "bore": design.duty.bore,
+        "ring_width": design.section.width,
         "diameter": design.inside_diameter - max(room, 0.0),
         "pressure": added,
-        "width": choose("strip_width", design.ring_width),
+        "width": choose("strip_width", design.section.width),
         "modulus": modulus,
     }
     fits, farthest = THICKNESSES[0], 0.0
@@ -170,13 +170,13 @@ def _strip(choose, metal, design, added, room, rows):
     needed = sizes["thickness"] + PLAY
     figures = {
         "expander_room": room,
-        "total_wall_pressure": design.wall_pressure + added,
+        "total_wall_pressure": design.spring.wall_pressure + added,
         "wave_force": force,
         "strip_stress": bent,
         "wave_height": max(room - sizes["thickness"], 0.0) + low,
         "strip_length": math.pi * sizes["diameter"] - ENDS,
     }
-    given = {"p": design.wall_pressure, "p_x": added, "h1": design.ring_width, "N": waves,
+    given = {"p": design.spring.wall_pressure, "p_x": added, "h1": design.section.width, "N": waves,
              "D": sizes["diameter"], "b": sizes["width"], "t": sizes["thickness"],
              "E": modulus}  # fmt: skip
     findings = [

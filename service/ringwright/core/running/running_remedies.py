@@ -69,7 +69,7 @@ def _less_friction(given):
 
 
 def _gap(ring, row):
-    need = said_up(judge_gap(ring, ring.closed_gap).need)
+    need = said_up(judge_gap(ring, ring.duty.closed_gap).need)
     return [change(("worn_gap", need)), change(("worn_gap", need), ("closed_gap", need))]
 
 
@@ -80,18 +80,16 @@ def _new_ring(ring, row):
 def _side(ring, row):
     """Side clearance as practice leaves it."""
     play = clearances.side_clearance(
-        ring_width=ring.ring_width,
-        ring_expansion=ring.ring_material.expansion,
-        piston_expansion=ring.piston_material.expansion,
-        ring_temperature=ring.steam_temperature,
-        piston_temperature=ring.steam_temperature,
-        shop_temperature=ring.shop_temperature,
-        margin=clearances.running_side_clearance(ring.bore)[0],
+        ring_width=ring.section.width,
+        ring_expansion=ring.duty.ring_material.expansion,
+        piston_expansion=ring.duty.piston.expansion,
+        ring_temperature=ring.duty.temperature,
+        piston_temperature=ring.duty.temperature,
+        shop_temperature=ring.duty.shop,
+        margin=clearances.running_side_clearance(ring.duty.bore)[0],
     )
-    grown = ring.ring_width * (
-        clearances.growth(
-            ring.ring_material.expansion, ring.steam_temperature, ring.shop_temperature
-        )
+    grown = ring.section.width * (
+        clearances.growth(ring.duty.ring_material.expansion, ring.duty.temperature, ring.duty.shop)
         - 1.0
     )
     found = [change(("side_clearance", math.ceil(1000.0 * play) / 1000.0))]
@@ -100,15 +98,18 @@ def _side(ring, row):
 
 
 def _piston(ring, row):
-    small = ring.bore - least_piston_clearance(ring)
-    found = [said_down(small), said_down(small - clearances.running_piston_clearance(ring.bore))]
+    small = ring.duty.bore - least_piston_clearance(ring)
+    found = [
+        said_down(small),
+        said_down(small - clearances.running_piston_clearance(ring.duty.bore)),
+    ]
     return [change(("piston_diameter", one)) for one in found] + [change(("piston_diameter", None))]
 
 
 def _metal(ring, row):
     found = []
     for key in for_use("ring"):
-        if material(key).hottest >= ring.steam_temperature:
+        if material(key).hottest >= ring.duty.temperature:
             found.append(change(("ring_material", key)))
     return found + [
         change(("ring_material", one["ring_material"]), ("expander_pressure", PRACTICE_PRESSURE))
@@ -117,7 +118,9 @@ def _metal(ring, row):
 
 
 def _slack(ring, row):
-    lacking = max(math.ceil(1000.0 * (PRACTICE_PRESSURE - ring.wall_pressure)) / 1000.0, 0.001)
+    lacking = max(
+        math.ceil(1000.0 * (PRACTICE_PRESSURE - ring.spring.wall_pressure)) / 1000.0, 0.001
+    )
     return [change(("expander_pressure", lacking)), change(("wall_pressure", PRACTICE_PRESSURE))]
 
 

@@ -34,8 +34,8 @@ def free_gap_limits(design):
     d = design
     low, high = finished_limits(d).wall_pressure
     return (
-        d.closed_gap + d.gap_change * low / d.wall_pressure,
-        d.closed_gap + d.gap_change * high / d.wall_pressure,
+        d.duty.closed_gap + d.spring.gap_change * low / d.spring.wall_pressure,
+        d.duty.closed_gap + d.spring.gap_change * high / d.spring.wall_pressure,
     )
 
 
@@ -62,26 +62,26 @@ def side_limits(design):
 def finished_limits(design):
     """The Finished limits of the ring of a Design."""
     d = design
-    off = max(LEAST_THICKNESS, THICKNESS_SHARE * d.radial_thickness)
-    beyond = max(GAP_SHARE * d.closed_gap + GAP_BEYOND, LEAST_GAP_BEYOND)
-    most = judge_gap(d, d.closed_gap).most
-    largest = d.closed_gap + beyond
+    off = max(LEAST_THICKNESS, THICKNESS_SHARE * d.section.thickness)
+    beyond = max(GAP_SHARE * d.duty.closed_gap + GAP_BEYOND, LEAST_GAP_BEYOND)
+    most = judge_gap(d, d.duty.closed_gap).most
+    largest = d.duty.closed_gap + beyond
     if most is not None:
-        largest = min(largest, max(most, d.closed_gap + LEAST_GAP_BEYOND))
-    _, least, greatest = clearances.running_side_clearance(d.bore)
-    side = side_left(d, d.ring_width)
+        largest = min(largest, max(most, d.duty.closed_gap + LEAST_GAP_BEYOND))
+    _, least, greatest = clearances.running_side_clearance(d.duty.bore)
+    side = side_left(d, d.section.width)
     # The narrowest ring in the widest groove still has what practice leaves, and the reverse.
     least_groove, most_groove = groove_limits(d)
     loose = side + most_groove - least_groove
     return Finished(
-        thickness=(d.radial_thickness - off, d.radial_thickness + off),
+        thickness=(d.section.thickness - off, d.section.thickness + off),
         width=(
-            d.ring_width - max(SLACK_SIDE * greatest - loose, 0.0),
-            d.ring_width + max(side - least, 0.0),
+            d.section.width - max(SLACK_SIDE * greatest - loose, 0.0),
+            d.section.width + max(side - least, 0.0),
         ),
-        closed_gap=(d.closed_gap, largest),
+        closed_gap=(d.duty.closed_gap, largest),
         wall_pressure=(
-            (1.0 - PRESSURE_SHARE) * d.wall_pressure,
-            (1.0 + PRESSURE_SHARE) * d.wall_pressure,
+            (1.0 - PRESSURE_SHARE) * d.spring.wall_pressure,
+            (1.0 + PRESSURE_SHARE) * d.spring.wall_pressure,
         ),
     )

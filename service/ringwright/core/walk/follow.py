@@ -161,7 +161,7 @@ class Ring:
             high = min(high, cut + math.pi * (first - plan.bored - 2.0 * self.own.thickness[0]))
         if low <= high - leaning:
             ranges["clamped_gap_reading"] = (low * sine, (high - leaning) * sine)
-            best = cut + math.pi * (plan.finish - plan.bored - 2.0 * self.design.radial_thickness)
+            best = cut + math.pi * (plan.finish - plan.bored - 2.0 * self.design.section.thickness)
             if plan.bored_clamped is not None:
                 best = plan.clamped_gap
             gap = max(min(best, high), low + leaning)
@@ -241,7 +241,7 @@ class Ring:
         """
         for fault in faults:
             if fault == "thickness":
-                off = abs(made.thickness / self.design.radial_thickness - 1.0)
+                off = abs(made.thickness / self.design.section.thickness - 1.0)
                 stops = off > THICKNESS_STOP
             elif fault in ("gap", "gap-short"):
                 stops = judge_gap(self.design, made.closed_gap).outcome == STOP
@@ -256,7 +256,7 @@ class Ring:
 
     def least_clean_up(self):
         """Metal that the last turning must find, on the diameter [mm]."""
-        return min(LEAST_CLEAN_UP, CLEAN_UP_SHARE * self.design.finishing_allowance)
+        return min(LEAST_CLEAN_UP, CLEAN_UP_SHARE * self.design.allowances.finishing)
 
     def remedy(self, plan, made, faults, relief):
         """The first Remedy that, walked, leaves no fault; None where nothing does."""
@@ -268,13 +268,15 @@ class Ring:
                 continue
             tried = self.as_measured(other, tried, again)
             if not self.faults(other, tried, None):
-                return Remedy(key=key, value=value, made=tried, aim=self.design.wall_pressure)
+                return Remedy(
+                    key=key, value=value, made=tried, aim=self.design.spring.wall_pressure
+                )
         return None
 
     def candidates(self, plan, made):
         """(key, value, Plan, the measured size that it undoes) of what might be done, in order."""
         get = self.row.get
-        wanted = self.design.radial_thickness
+        wanted = self.design.section.thickness
         if made.closed_gap < self.own.closed_gap[0] - FEELER_STEP:
             again = changed(plan, closed_gap=self.nominal.closed_gap)
             yield "dress", again.closed_gap * plan.sine, again, "closed_gap_reading"

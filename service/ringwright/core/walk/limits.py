@@ -83,7 +83,7 @@ def card_limits(design, machine="light"):
     share = _share_for_thickness(plan, finished, machine)
     found = _with_share(plan, finished, design, machine, share)
     low, high = finished.wall_pressure
-    aim = design.wall_pressure
+    aim = design.spring.wall_pressure
     for _ in range(MOST_TRIES):
         least, most = found.worst.wall_pressure
         off = max((most - aim) / (high - aim), (aim - least) / (aim - low))
@@ -144,14 +144,14 @@ def _with_share(plan, finished, design, machine, share):
         bored = (plan.bored - 0.5 * bore_range, plan.bored + 0.5 * bore_range)
         low = plan.bored_clamped + 0.5 * (last - bore_range)
         bored_clamped = (min(low, plan.bored_clamped), min(low, plan.bored_clamped) + bore_range)
-    rough_off = min(0.5 * it(plan.rough, ROUGH_GRADE), ROUGH_SHARE * design.finishing_allowance)
+    rough_off = min(0.5 * it(plan.rough, ROUGH_GRADE), ROUGH_SHARE * design.allowances.finishing)
     slit = None
     length = (
-        plan.length - min(it(plan.length, LENGTH_GRADE), 0.3 * design.facing_allowance),
+        plan.length - min(it(plan.length, LENGTH_GRADE), 0.3 * design.allowances.facing),
         plan.length,
     )
     if plan.turns == 2:
-        slit = (plan.slit, plan.slit + min(SLIT_WOBBLE, SLIT_SHARE * design.facing_allowance))
+        slit = (plan.slit, plan.slit + min(SLIT_WOBBLE, SLIT_SHARE * design.allowances.facing))
     former = spacer = None
     if plan.former is not None:
         former = (plan.former - it(plan.former, FORMER_GRADE) * min(share, 1.0), plan.former)

@@ -38,31 +38,33 @@ def plan_of(design):
     """The Plan of a Design."""
     d = design
     share = 1.0
-    if d.curvature_change is not None:
-        share = d.wall_pressure / heat_set.contact_pressure(
-            d.curvature_change, d.bore, d.radial_thickness, d.modulus
+    if d.spring.curvature_change is not None:
+        share = d.spring.wall_pressure / heat_set.contact_pressure(
+            d.spring.curvature_change, d.duty.bore, d.section.thickness, d.duty.modulus
         )
     return Plan(
-        bore=d.bore,
-        turns=d.turns,
-        setting=d.setting,
-        sine=math.sin(math.radians(CUT_ANGLES[d.end_cut])),
-        relief=d.relief,
+        bore=d.duty.bore,
+        turns=d.duty.turns,
+        setting=d.duty.setting,
+        sine=math.sin(math.radians(CUT_ANGLES[d.duty.end_cut])),
+        relief=d.soak.relief.likely,
         growth=d.former_growth,
-        modulus=d.modulus,
+        modulus=d.duty.modulus,
         mean_share=share,
-        bored=d.bored_inside,
-        rough=d.rough_outside,
-        length=d.blank_length,
-        slit=d.slit_width,
-        kerf=d.end_kerf,
-        former=d.former_diameter,
-        spacer=d.spacer_width,
-        width=d.ring_width,
-        clamped_gap=d.clamped_gap,
-        bored_clamped=d.finish_outside - 2.0 * d.radial_thickness if d.inside_allowance else None,
-        finish=d.finish_outside,
-        closed_gap=d.closed_gap,
+        bored=d.blank.bored_inside,
+        rough=d.blank.rough_outside,
+        length=d.blank.length,
+        slit=d.allowances.slit,
+        kerf=d.allowances.kerf,
+        former=d.spring.former_diameter,
+        spacer=d.spring.spacer_width,
+        width=d.section.width,
+        clamped_gap=d.allowances.clamped_gap,
+        bored_clamped=d.blank.finish_outside - 2.0 * d.section.thickness
+        if d.allowances.inside
+        else None,
+        finish=d.blank.finish_outside,
+        closed_gap=d.duty.closed_gap,
     )
 
 

@@ -18,7 +18,7 @@ def former_for(design, plan, relief, start):
         if start is None:
             start = sawn_ring.free_radius
         r = 0.5 * (plan.bore - made.thickness)
-        contact = design.wall_pressure / plan.mean_share
+        contact = design.spring.wall_pressure / plan.mean_share
         curvature = heat_set.curvature_for_contact(contact, plan.bore, made.thickness, plan.modulus)
         free = 1.0 / (1.0 / r - curvature)
         # Turning the outside moves the neutral line in, boring the inside out again.
@@ -33,7 +33,7 @@ def former_for(design, plan, relief, start):
 
 def spacer_for(design, plan):
     """The spacer that gives the wanted pressure [mm]. design: a Design. plan: a Plan."""
-    wanted = design.gap_change
+    wanted = design.spring.gap_change
     made = states.close(turned(plan), plan.bore)
     free = wanted + made.gap
     cut = plan.kerf / plan.sine

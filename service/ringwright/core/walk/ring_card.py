@@ -42,9 +42,9 @@ def steps(ring, plan, ranges):
         ("end_kerf", ring.nominal.kerf, held.kerf),
         ("former_diameter",) + _tool_limits(ring, "former_diameter", plan.former, held.former),
         ("spacer_width",) + _tool_limits(ring, "spacer_width", plan.spacer, held.spacer),
-        ("free_gap", d.gap_change + d.closed_gap, free_gap_limits(d)),
+        ("free_gap", d.spring.gap_change + d.duty.closed_gap, free_gap_limits(d)),
         ("ring_width", ring.nominal.width, held.width),
-        ("closing_ring_bore", None if d.finishing == heat_set.BAND else closing, None),
+        ("closing_ring_bore", None if d.duty.finishing == heat_set.BAND else closing, None),
         (
             "clamped_gap_reading",
             max(plan.clamped_gap - lean(plan), 0.0) * plan.sine,
@@ -57,11 +57,11 @@ def steps(ring, plan, ranges):
         ),
         ("inside_diameter", ring.nominal.bored_clamped, held.bored_clamped),
         ("closed_gap_reading", ring.nominal.closed_gap * plan.sine, held.closed_gap),
-        ("radial_thickness", d.radial_thickness, ring.own.thickness),
+        ("radial_thickness", d.section.thickness, ring.own.thickness),
     ]
     found = []
     for name, value, limits in rows:
-        if value is None or (name == "slit_width" and d.turns == 1):
+        if value is None or (name == "slit_width" and d.duty.turns == 1):
             continue
         measured = ring.row.get(name)
         low = high = within = None
@@ -86,7 +86,7 @@ def _cut_off_step(ring, plan):
     if not ring.on_stick:
         return None
     d = ring.design
-    return d.band_width + d.slit_width + 0.5 * (plan.slit - d.slit_width)
+    return d.blank.band_width + d.allowances.slit + 0.5 * (plan.slit - d.allowances.slit)
 
 
 def _tool_limits(ring, name, value, limits):

@@ -102,20 +102,20 @@ def _followed(design, values):
 
 
 def _on_stick(design, values):
-    return design.turns == 2 and values.get("slit_on_stick") is True
+    return design.duty.turns == 2 and values.get("slit_on_stick") is True
 
 
 def _size(design, followed, step, on_stick):
     label, operation = WORDS[step.name]
-    other = _OTHER.get((design.turns, step.name))
+    other = _OTHER.get((design.duty.turns, step.name))
     if other is not None:
-        operation = other[1] if design.end_cut == "stepped" else other[0]
+        operation = other[1] if design.duty.end_cut == "stepped" else other[0]
     if on_stick:
         operation = _ON_STICK.get(step.name, operation)
-    if design.setting == "bound" and operation == "put-on-former":
+    if design.duty.setting == "bound" and operation == "put-on-former":
         operation = "put-on-former-bound"
-    if operation == "clamp" and design.finishing != "closing-ring":
-        operation = "clamp-band" if design.finishing == "band" else "clamp-forced"
+    if operation == "clamp" and design.duty.finishing != "closing-ring":
+        operation = "clamp-band" if design.duty.finishing == "band" else "clamp-forced"
     row = OrderedDict(
         (
             ("operation", operation),

@@ -67,18 +67,18 @@ def bears(design, curvature, finishing, bored_again, steps=STEPS):
     design: a Design. curvature: kappa0 [1/mm]. finishing: closing-ring, band or forced-round.
     bored_again: whether the inside is turned again too. steps: round the ring. Raises NotConverged.
     """
-    thickness = design.radial_thickness
-    r = spring.neutral_radius(design.bore, thickness)
+    thickness = design.section.thickness
+    r = spring.neutral_radius(design.duty.bore, thickness)
     moment = held_moment(curvature, r, finishing, steps)
     even = bored_again or finishing == FORCED_ROUND
     thick = [thickness] * (steps + 1)
     if not even:
         thick = without_heat.thicknesses(thickness, curvature * r * r, finishing, steps + 1)
     ring = wall_contact.Ring(
-        bore=design.bore,
-        thickness=design.radial_thickness,
-        turn_width=design.ring_width,
-        modulus=design.modulus,
+        bore=design.duty.bore,
+        thickness=design.section.thickness,
+        turn_width=design.section.width,
+        modulus=design.duty.modulus,
         turns=1,
         back_pressure=0.0,
         face_pressure=0.0,
@@ -135,18 +135,23 @@ def _made(values):
     design, ring_chosen = settle(asked)
     told = [one for one in ring_chosen if one.input in _TOLD]
     take = Chooser(values, BLANK, AGAIN)
-    finishing = design.finishing
+    finishing = design.duty.finishing
     again = take("bored_again", case=BANDED if finishing == BAND else "")
-    r = spring.neutral_radius(design.bore, design.radial_thickness)
+    r = spring.neutral_radius(design.duty.bore, design.section.thickness)
     inch = values.get("inch_sizes")
-    needed = without_heat.needed_outside(design.curvature_change, r, finishing)
+    needed = without_heat.needed_outside(design.spring.curvature_change, r, finishing)
     allowance = take("finishing_allowance", up(needed, 0.1, 0.005, inch), case=COLD)
     inside = (
-        up(without_heat.needed_inside(design.curvature_change, r, finishing), 0.1, 0.005, inch)
+        up(
+            without_heat.needed_inside(design.spring.curvature_change, r, finishing),
+            0.1,
+            0.005,
+            inch,
+        )
         if again
         else 0.0
     )
-    clamped = take("clamped_gap", design.closed_gap)
+    clamped = take("clamped_gap", design.duty.closed_gap)
     sizes = without_heat.sizes(design, finishing, clamped, allowance, inside)
     if clamped >= sizes.piece:
         raise unworkable(
@@ -162,7 +167,7 @@ def _made(values):
             "so thick a ring leaves no room for the spigot that clamps it",
             "make the ring thinner, or ask for less pressure",
         )
-    borne, thick, springiness = bears(design, design.curvature_change, finishing, again)
+    borne, thick, springiness = bears(design, design.spring.curvature_change, finishing, again)
     made = Made(
         design=design,
         finishing=finishing,
@@ -181,23 +186,26 @@ def _made(values):
 def _of_gap(asked, piece):
     """The request with the free gap that `settle` reckons by: less what its hold takes up."""
     design, _ = settle(asked)
-    if piece <= design.closed_gap:
+    if piece <= design.duty.closed_gap:
         return dict(asked, free_gap=piece)
-    r = spring.neutral_radius(design.bore, design.radial_thickness)
-    curvature = without_heat.curvature_for(piece, r, design.closed_gap, design.finishing)
-    opened = without_heat.piece_for(curvature, r, design.closed_gap, FORCED_ROUND)
+    r = spring.neutral_radius(design.duty.bore, design.section.thickness)
+    curvature = without_heat.curvature_for(piece, r, design.duty.closed_gap, design.duty.finishing)
+    opened = without_heat.piece_for(curvature, r, design.duty.closed_gap, FORCED_ROUND)
     return dict(asked, free_gap=opened)
 
 
 def _figures(made):
     d, borne, sizes = made.design, made.borne, made.sizes
     opening = spring.opening_to_clear(
-        d.radial_thickness, d.bore, d.gap_change, 0.5 * (d.bore - d.piston_diameter)
+        d.section.thickness,
+        d.duty.bore,
+        d.spring.gap_change,
+        0.5 * (d.duty.bore - d.piston_diameter),
     )
     closing = made.finishing == CLOSING_RING
     values = {
-        "radial_thickness": d.radial_thickness,
-        "ring_width": d.ring_width,
+        "radial_thickness": d.section.thickness,
+        "ring_width": d.section.width,
         "first_outside_diameter": sizes.first_outside,
         "first_inside_diameter": sizes.first_inside,
         "piece_cut_out": sizes.piece,
@@ -215,8 +223,8 @@ def _figures(made):
         "second_inside_diameter": sizes.inside,
         "thinnest": min(made.thicknesses),
         "thickest": max(made.thicknesses),
-        "closed_gap": d.closed_gap,
-        "closed_gap_hot": judging.gap_left(d, d.closed_gap, d.wall_temperature),
+        "closed_gap": d.duty.closed_gap,
+        "closed_gap_hot": judging.gap_left(d, d.duty.closed_gap, d.duty.wall_temperature),
         "mean_wall_pressure": borne.mean_pressure,
         "lowest_pressure": lowest_pressure(borne),
         "largest_pressure": borne.largest_pressure,
@@ -229,32 +237,32 @@ def _figures(made):
         "peak_compression": borne.compression,
         "sprung_on_opening": opening,
         "sprung_on_stress": spring.opening_stress(
-            opening, d.gap_change, d.bore, d.radial_thickness, d.modulus
+            opening, d.spring.gap_change, d.duty.bore, d.section.thickness, d.duty.modulus
         ),
     }
     given = {
-        "d1": d.bore,
-        "a1": d.radial_thickness,
-        "h": d.ring_width,
-        "E": d.modulus,
-        "kappa0": d.curvature_change,
+        "d1": d.duty.bore,
+        "a1": d.section.thickness,
+        "h": d.section.width,
+        "E": d.duty.modulus,
+        "kappa0": d.spring.curvature_change,
         "R": sizes.free_radius,
         "c": sizes.piece,
-        "s1": d.closed_gap,
+        "s1": d.duty.closed_gap,
         "s_c": made.clamped_gap,
         "s": sizes.piece,
-        "m": d.gap_change,
+        "m": d.spring.gap_change,
         "g": opening,
         "f": made.allowance,
         "i": made.inside_allowance,
         "a": sizes.thickness,
         "D": sizes.outside,
         "allowance": made.allowance,
-        "alpha_r": d.ring_material.expansion,
-        "alpha_c": d.cylinder_material.expansion,
-        "T_r": d.steam_temperature,
-        "T_c": d.wall_temperature,
-        "T_0": d.shop_temperature,
+        "alpha_r": d.duty.ring_material.expansion,
+        "alpha_c": d.duty.cylinder.expansion,
+        "T_r": d.duty.temperature,
+        "T_c": d.duty.wall_temperature,
+        "T_0": d.duty.shop,
     }
     return figures_of(ANSWER, values, given, {"widest_light": "wall-contact"})
 
@@ -280,13 +288,13 @@ def _points(borne):
 def _ways(made):
     """The same section and free gap made in other ways, this one among them."""
     d = made.design
-    bore, thickness, modulus = d.bore, d.radial_thickness, d.modulus
+    bore, thickness, modulus = d.duty.bore, d.section.thickness, d.duty.modulus
     r = spring.neutral_radius(bore, thickness)
-    gap = made.sizes.piece - d.closed_gap
+    gap = made.sizes.piece - d.duty.closed_gap
     even = spring.pressure_from_gap(gap, bore, thickness, modulus)
     curvature = heat_set.curvature_of_gap(gap, bore, thickness, BOUND, 1)
     contact = heat_set.contact_pressure(curvature, bore, thickness, modulus)
-    tip = heat_set.tip_force(contact, bore, d.ring_width)
+    tip = heat_set.tip_force(contact, bore, d.section.width)
     mean = contact * heat_set.mean_share(1)
     rows = [
         _way("heated, spread by a spacer", even, even, even, 0.0, 0.0),
@@ -299,7 +307,9 @@ def _ways(made):
             here = finishing == made.finishing and again == made.bored_again
             borne = made.borne
             if not here:
-                kappa = without_heat.curvature_for(made.sizes.piece, r, d.closed_gap, finishing)
+                kappa = without_heat.curvature_for(
+                    made.sizes.piece, r, d.duty.closed_gap, finishing
+                )
                 borne = bears(d, kappa, finishing, again, WAYS_STEPS)[0]
             turned = "outside and inside" if again else "outside"
             said = "without heat, %s, %s turned again" % (words, turned)

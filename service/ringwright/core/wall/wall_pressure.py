@@ -39,17 +39,20 @@ def spring_moment(design, steps):
 
     design: design.Design. steps: in all, over both turns of a double-turn ring.
     """
-    r = spring.neutral_radius(design.bore, design.radial_thickness)
+    r = spring.neutral_radius(design.duty.bore, design.section.thickness)
     nodes = steps + 1
-    step = 2.0 * math.pi * design.turns / steps
-    if design.bearing.uniform:
+    step = 2.0 * math.pi * design.duty.turns / steps
+    if design.duty.bearing.uniform:
         k = spring.springiness(
-            design.wall_pressure, design.bore, design.radial_thickness, design.modulus
+            design.spring.wall_pressure,
+            design.duty.bore,
+            design.section.thickness,
+            design.duty.modulus,
         )
         return free_shape.uniform(k, r, nodes, step)
-    if design.bearing.light:
-        return free_shape.round_arc(design.curvature_change, r, nodes)
-    return free_shape.light_tight(design.curvature_change, r, nodes, step)
+    if design.duty.bearing.light:
+        return free_shape.round_arc(design.spring.curvature_change, r, nodes)
+    return free_shape.light_tight(design.spring.curvature_change, r, nodes, step)
 
 
 def on_wall(design, moment, shape, direction, back_pressure, face_pressure):
@@ -60,16 +63,16 @@ def on_wall(design, moment, shape, direction, back_pressure, face_pressure):
     Raises NotConverged.
     """
     if shape.harmonics or shape.larger:
-        step = 2.0 * math.pi * design.turns / (len(moment) - 1)
+        step = 2.0 * math.pi * design.duty.turns / (len(moment) - 1)
         start = math.radians(direction)
         added = bore_shape.wall_moment(shape, [start + i * step for i in range(len(moment))])
         moment = [a + b for a, b in zip(moment, added)]
     ring = wall_contact.Ring(
-        bore=design.bore,
-        thickness=design.radial_thickness,
+        bore=design.duty.bore,
+        thickness=design.section.thickness,
         turn_width=design.turn_width,
-        modulus=design.modulus,
-        turns=design.turns,
+        modulus=design.duty.modulus,
+        turns=design.duty.turns,
         back_pressure=back_pressure,
         face_pressure=face_pressure,
     )
@@ -111,21 +114,21 @@ def calculate(values):
             "conflict",
         )
     chosen.extend(take.chosen)
-    shape = bore_shape.shape_of(values.get("bore_shape"), design.bore)
-    steps = per_turn * design.turns
+    shape = bore_shape.shape_of(values.get("bore_shape"), design.duty.bore)
+    steps = per_turn * design.duty.turns
     if readings:
         moment = free_shape.measured(
             [(entry["angle"], entry["radius"]) for entry in readings],
-            design.radial_thickness,
-            spring.neutral_radius(design.bore, design.radial_thickness),
-            design.turns,
+            design.section.thickness,
+            spring.neutral_radius(design.duty.bore, design.section.thickness),
+            design.duty.turns,
             steps + 1,
         )
     else:
         moment = spring_moment(design, steps)
     borne = on_wall(design, moment, shape, direction, back, face)
     springiness = max(max(moment), -min(moment)) / spring.neutral_radius(
-        design.bore, design.radial_thickness
+        design.duty.bore, design.section.thickness
     )
     return OrderedDict(
         (
@@ -168,9 +171,9 @@ def _figures(design, borne, shape, back, face):
         "bore_misfit": shape.misfit,
     }
     given = {
-        "d1": design.bore,
-        "a1": design.radial_thickness,
-        "E": design.modulus,
+        "d1": design.duty.bore,
+        "a1": design.section.thickness,
+        "E": design.duty.modulus,
         "q": back - face,
         "h": design.turn_width,
     }
@@ -178,7 +181,7 @@ def _figures(design, borne, shape, back, face):
         worst = 0.0
         for n, amplitude, _ in shape.harmonics:
             worst += bore_shape.pressure_to_follow(
-                n, amplitude, design.bore, design.radial_thickness, design.modulus
+                n, amplitude, design.duty.bore, design.section.thickness, design.duty.modulus
             )
             given["U_%d" % n] = amplitude
         values["pressure_to_follow"] = worst
@@ -191,7 +194,7 @@ def _figures(design, borne, shape, back, face):
 def _turns(design, borne, per_turn):
     turns = []
     angles = [360.0 * i / per_turn for i in range(per_turn + 1)]
-    for turn in range(design.turns):
+    for turn in range(design.duty.turns):
         a, b = turn * per_turn, (turn + 1) * per_turn + 1
         turns.append(
             OrderedDict(
@@ -267,7 +270,7 @@ def _sealed(rows, design, borne, shape):
             why = "The ring presses on the wall all the way round."
         rows.append(finding("seals", GOOD, why, "", value, limit))
         return
-    if design.turns == 1 and not design.bearing.uniform:
+    if design.duty.turns == 1 and not design.duty.bearing.uniform:
         remedy = (
             "Set a plain ring with a spacer in its gap, or make a double-turn ring; steam behind "
             "the ring closes part of it."
@@ -315,7 +318,7 @@ def _light(rows, borne, shape):
 
 
 def _stress(rows, design, borne):
-    strength = design.ring_material.bending_strength
+    strength = design.duty.ring_material.bending_strength
     peak = borne.tension
     share = peak / strength
     watch, stop = section.PERMANENT_WATCH, section.PERMANENT_STOP

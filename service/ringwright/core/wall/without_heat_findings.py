@@ -46,8 +46,8 @@ def findings(made):
 
 def _cleans(made):
     d = made.design
-    r = spring.neutral_radius(d.bore, d.radial_thickness)
-    needed = without_heat.needed_outside(d.curvature_change, r, made.finishing)
+    r = spring.neutral_radius(d.duty.bore, d.section.thickness)
+    needed = without_heat.needed_outside(d.spring.curvature_change, r, made.finishing)
     good = made.allowance >= needed - 1e-9
     return finding(
         "cleans-up",
@@ -61,7 +61,7 @@ def _cleans(made):
 
 
 def _even(made):
-    thick = made.design.radial_thickness
+    thick = made.design.section.thickness
     varies = max(made.thicknesses) - min(made.thicknesses)
     share = varies / thick
     outcome = GOOD if share <= UNEVEN_WATCH else WATCH if share <= UNEVEN_STOP else STOP
@@ -79,10 +79,13 @@ def _even(made):
 
 def _stresses(rows, made):
     d = made.design
-    strength = d.ring_material.bending_strength
-    word = "break" if d.ring_material.family == "iron" else "take a set"
+    strength = d.duty.ring_material.bending_strength
+    word = "break" if d.duty.ring_material.family == "iron" else "take a set"
     opening = spring.opening_to_clear(
-        d.radial_thickness, d.bore, d.gap_change, 0.5 * (d.bore - d.piston_diameter)
+        d.section.thickness,
+        d.duty.bore,
+        d.spring.gap_change,
+        0.5 * (d.duty.bore - d.piston_diameter),
     )
     in_bending(
         rows, "drawn-closed",
@@ -98,7 +101,9 @@ def _stresses(rows, made):
     )  # fmt: skip
     in_bending(
         rows, "sprung-on",
-        spring.opening_stress(opening, d.gap_change, d.bore, d.radial_thickness, d.modulus),
+        spring.opening_stress(
+            opening, d.spring.gap_change, d.duty.bore, d.section.thickness, d.duty.modulus
+        ),
         strength, section.ONCE_WATCH, section.ONCE_STOP,
         "pulled open by its ends to pass over the piston", word,
         "Make the ring thinner, slide it on over strips so that it opens evenly, or build up "

@@ -23,8 +23,8 @@ def marked(sizes):
 def steps(made):
     """The steps of a ring_without_heat.Made in order, as texts: "Close it: Press the ring ..."."""
     d, sizes = made.design, made.sizes
-    facing = d.facing_allowance
-    cut = CUT_ANGLES[d.end_cut]
+    facing = d.allowances.facing
+    cut = CUT_ANGLES[d.duty.end_cut]
     packing = feeler_reading(gap=made.clamped_gap, angle=cut)
     said = [
         (
@@ -34,8 +34,8 @@ def steps(made):
             % (
                 length(sizes.first_outside),
                 length(sizes.first_inside),
-                length(d.ring_width + 2.0 * facing),
-                length(d.ring_width),
+                length(d.section.width + 2.0 * facing),
+                length(d.section.width),
             ),
         ),
         (
@@ -75,7 +75,7 @@ def steps(made):
             "Try it in the bore",
             "Take the burrs off and put the ring alone into the cylinder, square to the bore. The "
             "gap is %s; hold a lamp behind the ring and look for light."
-            % fine_length(d.closed_gap),
+            % fine_length(d.duty.closed_gap),
         )
     )
     return ["%s: %s" % (title, text) for title, text in said]
