@@ -60,6 +60,19 @@ ROOMS = {
             "published/test_putting_on_programme.py",
         ),
     ),
+    "settling": (
+        (
+            "ring.design", "ring.duty", "ring.allowances", "ring.chosen_section",
+            "ring.spring_back", "ring.sizing", "running.ring_at_hand",
+        ),
+        (
+            "core/test_design.py",
+            "core/test_sizing.py",
+            "core/test_groove_limits.py",
+            "core/test_running.py",
+            *RECORDED,
+        ),
+    ),
     "clearances": (
         ("clearances.groove", "clearances.piston", "clearances.ring_gap"),
         (
