@@ -24,7 +24,7 @@ METHODS = (
     Method(
         "ring-spaces",
         "Pressure drop from ring to ring",
-        "dp_i/dt = sqrt(p v) A/V (q_i - q_(i+1)), q = p_high times the flow number, over a turn",
+        "dp_i/dt = sqrt(p v) A/V (q_in - q_out), q = p_high times the flow number, over a turn",
         "p v constant; rings alike; spaces one land and one groove each; gaps alone",
         ("orifice", "hyperbolic"),
     ),
