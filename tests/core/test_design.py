@@ -223,3 +223,38 @@ def test_any_bore_gives_a_ring_that_is_one(
     )
     if d.spring.former_diameter is not None:
         assert d.spring.former_diameter > d.blank.bored_inside
+
+
+# What is given, and between what it should have lain: by hand, from the rule that refuses it.
+REFUSED = [
+    ({"bore": 80.0, "piston_diameter": 60.0}, "piston_diameter", (64.0, 80.0)),
+    ({"bore": 80.0, "piston_diameter": 85.0}, "piston_diameter", (64.0, 80.0)),
+    (
+        {"bore": 80.0, "end_kerf": 1.0, "end_cut": "square", "clamped_gap": 5.0},
+        "clamped_gap",
+        (None, 1.0),
+    ),
+    ({"bore": 80.0, "radial_thickness": 14.0}, "radial_thickness", (None, 80.0 / 6.0)),
+    ({"bore": 80.0, "free_gap": 0.1, "closed_gap": 0.3}, "free_gap", (0.3, None)),
+]
+
+
+@pytest.mark.parametrize(("values", "name", "limits"), REFUSED)
+def test_a_refusal_tells_what_was_given_and_its_limits(values, name, limits):
+    with pytest.raises(InputProblem) as caught:
+        settle(values)
+    (fault,) = caught.value.faults
+    assert fault.path == (name,)
+    assert fault.value == values[name]
+    assert (fault.lowest, fault.highest) == pytest.approx(limits)
+
+
+def test_a_saw_too_wide_for_the_gap_is_told_the_widest_that_serves():
+    values = {"bore": 80.0, "ring_type": "plain"}
+    with pytest.raises(InputProblem) as caught:
+        settle({**values, "end_kerf": 12.0})
+    (fault,) = caught.value.faults
+    assert fault.value == 12.0 and fault.lowest is None
+    settle({**values, "end_kerf": 0.99 * fault.highest})
+    with pytest.raises(InputProblem):
+        settle({**values, "end_kerf": 1.01 * fault.highest})
