@@ -7,9 +7,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from ringwright.core import calculations
+from ringwright.core import calculations, fields
 from ringwright.core.problems import InputProblem
 from ringwright.core.properties.steam import saturation_temperature
+from ringwright.core.ring.design import settle
+from ringwright.core.running import ring_at_hand, running, running_inputs
 
 STEADY = settings(derandomize=True, deadline=None, max_examples=25)
 # The demonstration engine: the launch Marigold of the invented Fernhollow Steam Club.
@@ -332,3 +334,36 @@ def test_other_sealings_say_what_cannot_be_said_of_them():
         assert key in keys
     for entry in listed:
         assert entry["reckoned"] and entry["not_reckoned"]
+
+
+@pytest.mark.parametrize("ring_type", ["plain", "double-turn"])
+def test_the_ring_on_the_piston_is_the_ring_that_sizing_would_judge(ring_type):
+    """Every size and temperature that the checks read is in its own place."""
+    ring = {
+        "bore": 100.0,
+        "ring_type": ring_type,
+        "steam_pressure": 0.9,
+        "steam_temperature": 240.0,
+        "shop_temperature": 12.0,
+        "piston_material": "aluminium",
+        "radial_thickness": 3.1,
+        "ring_width": 6.4,
+        "piston_diameter": 99.3,
+        "wall_pressure": 0.04,
+        "expander_pressure": 0.013,
+    }
+    asked = {**ring, "stroke": 90.0, "speed": 300.0, "worn_gap": 0.7, "side_clearance": 0.06}
+    filled, _ = running_inputs.filled(fields.checked(running.FIELDS, asked))
+    there = ring_at_hand.standing(filled)
+    drawn, _ = settle({**ring, "closed_gap": 0.7, "groove_width": 6.46})
+    for name in (
+        *("bore", "ring_type", "turns", "ring_material", "cylinder", "piston", "modulus"),
+        *("steam_pressure", "saturation", "temperature", "shop", "closed_gap"),
+        *("warming_wall_temperature", "wall_temperature"),
+    ):
+        assert getattr(there.duty, name) == getattr(drawn.duty, name), name
+    assert there.duty.rings is None
+    assert there.section[:2] == drawn.section[:2] == (3.1, 6.4)
+    assert there.spring.wall_pressure == drawn.spring.wall_pressure == 0.04
+    for name in ("expander_pressure", "side_clearance", "groove_width", "piston_diameter"):
+        assert getattr(there, name) == pytest.approx(getattr(drawn, name), abs=1e-9), name
