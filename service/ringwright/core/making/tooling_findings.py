@@ -3,7 +3,7 @@
 from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..ring import blank, heat_set
 from ..ring.allowances import CUT_ANGLES
-from ..ring.soak import soak_range
+from ..ring.soak import WIDE_RELIEF, soak_range
 from ..wording import decimal, fine_length, length, temperature
 
 # Side play of the spigot in the closed ring, which is not quite round [mm].
@@ -83,7 +83,7 @@ def _soak(rows, d, values):
         rows.append(
             finding("soak", GOOD, "A soak at %s relaxes most of the bending." % said, "", value)
         )
-    if values.get("relief") is None and d.soak.relief.high - d.soak.relief.low > 0.25:
+    if values.get("relief") is None and d.soak.relief.high - d.soak.relief.low > WIDE_RELIEF:
         rows.append(
             finding(
                 "relief",
@@ -92,7 +92,7 @@ def _soak(rows, d, values):
                 % (decimal(d.soak.relief.low, 2), decimal(d.soak.relief.high, 2)),
                 "Make one ring, measure its free gap, and give the relief it shows.",
                 Quantity(d.soak.relief.high - d.soak.relief.low, "1"),
-                Quantity(0.25, "1"),
+                Quantity(WIDE_RELIEF, "1"),
             )
         )
 

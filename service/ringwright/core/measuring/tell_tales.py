@@ -15,7 +15,7 @@ from ..ring.allowances import SMALLEST_RELIEF
 from ..ring.design import settle
 from ..ring.judging import judge_pressure, pressing
 from ..ring.remedies import change
-from ..ring.soak import Relief, expected_relief, soak_range
+from ..ring.soak import WIDE_RELIEF, Relief, expected_relief, soak_range
 from ..ring.spring_back import TARGETS
 from ..wording import decimal, percent, temperature, wall_pressure
 from .inspection_findings import LEAST_RELIEF
@@ -27,8 +27,6 @@ _INPUTS = dict([(entry.name, entry) for entry in FIELDS])
 # Beyond this a metal is spoilt [degC]: grey iron near its critical point (a metallurgist: never
 # past 1333 F); bronze goes dead soft, from memory.
 SPOILT = {"iron": 720.0, "bronze": 500.0}
-# The spread of what a soak relaxes that is too wide to make a batch by; as tooling has it.
-WIDE_RELIEF = 0.25
 # Bounds of the relief's model [degC].
 COLDEST, HOTTEST = 100.0, 900.0
 # Soaks to compare, by tell-tale and hours; None: that of the request.

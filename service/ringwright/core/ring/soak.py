@@ -13,6 +13,9 @@ from ..catalogue.inputs_blank import USUAL_SOAK
 from ..problems import OutOfRange
 from ..records import Method
 
+# A spread of the relief that is too wide to make a batch by.
+WIDE_RELIEF = 0.25
+
 # Share of moment relaxed by one hour at each temperature [degC], grey iron; from memory, anchored
 # as above.
 _IRON_HOUR = (
