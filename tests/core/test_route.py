@@ -364,3 +364,20 @@ def test_a_lathe_too_fast_is_told_a_tool_that_stands_it_or_that_none_does(bore):
     given = {one["input"]: one["value"] for one in told.get("apply", ())}
     assert given == ({"tool_material": "carbide"} if cleared else {})
     assert told["remedy"].startswith("No one change") is not cleared
+
+
+@pytest.mark.parametrize("bore", [30.0, 80.0, 250.0])
+def test_a_ring_is_wound_on_as_its_stress_is_judged(bore):
+    """Its first end stays at the piston's edge: let down by its width it is worse, and is told."""
+    text = next(one for one in route(bore=bore)["operations"] if one["key"] == "fit-double")
+    steps = text["text"].split(". ")
+    on = next(step for step in steps if "like a key ring" in step)
+    assert "at its very edge" in on
+    assert "groove" not in on
+    assert next(step for step in steps if "groove" in step).startswith("Only when all of it is on")
+    wide = calculations.run("sizing", {"bore": bore, "ring_width": 0.09 * bore})
+    findings = {one["check"]: one for one in wide["findings"]}
+    assert findings["wound-on"]["outcome"] == "good"
+    told = findings["wound-on-in-haste"]
+    assert "let down" in told["why"]
+    assert "at the piston's edge" in told["remedy"]

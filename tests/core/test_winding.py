@@ -102,6 +102,10 @@ def test_more_spring_of_its_own_less_stress_on_the_plug(one, other, ratio, bore)
         for plug, held in ((slack, 0.0), (slack, thickness), (stiff, 0.0))
     ]
     assert wound[0].spread_out <= wound[0].hurried_low <= wound[0].hurried_high
+    down = winding.wound_on_stress(
+        slack, bore, thickness, thickness, 0.0, 1e5, 0.26, let_down=thickness
+    )
+    assert all(let_down > at_edge for let_down, at_edge in zip(down, wound[0], strict=True))
     # More grip asks for more, more spring of its own for less.
     assert wound[1].spread_out > wound[0].spread_out >= wound[2].spread_out
 

@@ -16,7 +16,11 @@ _ROOMS = (
             ("forming", "stress on the former or spacer"),
             ("turning-through", "stress when the turns pass through one another"),
             ("wound-on", "stress when wound on to the piston"),
-            ("wound-on-in-haste", "stress when wound on in haste, the crossing within 20 degrees"),
+            (
+                "wound-on-in-haste",
+                "stress when wound on in haste, the crossing within 20 degrees, or with the first "
+                "end let down by the ring's width",
+            ),
             ("sprung-on", "stress when opened over the piston or a plug"),
             ("light", "light between ring and bore"),
             ("bearing", "how evenly the ring bears"),

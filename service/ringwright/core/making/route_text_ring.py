@@ -369,9 +369,11 @@ RING_TEXT = OrderedDict(
                 ),
                 (
                     ("plastic", "Lay the expander in its groove first."),
-                    "Oil the ring, start one free end in the groove and wind it on like a key "
-                    "ring, the crossing spread over a third of a turn. Stagger the bridges, keep "
-                    "both gaps of each ring clear of the ports. Run in light with plenty of oil.",
+                    "Oil the ring. Lay one free end on the piston, at its very edge, and wind the "
+                    "ring on like a key ring, the crossing spread over a third of a turn. Only "
+                    "when all of it is on, slide it along on strips into its groove, bottom groove "
+                    "first. Stagger the bridges, keep both gaps of each ring clear of the ports. "
+                    "Run in light with plenty of oil.",
                 ),
                 (
                     "Ring turns freely in its groove all round and goes below the land; no crack "

@@ -145,17 +145,19 @@ def _stresses(rows, d, acts):
             "opened over a taper plug of the piston's size",
             "Make the ring thinner, or build up the piston.",
         )
-        hurried = acts.wound_on.hurried_high
-        if hurried > section.ONCE_WATCH * strength >= acts.wound_on.spread_out:
+        hurried, let_down = acts.wound_on.hurried_high, acts.let_down.spread_out
+        worse = max(hurried, let_down)
+        if worse > section.ONCE_WATCH * strength >= acts.wound_on.spread_out:
             rows.append(
                 finding(
                     "wound-on-in-haste",
                     WATCH,
-                    "Wound on in haste, the crossing within 20 degrees, it may see %s."
-                    % stress(hurried),
+                    "Wound on in haste, the crossing within 20 degrees, it may see %s. With its "
+                    "first end let down from the piston's edge by its width, it may see %s."
+                    % (stress(hurried), stress(let_down)),
                     "Spread the crossing over a third of a turn: slip strips under the ring as "
-                    "you go.",
-                    Quantity(hurried, "MPa"),
+                    "you go. Keep the first end at the piston's edge until the whole ring is on.",
+                    Quantity(worse, "MPa"),
                     Quantity(section.ONCE_WATCH * strength, "MPa"),
                 )
             )

@@ -21,8 +21,8 @@ Behaviour = namedtuple(
     "Behaviour",
     (
         "closed_nominal", "closed_tension", "closed_compression", "opening", "sprung_on",
-        "wound_on", "through", "grip", "forming", "tangential", "to_close_gap", "to_bore_size",
-        "light", "slack_angle",
+        "wound_on", "let_down", "through", "grip", "forming", "tangential", "to_close_gap",
+        "to_bore_size", "light", "slack_angle",
     ),
 )  # fmt: skip
 
@@ -89,7 +89,9 @@ def behaviour(design):
             d.blank.length, d.allowances.slit, d.soak.relief.likely, 0.5 * (bore - thickness),
             thickness, d.turn_width, modulus, poisson,
         )  # fmt: skip
-    wound_on = winding.wound_on_stress(plug, bore, thickness, d.turn_width, held, modulus, poisson)
+    strip = plug, bore, thickness, d.turn_width, held, modulus, poisson
+    wound_on = winding.wound_on_stress(*strip)
+    let_down = winding.wound_on_stress(*strip, let_down=2.0 * d.turn_width)
     if d.duty.setting == heat_set.SPREAD:
         forming = spring.opening_stress(
             d.spring.spacer_width - d.allowances.gap_kerf, 0.0,
@@ -110,6 +112,7 @@ def behaviour(design):
         opening=opening,
         sprung_on=sprung_on,
         wound_on=wound_on,
+        let_down=let_down,
         through=through,
         grip=grip,
         forming=forming,
@@ -255,7 +258,7 @@ def _ring_values(d, acts):
             0.95 * wound.spread_out,
             wound.spread_out,
             # In haste, and from the groove.
-            winding.STARTED_IN_GROOVE * wound.hurried_high,
+            acts.let_down.hurried_high,
         ),
         "turning_through_stress": acts.through.equivalent if double else None,
         "turning_through_force": acts.through.force if double else None,

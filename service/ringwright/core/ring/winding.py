@@ -15,11 +15,10 @@ from ..records import Method
 _PEAK = 1.1866
 # Winding on, fitted to a rod of large displacement on its piston: over the plug, and what the
 # crossing adds at nil, with the degrees in which it falls to 1/e; sideways, the shares of turn's
-# width and grip that move the end; the twist's lever where it is worst, in radii.
+# width and grip that move the end, and of how far it lies in from the edge; the twist's lever where
+# it is worst, in radii.
 _OVER_PLUG, _CROSSED, _FALLS = 1.037, 2.21, 16.5
-_LIFTED, _GRIPPED, _LEVER = 0.95, 0.9, 1.76
-# Of a ring whose first end is let down into its groove, two turns' widths from the piston's edge.
-STARTED_IN_GROOVE = 1.25
+_LIFTED, _GRIPPED, _LET_DOWN, _LEVER = 0.95, 0.9, 1.5, 1.76
 # Crossings: a third of a turn, 40 degrees and 20.
 _CROSSINGS = (120.0, 40.0, 20.0)
 
@@ -226,24 +225,25 @@ def plug_stress_round(curvature_change, bore, thickness, modulus):
     return max(_PEAK * left * ratio / (ratio - 1.0), 0.0)
 
 
-def wound_on_stress(plug, bore, thickness, turn_width, held, modulus, poisson):
+def wound_on_stress(plug, bore, thickness, turn_width, held, modulus, poisson, let_down=0.0):
     """WoundOn stresses of a ring wound on like a key ring [MPa], as a rod within 4 %.
 
     In its plane K*plug, K = 1.037 + 2.21*exp(-crossing/16.5 degrees): the strip leaves the piston
     as from its plug, and hands that hold the rest to its own size within the crossing lever it off.
-    Sideways the end moves 0.95 of its turn's width and 0.9 of the grip `held`, which bends it
-    P*r and twists it 1.76*P*r at the worst. The larger of both bendings together at the inner
-    corner, and of bending and twist on the inner face: for a crossing of 120, 40 and 20 degrees.
+    Sideways the end moves 0.95 of its turn's width, 0.9 of the grip `held` and 1.5 times what it
+    lies in from the edge; this bends it P*r and twists it 1.76*P*r at the worst. The larger of both
+    bendings together at the inner corner, and of bending and twist on the inner face: for a
+    crossing of 120, 40 and 20 degrees.
     plug: stress on the plug, 0 up [MPa]. bore, thickness, turn_width [mm]. held: as in grip_force,
-    0 up [mm]. modulus [MPa]. poisson [1]. Source: fitted to a geometrically exact rod that meets
-    piston, edge and its other turn, d1/a1 20 to 40, turns half to twice as wide as thick, its first
-    end at the edge: STARTED_IN_GROOVE times that two turns' widths further in. At 20 degrees within
-    5.4 %.
+    0 up [mm]. modulus [MPa]. poisson [1]. let_down: how far in from the edge of the piston the
+    first end lies while the rest is wound on, 0 to three turns' widths [mm]. Source: fitted to a
+    geometrically exact rod that meets piston, edge and its other turn, d1/a1 20 to 40, turns half
+    to twice as wide as thick; at 20 degrees within 5.4 %, let down within 11 %.
     What hands do is not known.
     """
     radius = 0.5 * (bore - thickness)
     force = axial_stiffness(radius, thickness, turn_width, modulus, poisson)
-    force *= _LIFTED * turn_width + _GRIPPED * held
+    force *= _LIFTED * turn_width + _GRIPPED * held + _LET_DOWN * let_down
     sideways = 6.0 * force * radius / (thickness * turn_width * turn_width)
     stresses = torsion_stress(_LEVER * force * radius, thickness, turn_width)
     twist = stresses[1 if thickness > turn_width else 0]
@@ -287,8 +287,8 @@ METHODS = (
         "the plug's stress times 1.037 + 2.21 exp(-crossing/16.5 deg), with bending P r or twist "
         "1.76 P r from P = (0.95 h + 0.9 (eta width - slit)) E Ix/(pi r^3 (1 + 3 E Ix/(G J)))",
         "fitted within 4 %, at 20 deg 5.4 %; d1/a1 20 to 40, turns half to twice as wide as "
-        "thick, the first end at the edge: two turns' widths further in a quarter more; what "
-        "hands do is not known",
+        "thick, the first end at the piston's edge; let down from there 1.5 times its way more in "
+        "the bracket, within 11 %; what hands do is not known",
         ("beam", "contact"),
     ),
 )
