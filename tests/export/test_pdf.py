@@ -17,6 +17,7 @@ import zxingcpp
 from PIL import Image, ImageChops
 
 from ringwright.export import card_style
+from ringwright.export.pdf_flowables import Picture
 
 JOB = {
     "bore": "3 1/8 in",
@@ -243,6 +244,24 @@ def test_marks_in_a_name_are_only_letters(client):
         "a b"
         in pages(fetched(client, "drawings/former.pdf", job_name="a\u202eb"))[0].extract_text()
     )
+
+
+@pytest.mark.parametrize("ring_type", ["double-turn", "plain"])
+def test_every_operation_has_its_picture_beside_it(client, monkeypatch, ring_type):
+    drawn = []
+    draw = Picture.draw
+
+    def noted(picture):
+        drawn.append((picture.sheet.title, picture.canv.getPageNumber()))
+        draw(picture)
+
+    monkeypatch.setattr(Picture, "draw", noted)
+    found = pages(fetched(client, "route.pdf", ring_type=ring_type, rings="3"))
+    job = {"bore": JOB["bore"], "steam_pressure": JOB["steam_pressure"], "ring_type": ring_type}
+    card = client.post("/v1/route", json={**job, "rings": 3}).get_json()
+    assert [title for title, _ in drawn] == [one["title"] for one in card["operations"]]
+    for title, page in drawn:
+        assert title in " ".join(found[page - 1].extract_text().split())
 
 
 @pytest.mark.parametrize("rings", [1, 2, 7, 12, 13, 40])

@@ -236,10 +236,12 @@ def _route(values: Values, typed: Typed) -> File:
         design, tools, {**values, "paper": "card", UNITS_OF_DRAWING: values["units"]}
     )
 
-    def drawn(part: str) -> Sheet | None:
-        if not catalogue.PARTS[part].serves(design):
+    def drawn(operation: str) -> Sheet | None:
+        if operation not in job.operations:
             return None
-        sheets: Sequence[Sheet] = catalogue.sheets(job, part)
+        sheets: Sequence[Sheet] = catalogue.sheets(
+            job._replace(operation=operation), catalogue.OPERATION
+        )
         return sheets[0]
 
     heading = {

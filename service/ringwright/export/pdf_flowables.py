@@ -19,6 +19,7 @@ class Picture(Flowable):
 
     def __init__(self, sheet: Sheet, scale: float = 1.0, columns: int = 1) -> None:
         super().__init__()
+        self.sheet = sheet
         self.scale: float = scale * mm
         views = sheet.views
         self.rows = [views[i : i + columns] for i in range(0, len(views), columns)]

@@ -23,26 +23,9 @@ from .card_style import BODY, CELL, CENTRED, HEADING, SIZE, SMALL, TITLE, Laid, 
 from .numbered_pages import numbered
 from .pdf_flowables import Picture, QrCode
 
-# From the key of a part its sheet for a card, None where the ring has no such part.
+# From the key of an operation its picture for a card, None where it has none.
 Drawn = Callable[[str], Sheet | None]
 
-# Operation -> the part whose drawing stands beside it.
-DRAWINGS = {
-    "face-blank": "blank",
-    "slit": "rotary-table",
-    "turn-through": "ring-turned-through",
-    "put-on-former": "former",
-    "put-on-former-bound": "former",
-    "spread": "spacer",
-    "measure-free-gap": "ring-free",
-    "face-step": "pot",
-    "face-sides": "pot",
-    "clamp": "closing-ring",
-    "turn-finish": "clamp-mandrel",
-    "inspect": "ring-closed",
-    "fit": "cylinder-section",
-    "fit-double": "cylinder-section",
-}
 # What the head of the card says of the ring, where the answer has it.
 HEAD_FIGURES = (
     ("radial_thickness", "Radial thickness"),
@@ -85,7 +68,7 @@ def route_pdf(
     """The bytes of the route card.
 
     worked: dict with the plain answers of "sizing", "tooling" and "route" for one job. drawn:
-    function of a part's key giving its sheet for a card, None where the ring has no such part.
+    function of an operation's key giving its picture for a card, None where it has none.
     heading: dict with "job", "owner", "date", "kind", "material", "bore", "rings". paper: key of
     CARDS. system: metric or inch. link: address that opens the job in the app, None
     where it is too long for a code. carried: the job of that link, which the file holds as well.
@@ -259,7 +242,7 @@ def _operation(
     """One operation, kept on one page. tools: names of the sizes of tools. own: as of
     card_sizes.own_sizes. said: keys of the cautions that earlier ones gave in full.
     """
-    sheet = drawn(DRAWINGS[operation["key"]]) if operation["key"] in DRAWINGS else None
+    sheet = drawn(operation["key"])
     words = [paragraph(operation["text"])]
     boxed = []
     told = []

@@ -266,7 +266,7 @@ def steam_temperature(job):
         p = top * (i / _POINTS) * (i / _POINTS)
         pairs.append((p / per, shown(steam.saturation_temperature(p))))
     highest = max(pairs[-1][1], shown(d.duty.temperature))
-    unit = "degF" if inch else "degC"
+    unit = "°F" if inch else "°C"
     axes = Axes(
         "steam",
         "Saturated steam",

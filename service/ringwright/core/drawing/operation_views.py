@@ -116,7 +116,7 @@ def _soak(job, row):
         foot = -outer - room - 3.0 * wall
         arrow(view, (x, foot - 2.0 * wall), (x, foot + wall))
     degrees = temperature.value
-    heat = "%s degC" % words.whole(degrees)
+    heat = "%s °C" % words.whole(degrees)
     if job.system == words.INCH:
         heat = "%s degF" % words.whole(1.8 * degrees + 32.0)
     text = "Ring at %s, held %s" % (heat, words.hours(time.value))
@@ -257,7 +257,7 @@ _VIEWS = {
     "turn-finish": _turn_finish,
     "bore-clamped": _bore_clamped,
     "dress-ends": _in_bore,
-    "inspect": _in_bore,
+    "inspect": _detail(ring_views.section, "The ring cut across: its thickness and width."),
     "fit": _fit,
     "fit-double": _fit,
 }
