@@ -48,6 +48,21 @@ PRINTED_G_UPPER = (-4, -5, -6, -7, -9, -10, -12, -14, -15, -17)
 PRINTED_F_UPPER = (-10, -13, -16, -20, -25, -30, -36, -43, -50, -56)
 
 
+# The same over 500 mm, bands 500-630, 630-800, 800-1000, as three open tables print them from ISO
+# 286-2:2010, table 17, from IS 919-2 and from ISO 4156-1 (d, e and f). All read.
+OVER_500 = (600, 700, 900)
+PRINTED_OVER_500 = {
+    6: (44, 50, 56),
+    7: (70, 80, 90),
+    8: (110, 125, 140),
+    9: (175, 200, 230),
+    10: (280, 320, 360),
+    11: (440, 500, 560),
+}
+PRINTED_BELOW = {"d": (260, 290, 320), "e": (145, 160, 170), "f": (76, 80, 86), "g": (22, 24, 26)}
+PRINTED_ABOVE = {"k": (0, 0, 0), "n": (44, 50, 56), "p": (78, 88, 100)}
+
+
 def micrometres(mm):
     return round(mm * 1000, 6)
 
@@ -66,6 +81,23 @@ def test_shaft_deviations_match_the_printed_table(tolerance_class, printed):
         micrometres(fits.limits(nominal, tolerance_class).upper_deviation) for nominal in NOMINALS
     ]
     assert found == list(printed)
+
+
+@pytest.mark.parametrize("grade", sorted(PRINTED_OVER_500))
+def test_tolerances_over_500_match_the_printed_tables(grade):
+    found = [micrometres(fits.tolerance(nominal, grade)) for nominal in OVER_500]
+    assert found == list(PRINTED_OVER_500[grade])
+
+
+@pytest.mark.parametrize("letter", [*PRINTED_BELOW, *PRINTED_ABOVE])
+def test_deviations_over_500_match_the_printed_tables(letter):
+    limits = [fits.limits(nominal, letter + "7") for nominal in OVER_500]
+    if letter in PRINTED_BELOW:
+        found = [-micrometres(one.upper_deviation) for one in limits]
+        assert found == list(PRINTED_BELOW[letter])
+    else:
+        found = [micrometres(one.lower_deviation) for one in limits]
+        assert found == list(PRINTED_ABOVE[letter])
 
 
 def test_the_textbook_fit():

