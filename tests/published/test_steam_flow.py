@@ -61,6 +61,20 @@ def test_both_rules_give_the_figures_known_beforehand(gauge, napier, isentropic)
     assert by_formula == pytest.approx(isentropic, rel=0.003)
 
 
+def test_exponents_of_expansion_as_printed():
+    """Zeuner: 1.035 + 0.1 dryness (Lineham, Text-book of Mechanical Engineering, appendix T); a
+    page on nozzles: 1.135 and 0.577 dry, 1.30 and 0.546 superheated. Both read."""
+    dry, hot = leak.exponent(0.0), leak.exponent(leak.FULL_SUPERHEAT)
+    assert (dry, hot) == (pytest.approx(1.035 + 0.1 * 1.0), 1.30)
+    assert leak.critical_ratio(dry) == pytest.approx(0.577, abs=6e-4)
+    assert leak.critical_ratio(hot) == pytest.approx(0.546, abs=6e-4)
+
+
+def test_napiers_rule_joins_its_continuation_at_three_fifths():
+    below, above = (leak.napier_flow(100.0, 1.0, 0.6 + step) for step in (-1e-9, 1e-9))
+    assert above == pytest.approx(below, rel=1e-7)
+
+
 @pytest.mark.parametrize("gauge", [30.0, 60.0, 120.0, 180.0])
 def test_formula_agrees_with_rateau(gauge):
     # Rateau's rule for well-rounded orifices, as a technical dictionary prints it:

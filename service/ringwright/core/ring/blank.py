@@ -358,7 +358,7 @@ def shortest_bridge(*, band, angle, margin=0.0):
     bending stress of a turn, 6*M/(band*a1^2), as long as the ring is no thicker than one band.
     band: width of one band [mm]. angle: of the cuts to the ring's side [deg]. margin: for the hand
     that saws [mm]. Result [mm]. Raises OutOfRange for an angle not over 0 to 90. Source: derived;
-    the twist of a rectangle from memory of a handbook.
+    the twist of a rectangle: Timoshenko.
     """
     both = 2.0 * scarf_length(band=band, angle=angle)
     return max(both, STOUT_BRIDGE * band) + margin
