@@ -5,7 +5,7 @@ import re
 from ringwright.core.catalogue.inputs_ring import RING
 from ringwright.core.properties.materials import MATERIALS
 
-# Modulus of rupture of a grade 200 bar, from memory of foundry handbooks [N/mm2]: ring iron's
+# Bending strength of a grade 200 bar, EN 1561 as two sheets quote it [N/mm2]: ring iron's
 # 350 (ISO 6621-3) is promised by who casts it for rings, and by nobody else.
 WEAKEST = 290.0
 

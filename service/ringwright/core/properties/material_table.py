@@ -88,12 +88,14 @@ def _row(
     )
 
 
-_GRADED_IRON = _from("en1561", poisson="grey-iron-sheet", hottest="memory")
+_GRADED_IRON = _from("grey-iron-sheet", expansion="en1561", hottest="memory")
 _PTFE = _from(
     "memory",
+    poisson="callister",
     density="filled-ptfe-sheet",
     expansion="tribology-handbook",
     tensile="filled-ptfe-sheet",
+    hottest="filled-ptfe-sheet",
 )
 _PTFE_NOTE = (
     "Soft and with little spring of its own: it needs an expander behind it. Expands several times "
@@ -116,7 +118,7 @@ ROWS = (
         _from(
             "tribology-handbook",
             poisson="grey-iron-sheet",
-            density="en1561",
+            density="grey-iron-sheet",
             expansion="en1561",
             bending_strength="iso6621-3-sheet",
             hottest="memory",
@@ -168,7 +170,7 @@ ROWS = (
         290.0,
         (200.0, 300.0),
         400.0,
-        _from("grey-iron-sheet", density="en1561", expansion="en1561", hottest="memory"),
+        _GRADED_IRON,
         "The common iron of old cylinders and pistons, and the weakest that makes a fair ring.",
     ),
     _row(
@@ -186,7 +188,7 @@ ROWS = (
         _from(
             "tribology-handbook",
             poisson="ductile-iron-sheet",
-            density="memory",
+            density="callister",
             expansion="callister",
             bending_strength="ductile-iron-sheet",
             hottest="memory",
@@ -207,7 +209,7 @@ ROWS = (
         150.0,
         (276.0, 305.0),
         230.0,
-        _from("tin-bronze-sheet", hottest="memory"),
+        _from("tin-bronze-sheet", hottest="valve-metals"),
         "Cast bar. It takes a set where iron would break, so it stands little opening. Saturated "
         "steam only.",
     ),
@@ -239,7 +241,7 @@ ROWS = (
         150.0,
         (276.0, 310.0),
         200.0,
-        _from("gunmetal-sheet", poisson="tin-bronze-sheet", hottest="memory"),
+        _from("gunmetal-sheet", poisson="tin-bronze-sheet", hottest="valve-metals"),
         "The metal of many small cylinders. It expands far more than iron. Saturated steam only.",
     ),
     _row(
@@ -277,14 +279,14 @@ ROWS = (
         "PTFE filled with glass",
         "plastic",
         ("ring",),
-        (1000.0, 600.0, 1500.0),
+        (1000.0, 760.0, 1310.0),
         0.46,
         2230.0,
         8e-05,
         10.0,
         (12.0, 20.0),
         200.0,
-        _PTFE,
+        (("modulus", "filled-ptfe-sheet"),) + _PTFE[1:],
         _PTFE_NOTE + " The glass scratches soft bores.",
     ),
     _row(
@@ -297,9 +299,9 @@ ROWS = (
         7850.0,
         1.17e-05,
         250.0,
-        (400.0, 550.0),
+        (400.0, 500.0),
         400.0,
-        _from("memory", modulus="callister", expansion="callister"),
+        _from("callister", poisson="materials-course", hottest="valve-metals"),
         "For tooling, pistons and liners. As a former it may be heated red many times, but it "
         "scales.",
     ),
@@ -310,12 +312,18 @@ ROWS = (
         ("piston", "former", "cylinder"),
         (193000.0, 190000.0, 200000.0),
         0.3,
-        7900.0,
+        8000.0,
         1.72e-05,
-        210.0,
-        (500.0, 700.0),
+        205.0,
+        (515.0, 600.0),
         600.0,
-        _from("memory", modulus="callister", expansion="callister"),
+        _from(
+            "callister",
+            poisson="materials-course",
+            bending_strength="stainless-sheet",
+            tensile="stainless-sheet",
+            hottest="memory",
+        ),
         "Expands half as much again as iron: a former of it grows inside the ring as both get "
         "hot. Picks up on iron when dry.",
     ),
@@ -329,9 +337,15 @@ ROWS = (
         2700.0,
         2.36e-05,
         240.0,
-        (260.0, 310.0),
+        (290.0, 310.0),
         200.0,
-        _from("memory", expansion="callister"),
+        _from(
+            "callister",
+            poisson="materials-course",
+            bending_strength="aluminium-sheet",
+            tensile="aluminium-sheet",
+            hottest="memory",
+        ),
         "Expands twice as much as iron and softens early. A piston of it needs much more "
         "clearance.",
     ),
@@ -340,14 +354,16 @@ ROWS = (
         "Free-cutting brass",
         "bronze",
         ("cylinder", "piston"),
-        (97000.0, 93000.0, 105000.0),
+        (97000.0, 96500.0, 103000.0),
         0.34,
         8500.0,
         2.05e-05,
         140.0,
-        (330.0, 400.0),
+        (338.0, 469.0),
         200.0,
-        _from("memory", expansion="callister"),
+        _from(
+            "brass-sheet", poisson="materials-course", expansion="callister", hottest="memory"
+        ),
         "For small cylinders and liners. Loses its zinc in wet steam; gunmetal lasts longer.",
     ),
 )

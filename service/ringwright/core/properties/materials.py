@@ -81,7 +81,7 @@ METHODS = (
         "Property of a material",
         "taken from the table of materials",
         "ordinary quality, at shop to steam temperature",
-        ("tribology-handbook", "en1561", "iso6621-3-sheet", "callister", "memory"),
+        ("tribology-handbook", "grey-iron-sheet", "iso6621-3-sheet", "callister", "memory"),
     ),
     Method(
         "mean-expansion",
@@ -122,7 +122,7 @@ def mean_expansion(key, temperature):
     key: one of MATERIALS. temperature: of the soak T [degC], 20 to 900.
     Raises OutOfRange for an unknown material or another temperature.
     Example: mild steel at 550 degC, 14.28e-6; grey iron at 400 degC, 13.0e-6.
-    Source: EN 1993-1-2, 3.4.1.1 (read) and annex C (memory); EN 1561 (memory) for grey iron.
+    Source: EN 1993-1-2, 3.4.1.1 and annex C (read); EN 1561 (memory) for grey iron.
     """
     entry = material(key)
     if not 20.0 <= temperature <= HOTTEST_SOAK:
