@@ -213,6 +213,12 @@ SOURCES = (
         "read",
     ),
     Source(
+        "spring-metals",
+        "Three tables of spring metals",
+        "moduli, share of the tensile strength borne in twist, hottest",
+        "read",
+    ),
+    Source(
         "heat-colours",
         "A Book of Steam for Engineers (1905), p. 50; Chapman, Workshop Technology part 1, 5th edition",
         "red just visible 525 degC, dull red 700; black red 426 to 593, very dark red 594 to 704, dark red 705 to 814, cherry 815 to 870; both as an encyclopaedia quotes them",

@@ -43,7 +43,7 @@ METHODS = (
         "Wavy strip behind a ring",
         "F = pi d1 h1 p_x/N, sigma = 3 pi F D/(4 N b t^2), delta = F (pi D/N)^3/(16 E b t^3)",
         "waves low against their length, touching floor and ring by turns",
-        ("beam", "memory", "practice"),
+        ("beam", "spring-metals", "practice"),
     ),
 )
 
