@@ -58,7 +58,8 @@ def test_a_wave_is_a_beam_built_in_at_both_ends(waves, thickness):
 
 
 def test_stress_is_that_printed_for_wave_springs():
-    # Wave springs, from memory: S = 3 pi P D/(4 b t^2 N^2), P the whole load, N waves.
+    # A spring maker's page of formulas, read: S = 3 pi P D/(4 b t^2 N^2), P the whole load,
+    # N waves, one turn.
     _, bent, _ = wave(**STRIP)
     whole = 0.04 * math.pi * 100.0 * 6.0
     assert bent == pytest.approx(3 * math.pi * whole * 88.0 / (4 * 5.0 * 0.3**2 * 10**2), rel=1e-9)

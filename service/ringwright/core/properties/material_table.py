@@ -361,9 +361,7 @@ ROWS = (
         140.0,
         (338.0, 469.0),
         200.0,
-        _from(
-            "brass-sheet", poisson="materials-course", expansion="callister", hottest="memory"
-        ),
+        _from("brass-sheet", poisson="materials-course", expansion="callister", hottest="memory"),
         "For small cylinders and liners. Loses its zinc in wet steam; gunmetal lasts longer.",
     ),
 )
