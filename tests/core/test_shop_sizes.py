@@ -179,7 +179,7 @@ def test_slitting_saws_of_either_system_reach_as_far_as_they_say():
 
 @pytest.mark.parametrize("bore", [4.0, 6.0, 9.0, 12.7, 19.0, 30.0, 80.0])
 def test_drills_in_inches_are_whole_fractions_under_the_bore(bore):
-    """ASME B94.11M lists fractions by 64ths to 1 3/4 in; from memory."""
+    """ANSI B94.11M lists fractions by 64ths to 1 3/4 in, by an encyclopaedia (read)."""
     drill = drill_for(bore, True)
     assert 0.0 < drill <= min(INCH, bore - 0.9)
     assert whole(in_sixtyfourths(drill))

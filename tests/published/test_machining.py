@@ -56,6 +56,44 @@ def test_speeds_match_the_printed_tables(operation, tool, material, low, high):
     assert found.high == pytest.approx(high, abs=1.0)
 
 
+@pytest.mark.parametrize(
+    ("operation", "material", "low", "high"),
+    [
+        # A shop course's quick reference: high-speed steel on plastics (read).
+        ("turn-rough", "filled-ptfe-carbon", 200, 400),
+        ("turn-finish", "filled-ptfe-glass", 200, 400),
+        # A table for drilling ferrous castings: ductile iron, 80-55-06 to 65-45-12 (read).
+        ("drill", "ductile-iron", 70, 100),
+        # A workshop table: hard cast iron 50 to 150 ft/min; here its slower half (read).
+        ("turn-rough", "ductile-iron", 50, 100),
+        ("turn-finish", "ductile-iron", 50, 100),
+    ],
+)
+def test_speeds_lie_in_the_printed_ranges_in_feet(operation, material, low, high):
+    found = machining.cutting_speed(operation, "hss", material)
+    assert low * FOOT - 1.0 < found.low < found.high < high * FOOT + 1.0
+
+
+@pytest.mark.parametrize(
+    ("operation", "low", "high"),
+    [
+        # A shop course's quick reference: lathe finishing; end mills in steel, a tooth (read).
+        ("turn-finish", 0.002, 0.005),
+        ("bore", 0.002, 0.005),
+        ("face", 0.002, 0.005),
+        ("part", 0.001, 0.005),
+        ("mill", 0.002, 0.005),
+        # A chart of feeds for boring bars, cast iron (read).
+        ("bore-rough", 0.0005, 0.010),
+        # A cutter maker's table, sawing, a tooth (read).
+        ("slit-saw", 0.0005, 0.001),
+    ],
+)
+def test_feeds_lie_in_the_printed_ranges_in_inches(operation, low, high):
+    found = machining.feed(operation, "grey-iron")
+    assert low * 25.4 - 0.001 < found.low < found.high < high * 25.4 + 0.004
+
+
 def test_drilling_of_iron_spans_what_another_table_gives_by_hardness():
     """160 to 200 HB 90 ft/min (read) lies in the college's range for cast iron."""
     found = machining.cutting_speed("drill", "hss", "grey-iron")

@@ -261,6 +261,30 @@ SOURCES = (
         "read",
     ),
     Source(
+        "shop-reference",
+        "A shop course's quick reference on speeds and feeds",
+        "plastics 200 to 400 ft/min; 0.002 to 0.005 in a tooth of an end mill in steel",
+        "read",
+    ),
+    Source(
+        "iron-drilling",
+        "A table for drilling ferrous castings",
+        "ductile iron 70 to 100 ft/min",
+        "read",
+    ),
+    Source(
+        "boring-bars",
+        "A chart of feeds for boring bars",
+        "cast iron 0.0005 to 0.010 in a turn",
+        "read",
+    ),
+    Source(
+        "cutter-feeds",
+        "A cutter maker's table of feeds a tooth",
+        "sawing 0.0005 to 0.001 in",
+        "read",
+    ),
+    Source(
         "saw-speeds",
         "The manual of a circular metal saw",
         "grey iron by section, high-speed steel blade",

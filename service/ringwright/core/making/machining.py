@@ -65,7 +65,8 @@ METHODS = (
             "shop-speeds",
             "bench-lathe-speeds",
             "saw-speeds",
-            "memory",
+            "shop-reference",
+            "iron-drilling",
         ),
     ),
     Method(
@@ -80,7 +81,15 @@ METHODS = (
         "Feed per turn or per tooth",
         "from a published table, drills by diameter; below the smallest diameter in proportion",
         "high-speed steel and cemented carbide",
-        ("turning-speeds", "teaching-speeds", "bench-lathe-speeds", "lathe-manual", "memory"),
+        (
+            "turning-speeds",
+            "teaching-speeds",
+            "bench-lathe-speeds",
+            "lathe-manual",
+            "shop-reference",
+            "boring-bars",
+            "cutter-feeds",
+        ),
     ),
     Method(
         "machining-time",

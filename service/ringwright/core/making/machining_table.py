@@ -26,29 +26,29 @@ CUTS_AS = {
     "filled-ptfe-glass": "plastic",
 }
 
-# High-speed steel [m/min].
+# High-speed steel [m/min]. Ductile iron turns in the slower half of the printed 50 to 150 ft/min.
 HSS_SPEEDS = {
     "turn-rough": {
         "grey-iron": (18.0, 25.0, "turning-speeds"),
-        "ductile-iron": (15.0, 22.0, "memory"),
+        "ductile-iron": (15.0, 22.0, "shop-speeds"),
         "bronze": (61.0, 76.0, "bench-lathe-speeds"),
         "steel": (35.0, 45.0, "turning-speeds"),
         "stainless-steel": (9.0, 18.0, "teaching-speeds"),
         "aluminium": (150.0, 200.0, "turning-speeds"),
-        "plastic": (60.0, 120.0, "memory"),
+        "plastic": (60.0, 120.0, "shop-reference"),
     },
     "turn-finish": {
         "grey-iron": (30.0, 35.0, "turning-speeds"),
-        "ductile-iron": (25.0, 30.0, "memory"),
+        "ductile-iron": (25.0, 30.0, "shop-speeds"),
         "bronze": (76.0, 152.0, "shop-speeds"),
         "steel": (50.0, 70.0, "turning-speeds"),
         "stainless-steel": (18.0, 55.0, "shop-speeds"),
         "aluminium": (200.0, 250.0, "turning-speeds"),
-        "plastic": (60.0, 120.0, "memory"),
+        "plastic": (60.0, 120.0, "shop-reference"),
     },
     "drill": {
         "grey-iron": (25.0, 35.0, "teaching-speeds"),
-        "ductile-iron": (20.0, 24.0, "memory"),
+        "ductile-iron": (21.0, 30.0, "iron-drilling"),
         "bronze": (60.0, 75.0, "teaching-speeds"),
         "steel": (30.0, 36.0, "teaching-speeds"),
         "stainless-steel": (6.0, 15.0, "teaching-speeds"),
@@ -106,12 +106,12 @@ LIGHT_CARBIDE_CAP = 90.0
 FEEDS = {
     "turn-rough": (0.2, 0.3, "turning-speeds"),
     "turn-finish": (0.05, 0.1, "turning-speeds"),
-    "bore-rough": (0.1, 0.2, "memory"),
-    "bore": (0.05, 0.1, "memory"),
-    "face": (0.05, 0.1, "memory"),
+    "bore-rough": (0.1, 0.2, "boring-bars"),
+    "bore": (0.05, 0.1, "turning-speeds"),
+    "face": (0.05, 0.1, "turning-speeds"),
     "part": (0.03, 0.05, "lathe-manual"),
-    "mill": (0.05, 0.13, "memory"),
-    "slit-saw": (0.013, 0.05, "memory"),
+    "mill": (0.05, 0.13, "shop-reference"),
+    "slit-saw": (0.013, 0.025, "cutter-feeds"),
 }
 LIGHT_ROUGHING_FEED = (0.1, 0.1, "bench-lathe-speeds")
 PER_TOOTH = ("mill", "slit-saw")

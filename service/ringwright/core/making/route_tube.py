@@ -128,7 +128,7 @@ def drill_for(inside, inch=False):
     inside: bore to be made [mm], above 0. inch: True for drills in fractions of an inch. A whole
     millimetre, or a sixteenth, at least 2 mm under it and at most 25 mm or 1 in; of a very small
     bore three quarters, in inches to the next 64th below. Source: common practice, no source; the
-    drills are of ASME B94.11M, from memory.
+    drills are of ANSI B94.11M, by an encyclopaedia.
     """
     if inch:
         room = min(MM_PER_INCH, inside - LEFT_BY_DRILL)
