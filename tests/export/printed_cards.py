@@ -83,7 +83,9 @@ def _cut(row):
         parts.append("**feed:** %s (%s) a %s" % (*feed, row["feed_per"]))
         parts.append("**passes:** %d" % row["passes"])
     if row.get("time"):
-        parts.append("**about** " + values.shown(row["time"]["value"], "min", "metric", 0))
+        each = " a ring" if row["each_ring"] else ""
+        minutes = values.shown(row["time"]["value"], "min", "metric", 0)
+        parts.append("**about** " + minutes + each)
     return ", ".join(parts)
 
 

@@ -60,3 +60,16 @@ def test_millimetres_and_inches_of_the_page_are_the_same_size(path):
             assert high_inch * 25.4 == pytest.approx(high, abs=0.0037)
             compared += 1
     assert compared >= 12
+
+
+@pytest.mark.parametrize("path", printed_cards.CARDS, ids=lambda path: path.name)
+def test_times_of_the_page_say_whether_they_are_for_one_ring(client, path):
+    """A bar is roughed as a whole, and its minutes are those of one ring of it: said at each."""
+    job = printed_cards.CARDS[path][1]
+    card = client.post("/v1/route", json=job).get_json()
+    told = re.findall(r"\*\*about\*\* (\d+) min( a ring)?$", path.read_text("utf-8"), re.MULTILINE)
+    rows = [row for row in card["operations"] if "time" in row]
+    assert [bool(ring) for _, ring in told] == [row["each_ring"] for row in rows]
+    # The whole to half a minute a row.
+    first = card["figures"]["time_first_ring"]["value"]
+    assert sum(int(minutes) for minutes, _ in told) == pytest.approx(first, abs=0.5 * len(rows))
