@@ -1,4 +1,4 @@
-"""Readings of a gauge as size, ovality and lobes, against numpy's least squares on bores drawn anew.
+"""Readings of a gauge as size, ovality and lobes, against numpy's least squares on drawn bores.
 
 A two-point gauge reads D_0 + 2 U_2 cos 2(theta - p_2) + 2 U_4 cos 4(theta - p_4), a three-point one
 D_0 + 2 U_3 cos 3(theta - p_3): the readings here are made from these sums as written, the answers
@@ -136,18 +136,18 @@ def test_two_directions_far_from_square_tell_a_size_and_no_oval(turn):
     [
         # A two-point gauge turned by half a turn reads the same chord.
         ((0.0, 1.0, 179.5, 180.5, 90.0), 1),
-        # 1.5 degrees apart is the same place by hand, 3 degrees is another.
-        ((0.0, 1.5, 90.0), 1),
-        ((0.0, 3.0, 90.0), 1),
-        ((178.5, 0.0), 0),
+        # 8 degrees apart is the same place by eye, 12 degrees is another.
+        ((0.0, 8.0, 90.0), 1),
+        ((0.0, 12.0, 90.0), 1),
+        ((172.0, 0.0), 0),
+        ((168.0, 40.0, 0.0), 1),
         ((0.0, 0.0, 180.0), 0),
     ],
 )
 def test_readings_at_one_place_are_one_direction(directions, ovals):
     section = only(taken(directions, LOBES))
     assert len(section.harmonics) == ovals
-    different = len({round(a % 180.0 / 90.0) % 2 for a in directions})
-    assert section.aligned == (different == 2 and 3.0 not in directions)
+    assert section.aligned == (90.0 in directions and 12.0 not in directions)
 
 
 def test_three_directions_of_a_three_point_gauge_within_120_degrees_settle_three_lobes():
@@ -170,6 +170,48 @@ def test_heights_less_than_half_a_millimetre_apart_are_one():
     found = bore_fit.sections(readings)
     assert [section.height for section in found] == [10.0, 10.6, 50.0]
     assert [section.readings for section in found][2] == 4
+
+
+@pytest.mark.parametrize(
+    "directions",
+    [(0.0, 15.0, 30.0), (0.0, 20.0, 40.0), (0.0, 12.0, 24.0, 36.0, 48.0, 60.0), (0.0, 11.0, 90.0)],
+)
+def test_an_oval_that_would_be_the_gauge_s_error_is_not_told(directions):
+    """Taken too close together three readings make any oval, ten times the error of one of them.
+
+    numpy's covariance of the fit says what errors of one reading each term would carry: up to five
+    it stands, beyond it the readings tell a size, or an oval and no more.
+    """
+    orders = (2, 4) if len(directions) > 5 else (2,)
+    readings = taken(directions, LOBES, off=OFF[: len(directions)])
+    while orders:
+        found, inverse, left = by_numpy(readings, orders)
+        errors = np.sqrt(np.diag(inverse))
+        if errors.max() <= 5.0:
+            break
+        orders = orders[:-1]
+    else:
+        found, left = (
+            [np.mean([r.diameter for r in readings])],
+            np.std([r.diameter for r in readings]),
+        )
+    section = only(readings)
+    assert tuple(h.order for h in section.harmonics) == orders
+    assert section.diameter == pytest.approx(found[0], abs=1e-9)
+    assert section.misfit == pytest.approx(left, rel=1e-6, abs=1e-9)
+
+
+def test_with_the_size_known_from_the_other_gauge_fewer_directions_serve():
+    """Three two-point readings within 40 degrees alone tell no oval; the same beside a three-point
+    gauge's do, for that tells the size: numpy's errors are below two then."""
+    close = taken((0.0, 20.0, 30.0), LOBES)
+    three = taken((0.0, 30.0, 60.0, 90.0), LOBES, THREE_POINT)
+    assert not only(close).harmonics
+    found, inverse, _ = by_numpy(close + three, (2, 3))
+    assert np.sqrt(np.diag(inverse)).max() < 2.0
+    section = only(close + three)
+    assert [h.order for h in section.harmonics] == [2, 3]
+    assert section.ovality == pytest.approx(2.0 * math.hypot(*found[1:3]), rel=1e-9)
 
 
 HEIGHTS = (5.0, 30.0, 62.0, 100.0, 140.0)

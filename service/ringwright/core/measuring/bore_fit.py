@@ -17,8 +17,11 @@ from ..wall.bore_shape import Harmonic
 
 # Heights closer than this are one section [mm].
 SAME_HEIGHT = 0.5
-# Directions closer than this are one direction [deg].
-SAME_DIRECTION = 2.0
+# Directions closer than this are one direction [deg]: a gauge is turned by eye.
+SAME_DIRECTION = 10.0
+# A term that would carry more errors of one reading than this is not settled by them: taken too
+# close together they make an oval of the gauge's error.
+MOST_ERRORS = 5.0
 
 Reading = namedtuple("Reading", ("height", "direction", "diameter", "gauge"))
 
@@ -116,7 +119,7 @@ def _directions(readings, gauge, period):
 
 
 def _solved(terms, readings):
-    """(unknowns, inverse, misfit); terms go from the end until the readings settle them."""
+    """(unknowns, inverse, misfit); lobes go from the end until the readings settle the rest."""
     values = [r.diameter for r in readings]
     while True:
         rows = []
@@ -129,11 +132,12 @@ def _solved(terms, readings):
             rows.append(row)
         try:
             found, inverse = fit(rows, values)
-            break
+            if max([inverse[i][i] for i in range(len(terms))]) <= MOST_ERRORS * MOST_ERRORS:
+                break
         except OutOfRange:
-            if len(terms) == 1:
-                raise
-            del terms[-1]
+            # The size alone is always settled: there is a lobe to leave out.
+            pass
+        terms[:] = [term for term in terms if term[0] != terms[-1][0]]
     left = 0.0
     for row, value in zip(rows, values):
         for a, b in zip(row, found):
@@ -194,7 +198,7 @@ METHODS = (
         "two-point: D = D_0 + 2 U_2 cos 2(theta - phase) + 2 U_4 cos 4(theta - phase); "
         "three-point: D = D_0 + 2 U_3 cos 3(theta - phase); least squares",
         "two directions square to each other: oval taken along one of them; three: free; six: "
-        "fourth order too",
+        "fourth order too; no lobes that would carry over five errors of one reading",
         ("beam",),
     ),
     Method(

@@ -10,7 +10,7 @@ from ..catalogue.inputs_ring import RING, SURVEYED
 from ..catalogue.measuring import BORE_SURVEY
 from ..cautions import cautions
 from ..fields import with_usual
-from ..problems import Fault, InputProblem, OutOfRange
+from ..problems import Fault, InputProblem
 from ..records import Quantity
 from ..ring.design import settle
 from ..wall import bore_shape
@@ -57,10 +57,7 @@ def calculate(values):
     _check_wild(readings)
     take = Chooser(values, SURVEY, RING)
     uncertainty = take("gauge_uncertainty")
-    try:
-        found = bore_fit.sections(readings)
-    except OutOfRange:
-        raise _too_few("readings") from None
+    found = bore_fit.sections(readings)
     barrel = bore_fit.barrel(found)
     worst = _worst(found)
     means = [s.diameter for s in found]
@@ -155,19 +152,6 @@ def _check_wild(readings):
             )
     if faults:
         raise InputProblem(faults)
-
-
-def _too_few(name):
-    return InputProblem(
-        [
-            Fault(
-                (name,),
-                "spread",
-                "the readings do not settle a size",
-                "gauge at one height in two directions at least",
-            )
-        ]
-    )
 
 
 def _worst(found):
