@@ -266,7 +266,7 @@ def steam_temperature(job):
         p = top * (i / _POINTS) * (i / _POINTS)
         pairs.append((p / per, shown(steam.saturation_temperature(p))))
     highest = max(pairs[-1][1], shown(d.duty.temperature))
-    unit = "°F" if inch else "°C"
+    unit = "\u00b0F" if inch else "\u00b0C"
     axes = Axes(
         "steam",
         "Saturated steam",

@@ -116,7 +116,7 @@ def _soak(job, row):
         foot = -outer - room - 3.0 * wall
         arrow(view, (x, foot - 2.0 * wall), (x, foot + wall))
     degrees = temperature.value
-    heat = "%s °C" % words.whole(degrees)
+    heat = "%s \u00b0C" % words.whole(degrees)
     if job.system == words.INCH:
         heat = "%s degF" % words.whole(1.8 * degrees + 32.0)
     text = "Ring at %s, held %s" % (heat, words.hours(time.value))

@@ -92,7 +92,7 @@ def piston(job):
         "Lands and length as the piston stands; %d of the grooves shown." % grooves,
         "Groove sides square to the axis, without taper or ridge; break the edges 0.1 to 0.2 mm "
         "(4 to 8 thou).",
-        "Piston of %s, sized cold for a ring and steam at %s °C."
+        "Piston of %s, sized cold for a ring and steam at %s \u00b0C."
         % (in_a_sentence(d.duty.piston.title), words.whole(d.duty.temperature)),
     ]
     return (
@@ -190,7 +190,7 @@ def in_cylinder(job):
     notes = [
         "Steam from the left holds the ring against the right-hand side of its groove and "
         "presses it outwards.",
-        "Cold: all at %s °C. Hot: ring and piston at %s °C, cylinder still at %s °C."
+        "Cold: all at %s \u00b0C. Hot: ring and piston at %s \u00b0C, cylinder still at %s \u00b0C."
         % (
             words.whole(d.duty.shop),
             words.whole(d.duty.temperature),

@@ -35,7 +35,7 @@ def former(job):
     notes = [
         "Material: %s. Turned cold to this size, it sets the ring hot: mind the heat's growth is "
         "in it already." % in_a_sentence(d.former_material.title),
-        "Soak %s at %s °C; let it cool before the ring comes off. Hot work: clear the area, "
+        "Soak %s at %s \u00b0C; let it cool before the ring comes off. Hot work: clear the area, "
         "gloves, eye protection." % (words.hours(d.soak.hours), words.whole(d.soak.temperature)),
     ]
     if d.duty.setting == "bound":
@@ -96,7 +96,7 @@ def spacer(job):
         "Material: %s. Its faces lie along the sawn ends and open outwards by %s; the cheeks keep "
         "the ends level."
         % (in_a_sentence(d.former_material.title), words.angle(t.spacer_taper).lines[0]),
-        "Soak %s at %s °C with nothing else touching the ring. Hot work: clear the area, "
+        "Soak %s at %s \u00b0C with nothing else touching the ring. Hot work: clear the area, "
         "gloves, eye protection." % (words.hours(d.soak.hours), words.whole(d.soak.temperature)),
     ]
     about = "The plain ring held open by a spacer in its gap while it is heated."
