@@ -10,6 +10,14 @@ from ringwright.core import calculations
 from ringwright.core.making import finish
 from ringwright.core.making.machining_table import FEEDS
 
+# ISO 1302, grades N1 to N12 as three pages print them (read) [micrometres].
+GRADES = (0.025, 0.05, 0.1, 0.2, 0.4, 0.8, 1.6, 3.2, 6.3, 12.5, 25.0, 50.0)
+
+
+def test_textures_asked_for_are_grades_of_the_standard():
+    at = GRADES.index(finish.STEPS[0])
+    assert GRADES[at : at + len(finish.STEPS)] == finish.STEPS
+
 
 def test_texture_as_printed():
     """Feed 0.2 mm, nose 0.8 mm: Ra 1.6 by f^2/(31.2 r), read; four times it at twice the feed."""

@@ -6,12 +6,14 @@ Boxes of text come from the metrics of the face itself, and are compared as shap
 import random
 
 import pytest
+from reportlab.lib import pagesizes
+from reportlab.pdfbase.pdfmetrics import stringWidth
 from shapely.geometry import box
 from shapely.strtree import STRtree
 
 from drawing import reading
 from ringwright.core.calculations import run
-from ringwright.core.drawing import tool_views
+from ringwright.core.drawing import letters, tool_views
 from ringwright.core.drawing.drawing import settled, sheets_of
 from ringwright.core.drawing.entities import Text
 from ringwright.core.drawing.setting import composed
@@ -20,13 +22,14 @@ from ringwright.core.problems import InputProblem
 JOBS = 130
 # Texts may touch by the width of a hair: 0.02 mm2.
 TOUCH = 0.02
-# ISO 128-2, from memory: lengths as multiples of the width of the line, drawn and blank in turn.
+# ISO 128-2 as two open files of line types have it (read): lengths as multiples of the width of the
+# line, drawn and blank in turn; line groups of an open drawing programme: narrow is half as wide.
 DASHED = (12, 3)
 CHAIN = (24, 3, 0.5, 3)
 DOUBLE_CHAIN = (24, 3, 0.5, 3, 0.5, 3)
 WIDE, NARROW = 0.5, 0.25
 SHEETS = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
-# ISO 5455, from memory.
+# ISO 5455: 50:1 to 1:1000 by 1, 2, 5, as two open lists have it (read).
 SCALES = {factor * 10**power for factor in (1, 2, 5) for power in (-2, -1, 0, 1)}
 
 
@@ -154,8 +157,24 @@ def test_kinds_of_line():
     assert seen == set(kinds)
 
 
+def test_sheets_are_those_of_a_library():
+    for name, points in (("A4", pagesizes.A4), ("Letter", pagesizes.LETTER)):
+        assert SHEETS[name] == pytest.approx([one / pagesizes.mm for one in points], abs=0.01)
+
+
+def test_widths_of_letters_are_those_of_the_metrics_file():
+    """Helvetica as published for PDF, by a library; bold is 1.06 of it, letter by letter."""
+    shares = []
+    for code in (*range(32, 127), 0xB0, 0xB1, 0xD7, 0xD8, 0x2013, 0x2026):
+        printed = stringWidth(chr(code), "Helvetica", 1000.0)
+        assert letters.width(chr(code), 1.0) == pytest.approx(printed / 716.0)
+        shares.append(stringWidth(chr(code), "Helvetica-Bold", 1000.0) / printed)
+    assert sum(shares) / len(shares) == pytest.approx(1.06, abs=0.005)
+    assert letters.BOLD > 1.06
+
+
 def test_letters_are_large_enough():
-    """On paper capitals of 3.5 mm for sizes, 2.5 mm for notes (ISO 3098 series, from memory)."""
+    """On paper capitals of 3.5 mm for sizes, 2.5 mm for notes (ISO 3098, by open templates)."""
     for _part, _sheet, root in drawings({"bore": 600.0}):
         for group in reading.views(root).values():
             for element in group.iter(reading.SVG + "text"):

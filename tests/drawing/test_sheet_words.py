@@ -18,7 +18,7 @@ JOBS = (
 # Nobody makes a part from these.
 TO_LOOK_AT = {"ring-free", "ring-turned-through", "gaps", "template", "rotary-table"}
 TO_LOOK_AT |= {"cylinder-section", "section-window", "free-shape", "steam-temperature"}
-# ISO 286-2, from memory [mm]: (more than, up to): H8 above nought, h8 below.
+# ISO 286-2, as tests/published/test_fits.py has it read [mm]: H8 above nought, h8 below.
 GRADE_8 = {(3, 6): 0.018, (50, 80): 0.046}
 
 
@@ -34,7 +34,8 @@ def said(sheet):
 
 @pytest.mark.parametrize("job", JOBS)
 def test_what_is_made_from_a_sheet_has_tolerances_and_texture(job):
-    """ISO 2768-1 for sizes without limits, ISO 21920-1 for the surfaces; by name, from memory."""
+    """ISO 2768-1 (m is medium, by an open summary) for sizes without limits; ISO 21920-1,
+    for the surfaces, by its name alone."""
     numbers = []
     for part, sheet in sheets(job):
         words = said(sheet)

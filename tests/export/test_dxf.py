@@ -154,7 +154,8 @@ def test_details_are_full_size_too(tmp_path):
 
 
 def test_layers_and_kinds_of_line():
-    """ISO 128-2, from memory: 02.1 dashed, 04.1 chain, 05.1 double chain; wide is twice narrow."""
+    """ISO 128-2, by open files (read): 02.1 dashed, 04.1 chain, 05.1 double chain; wide is twice
+    narrow."""
     opened = document(made(JOBS["launch"], "rotary-table"))
     kinds = {
         "OUTLINE": ("CONTINUOUS", 50),

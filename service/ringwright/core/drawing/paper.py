@@ -1,6 +1,6 @@
 """The sheet: its size, border, notes and title block.
 
-Sizes of ISO 216; border and title block after ISO 5457 and ISO 7200; all from memory.
+Sizes of ISO 216; border and title block after ISO 5457 and ISO 7200, as an open sheet has them.
 A "screen" sheet has neither border nor title block, is narrow, and takes what scale fills it; a
 "card" is smaller still, to stand beside the text of a route card.
 """
@@ -84,7 +84,7 @@ _LEAST_LETTERS = 2.0
 Title = namedtuple(
     "Title", ("job", "owner", "date", "title", "material", "measures", "number", "texture")
 )
-# For sizes without limits of their own: ISO 2768-1, class m, from memory; the standard that
+# For sizes without limits of their own: ISO 2768-1, class m; the standard that
 # replaced its second part, ISO 22081, leaves the class to the drawing. Common practice.
 GENERAL = "ISO 2768-m"
 # ISO 21920-1 by name; the values are common practice, no source [micrometres].

@@ -6,7 +6,7 @@ from . import style
 from .entities import TEXT, PlacedView, Sheet, Text, moved
 from .paper import PAPERS, block_height, border, note_letters, note_lines, title_block
 
-# Scales of ISO 5455, from memory.
+# Scales of ISO 5455, as two open lists have them.
 SCALES = (50.0, 20.0, 10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01)
 # On a screen nobody lays a rule: steps of about a quarter, so that the picture fills the width.
 _STEPS = (1.0, 0.8, 0.63, 0.5, 0.4, 0.315, 0.25, 0.2, 0.16, 0.125)
