@@ -36,6 +36,9 @@ Choice = namedtuple("Choice", ("input", "value", "unit", "why"))
 # the sources it rests on (see sources.py).
 Method = namedtuple("Method", ("key", "title", "formula", "validity", "sources"))
 
+# What a figure rests on; basis: see sources.py.
+Source = namedtuple("Source", ("key", "title", "where", "basis"))
+
 # A row of numbers along a line or round a circle.
 Series = namedtuple("Series", ("values", "unit", "symbol"))
 

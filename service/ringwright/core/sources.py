@@ -6,9 +6,8 @@ basis says how far it was checked: "read" (the figure was read in a copy of the 
 checked by independent means named in `where`).
 """
 
-from collections import namedtuple
-
-Source = namedtuple("Source", ("key", "title", "where", "basis"))
+from .records import Source
+from .sources_of_tables import TABLES
 
 SOURCES = (
     Source(
@@ -78,102 +77,10 @@ SOURCES = (
         "read",
     ),
     Source("iso3", "ISO 3, preferred numbers", "R10", "memory"),
-    Source("en1561", "EN 1561, grey cast irons", "expansion, 20 to 200 and 400 degC", "memory"),
-    Source(
-        "tribology-handbook",
-        "Tribology Handbook",
-        "table 17.2 ring materials, table 17.5 filled PTFE",
-        "read",
-    ),
-    Source(
-        "callister",
-        "Callister, Materials Science and Engineering",
-        "appendix B, tables B.1 density, B.2 modulus, B.3 Poisson, B.4 strength and B.6 expansion",
-        "read",
-    ),
-    Source(
-        "grey-iron-sheet",
-        "A foundry's and a merchant's sheet for grey iron quoting EN 1561",
-        "grades 200 to 300: modulus, tensile and bending strength, Poisson 0.26, density",
-        "read",
-    ),
-    Source(
-        "ductile-iron-sheet",
-        "A foundry's data sheet for ductile iron quoting EN 1563",
-        "grade 500: proof stress 320 MPa; Poisson 0.28",
-        "read",
-    ),
-    Source(
-        "iso6621-3-sheet",
-        "A ring maker's list of materials by the classes of ISO 6621-3",
-        "class 10, plain grey iron: bending strength at least 350 MPa, modulus 85 to 115 GPa",
-        "read",
-    ),
-    Source(
-        "tin-bronze-sheet",
-        "A data sheet for cast tin bronze UNS C90700",
-        "modulus, expansion 20 to 200 degC, density, strengths",
-        "read",
-    ),
-    Source(
-        "drawn-bronze-sheet",
-        "Data sheets of three stockholders for drawn tin bronze CW451K (C51000), and of a database "
-        "for CW452K",
-        "strengths of 18 to 40 mm rod, expansion, density, modulus; hottest by the database",
-        "read",
-    ),
-    Source(
-        "gunmetal-sheet",
-        "Two data sheets for gunmetal UNS C90500",
-        "modulus, expansion 20 to 300 degC, density, strengths",
-        "read",
-    ),
-    Source(
-        "filled-ptfe-sheet",
-        "Tables of three makers of filled PTFE",
-        "density and tensile strength by filler; with glass 758 MPa in compression, 1310 in tension; useful to 204 degC",
-        "read",
-    ),
-    Source(
-        "materials-course",
-        "An open course of mechanics, table of material properties",
-        "Poisson's ratios",
-        "read",
-    ),
-    Source(
-        "stainless-sheet",
-        "Two data sheets for stainless steel 304",
-        "proof stress 205, tensile 515 at least, 600 typical",
-        "read",
-    ),
-    Source(
-        "aluminium-sheet",
-        "A stockholder's extract of EN 754-2, and Callister",
-        "6061 T6: proof stress 240, tensile 290; typical 310",
-        "read",
-    ),
-    Source(
-        "brass-sheet",
-        "Three data sheets for brass UNS C36000",
-        "modulus, density, tensile by temper; proof stress half hard",
-        "read",
-    ),
-    Source(
-        "valve-metals",
-        "A table of valve metals and a page on them, by temperature",
-        "steam bronze to 450 F, C90500 to 400 F, carbon steel to 800 F",
-        "read",
-    ),
     Source(
         "ring-groove-sheet",
         "A seal maker's page on cast iron rings",
         "width and depth of grooves, piston clearance",
-        "read",
-    ),
-    Source(
-        "en1993-1-2",
-        "EN 1993-1-2, Design of steel structures - Structural fire design",
-        "3.4.1.1 elongation of carbon steel, annex C stainless, as three open programmes quote them",
         "read",
     ),
     Source(
@@ -195,27 +102,9 @@ SOURCES = (
         "derived",
     ),
     Source(
-        "stress-relief-reports",
-        "Reports on stress relief of grey iron: DTIC AD0620556; two foundries' notes; a metallurgist's letter",
-        "useless at 600 F, very slow below 1000 F, the first hour does most; 90 to 95 % in 2 to 8 h at 500 to 550 degC",
-        "read",
-    ),
-    Source(
-        "turned-texture",
-        "Three pages on the texture of turned work",
-        "Ra = f^2/(32 r), Rz = f^2/(8 r); measured 1.5 to 3 times that",
-        "read",
-    ),
-    Source(
         "wahl",
         "Wahl's factor and the rate of coil springs, as three pages on machine elements print them",
         "factor, 8 F D/(pi d^3), G d^4/(8 D^3 n)",
-        "read",
-    ),
-    Source(
-        "spring-metals",
-        "Three tables of spring metals",
-        "moduli, share of the tensile strength borne in twist, hottest",
         "read",
     ),
     Source(
@@ -229,78 +118,6 @@ SOURCES = (
         "International Temperature Scale of 1990, table 1",
         "tin 231.928, zinc 419.527, aluminium 660.323 degC",
         "read",
-    ),
-    Source(
-        "grey-iron-heat",
-        "ASM Handbook volume 4, heat treating of grey iron, as quoted; a makers' forum on rings set by heat",
-        "short times to 595 degC change nothing, then carbide breaks down ever faster to 760; rings held an hour at 1150 F set fully",
-        "read",
-    ),
-    Source(
-        "turning-speeds",
-        "A published reference table of cutting conditions for turning",
-        "cast iron, steel and aluminium, high-speed steel and carbide",
-        "read",
-    ),
-    Source(
-        "teaching-speeds",
-        "A college's tutorial table of cutting speeds and feeds",
-        "drilling, turning and milling with high-speed steel; slotting 40 % slower",
-        "read",
-    ),
-    Source(
-        "shop-speeds",
-        "A workshop table, Machine tool speeds and feeds",
-        "lathe, drill and mill by metal; carbide twice high-speed steel",
-        "read",
-    ),
-    Source(
-        "bench-lathe-speeds",
-        "A table of cutting speeds for bench lathes",
-        "turning by alloy at 0.004 in a turn",
-        "read",
-    ),
-    Source(
-        "shop-reference",
-        "A shop course's quick reference on speeds and feeds",
-        "plastics 200 to 400 ft/min; 0.002 to 0.005 in a tooth of an end mill in steel",
-        "read",
-    ),
-    Source(
-        "iron-drilling",
-        "A table for drilling ferrous castings",
-        "ductile iron 70 to 100 ft/min",
-        "read",
-    ),
-    Source(
-        "boring-bars",
-        "A chart of feeds for boring bars",
-        "cast iron 0.0005 to 0.010 in a turn",
-        "read",
-    ),
-    Source(
-        "cutter-feeds",
-        "A cutter maker's table of feeds a tooth",
-        "sawing 0.0005 to 0.001 in",
-        "read",
-    ),
-    Source(
-        "saw-speeds",
-        "The manual of a circular metal saw",
-        "grey iron by section, high-speed steel blade",
-        "read",
-    ),
-    Source(
-        "lathe-manual",
-        "A government manual on the lathe, 1940s",
-        "parting: feed about 0.002 in a turn",
-        "read",
-    ),
-    Source(
-        "iso2296",
-        "ISO 2296 and DIN 1837, metal slitting saws",
-        "diameters, thicknesses and bores",
-        "memory",
     ),
     Source(
         "definition",
@@ -387,12 +204,6 @@ SOURCES = (
         "derived",
     ),
     Source(
-        "iron-fatigue",
-        "White, Gray Iron: fatigue limit in reversed bending",
-        "0.35 of the least tensile strength",
-        "read",
-    ),
-    Source(
         "steam-oil",
         "Two articles on steam cylinder oil for live steam",
         "wet steam washes mineral oil off; a little tallow makes it cling",
@@ -421,18 +232,6 @@ SOURCES = (
         "torsion",
         "Saint-Venant torsion of a rectangle",
         "Timoshenko and Goodier, torsion of rectangular bars, as open programmes and a manual of structures print the table",
-        "read",
-    ),
-    Source(
-        "iron-bar-table",
-        "One producer's table of continuous-cast iron bar and tube",
-        "stock over nominal by diameter with its variation; least walls; the example 3.000 by 2.000 in, sent as 3.110 by 1.750",
-        "read",
-    ),
-    Source(
-        "bronze-bar-table",
-        "One caster's table of continuous-cast tin bronze",
-        "stock on the outside and in the bore by diameter",
         "read",
     ),
     Source(
@@ -467,3 +266,4 @@ SOURCES = (
     ),
     Source("practice", "Common practice of the trade", "no source", "practice"),
 )
+SOURCES += TABLES
