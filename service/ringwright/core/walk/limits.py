@@ -52,9 +52,9 @@ CardLimits = namedtuple(
     ),
 )  # fmt: skip
 
-# The finished ring at the worst of all limits, each (least, greatest): thickness, closed gap along
-# the circumference [mm], wall pressure [MPa]; clean_up: the least metal left to turn [mm].
-Worst = namedtuple("Worst", ("thickness", "closed_gap", "wall_pressure", "clean_up"))
+# The finished ring at the worst of all limits, each (least, greatest): thickness [mm], wall
+# pressure [MPa].
+Worst = namedtuple("Worst", ("thickness", "wall_pressure"))
 
 METHODS = (
     Method(
@@ -235,13 +235,7 @@ def corners(plan, limits):
 def worst_of(plan, limits):
     """The Worst of a ring kept within its limits. plan: a Plan. limits: its CardLimits."""
     thin, thick = [walk(corner) for corner in corners(plan, limits)]
-    # Filed in a trial bore under size, the gap is more in the cylinder.
-    largest = limits.closed_gap[1] / plan.sine + math.pi * it(plan.bore, TRIAL_GRADE)
-    most = limits.clamped_gap[1] / plan.sine + lean(plan) + math.pi * (plan.bore - plan.finish)
-    clean = limits.rough[0] - (limits.kerf[1] - limits.clamped_gap[0]) / (plan.sine * math.pi)
     return Worst(
         thickness=(thin.thickness, thick.thickness),
-        closed_gap=(limits.closed_gap[0] / plan.sine, max(largest, most)),
         wall_pressure=(thin.wall_pressure, thick.wall_pressure),
-        clean_up=clean - limits.finish[1],
     )
