@@ -85,11 +85,9 @@ def _next_ring(found):
         listing.append(
             Choice(input="relief", value=found.relief, unit="1", why="what this ring's heat gave")
         )
-    if found.modulus is not None and found.agree is False:
-        metal = found.intended.duty.ring_material
-        if 0.75 * metal.modulus_low <= found.modulus <= 1.25 * metal.modulus_high:
-            why = "what this ring's gap and force agree upon"
-            listing.append(Choice(input="modulus", value=found.modulus, unit="MPa", why=why))
+    if inspection_findings.modulus_offered(found):
+        why = "what this ring's gap and force agree upon"
+        listing.append(Choice(input="modulus", value=found.modulus, unit="MPa", why=why))
     return listing
 
 

@@ -136,15 +136,20 @@ def _agreement(rows, found):
         return
     why = "The measurements do not agree: %s." % said
     remedy = "Measure both again."
-    if found.modulus is not None:
-        metal = found.intended.duty.ring_material
-        low, high = metal.modulus_low, metal.modulus_high
-        if 0.75 * low <= found.modulus <= 1.25 * high:
-            remedy = (
-                "Measure both again; if they stand, the iron has a modulus of about %s GPa: give "
-                "it as modulus for the next ring." % decimal(found.modulus / 1000.0, 0)
-            )
+    if modulus_offered(found):
+        remedy = (
+            "Measure both again; if they stand, the metal has a modulus of about %s GPa: give "
+            "it as modulus for the next ring." % decimal(found.modulus / 1000.0, 0)
+        )
     rows.append(finding("agreement", WATCH, why, remedy))
+
+
+def modulus_offered(found):
+    """Whether gap and force disagree in a way that a modulus which the metal may have explains."""
+    metal = found.intended.duty.ring_material
+    if found.agree or found.modulus is None:
+        return False
+    return 0.75 * metal.modulus_low <= found.modulus <= 1.25 * metal.modulus_high
 
 
 def _thickness(rows, values, found):

@@ -175,7 +175,7 @@ def _sprung_so_far(made_values, gap, nominal):
         raise InputProblem(
             [
                 Fault(("measured_free_gap",), f.code, f.message, "measure the gap again")
-                if f.path == ("free_gap",)
+                if f.path in (("free_gap",), ("end_kerf",))
                 else f
                 for f in problem.faults
             ]
