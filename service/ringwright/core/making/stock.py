@@ -212,7 +212,9 @@ def _figures(sets, values, done):
     for one in sets:
         length += one.length
         mass += one.mass
-        ring_mass += one.ring_mass
+        if one.size is not None:
+            # A set that no bar is made for is cast: it leaves no swarf of a bar.
+            ring_mass += one.ring_mass
         blanks += one.wanted
     told = {"blanks": blanks, "bar_length": length}
     given = {"n": blanks, "L_bar": length, "m_r": ring_mass, "mass": mass}
