@@ -72,6 +72,16 @@ def limited(name, label, value, tolerance, reading=MICROMETER):
     )
 
 
+def suited(name, label, value, worst, tolerance, reading=MICROMETER):
+    """A Size of a tool whose limits are those of the part at its worst.
+
+    name, label, value, reading: as of `bare`. worst: size of the part that the tool must still go
+    with [mm]. tolerance: of ISO 286, added to the label.
+    """
+    found = limited(name, label, worst, tolerance, reading)
+    return between(name, found.label, value, (found.lower, found.upper), reading)
+
+
 def tree(size):
     """A Size as an OrderedDict for an answer. size: a Size."""
     row = OrderedDict(

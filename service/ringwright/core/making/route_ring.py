@@ -229,7 +229,7 @@ class Work:
             run = d.section.width + TURN_RUN_OUT
             times = self.bench.passes(max(d.allowances.inside, LAST_CUTS), "bore")
             bored = self.bench.cut("bore", t.inside_clamped, run, times)
-            cup = limited("outer_clamp_bore", "outer clamp", t.outer_clamp_bore, "H7", INSIDE)
+            cup = tool_list.outer_clamp(d, t, "outer clamp")
             rows.insert(3, self.bench.turned("bore-clamped", [cup, inside], bored))
         return rows
 

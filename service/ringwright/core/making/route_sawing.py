@@ -14,8 +14,8 @@ from .part_sizes import (
     SET,
     bare,
     between,
-    limited,
 )
+from .tool_list import slit_mandrel
 
 # How much of what is left to face a sawn side may run out by; common practice, no source.
 RUN_SHARE = 0.5
@@ -115,7 +115,7 @@ def _slit(work, on_stick):
     sizes = _saw(work)
     sizes[1:1] = [between("slit_width", "slit", d.allowances.slit, work.held.slit, ACROSS_CUT)]
     if not on_stick:
-        sizes.insert(0, limited("slit_mandrel_diameter", "mandrel", t.slit_mandrel_diameter, "g6"))
+        sizes.insert(0, slit_mandrel(d, t, "mandrel"))
     sizes += [
         bare(
             "start_offset",

@@ -24,6 +24,7 @@ _CLOSED = (
     ("double", "The gap of each turn as given, both alike;"),
     ("-double", "Gap as given;"),
 )
+_SPIGOT = "Where a thick ring does not go on the spigot, turn that down a little."
 
 RING_TEXT = OrderedDict(
     (
@@ -210,6 +211,7 @@ RING_TEXT = OrderedDict(
                     "Squeeze the ring into the closing ring and feel its gap: where it is too "
                     "small, bore the closing ring out a little. Put both on the spigot, tighten "
                     "the end plate, then draw the closing ring off.",
+                    _SPIGOT,
                 ),
                 _CLOSED + ("the ring does not slip when the closing ring comes off.",),
                 ("stored-spring",),
@@ -225,6 +227,7 @@ RING_TEXT = OrderedDict(
                     "Close the ring on the spigot so that it is forced round from inside and "
                     "outside, feel its gap, then tighten the end plate and draw the closing ring "
                     "off.",
+                    _SPIGOT,
                 ),
                 _CLOSED
                 + (

@@ -23,6 +23,7 @@ from .part_sizes import (
     bare,
     between,
     limited,
+    suited,
 )
 from .part_sizes import tree as size_tree
 from .tool_work import Shape, piece, work
@@ -116,7 +117,7 @@ def _slitting_mandrel(d, t):
             "sides. The groove at the slit lets the saw break through into air."
         ),
         sizes=[
-            limited("slit_mandrel_diameter", "diameter", t.slit_mandrel_diameter, "g6"),
+            slit_mandrel(d, t, "diameter"),
             bare("slit_mandrel_length", "length, less than the blank", t.slit_mandrel_length),
             bare("slit_relief_width", "groove at the middle, wide", t.slit_relief_width),
             bare("slit_relief_depth", "groove, deep", t.slit_relief_depth),
@@ -130,6 +131,24 @@ def _slitting_mandrel(d, t):
             beside=15.0,
         ),
     )
+
+
+def slit_mandrel(d, t, label):
+    """Size of the slitting mandrel: g6 of the smallest bore that the card allows.
+
+    d: a Design. t: its Tooling. label: text.
+    """
+    least = card_limits(d).bored[0]
+    return suited("slit_mandrel_diameter", label, t.slit_mandrel_diameter, least, "g6")
+
+
+def outer_clamp(d, t, label):
+    """Size of the outer clamp: H7 of the largest outside that the card allows.
+
+    d, t, label: as of slit_mandrel.
+    """
+    largest = card_limits(d).finish[1]
+    return suited("outer_clamp_bore", label, t.outer_clamp_bore, largest, "H7", INSIDE)
 
 
 def _former(d, t):
@@ -331,7 +350,7 @@ def _outer_clamp(d, t):
             "turning and boring."
         ),
         sizes=[
-            limited("outer_clamp_bore", "bore", t.outer_clamp_bore, "H7", INSIDE),
+            outer_clamp(d, t, "bore"),
             bare("outer_clamp_depth", "depth, less than the ring", 0.9 * d.section.width),
             bare("clamp_ring_bore", "hole of cup and clamp ring", t.clamp_ring_bore, "mm", INSIDE),
         ],
