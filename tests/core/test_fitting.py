@@ -269,6 +269,15 @@ def test_running_in_begins_without_load_and_rises_to_all_of_it(cards):
         assert hours == sorted(hours) and hours[0] >= 0.5 and hours[-1] <= 20.0
 
 
+def test_what_is_done_ring_by_ring_says_so(cards):
+    """Each ring has its groove, its trial and its gaps; the engine is oiled and warmed once."""
+    one_by_one = {"clean-grooves", "try-ring", "look-again"}
+    for request, card in cards[::4]:
+        put_on = "fit-double" if request["ring_type"] == "double-turn" else "fit"
+        told = {row["key"] for row in card["operations"] if row["each_ring"]}
+        assert told == {*one_by_one, put_on}
+
+
 def test_signs_are_each_told_with_cause_and_remedy(cards):
     assert {one["key"] for _, card in cards for one in card["signs"]} == {one[0] for one in SIGNS}
     for _, card in cards:
