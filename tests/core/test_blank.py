@@ -125,6 +125,16 @@ def test_what_cannot_be_slit_is_refused():
         blank.slit(breakthrough=1.0, bridge_angle=250.0, **sizes)
     with pytest.raises(OutOfRange, match="radius"):
         blank.slit_half_angle(centre=50.0, radius=10.0, cutter_diameter=63.0)
+    # A small cutter lies within a thick wall: its outside is what is out of reach.
+    with pytest.raises(OutOfRange, match="radius = 80.0 "):
+        blank.slit(
+            inside_radius=5.0,
+            outside_radius=80.0,
+            cutter_diameter=20.0,
+            collar_diameter=8.0,
+            breakthrough=1.0,
+            bridge_angle=20.0,
+        )
 
 
 def test_the_smallest_cutter_that_reaches():

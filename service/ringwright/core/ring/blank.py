@@ -298,8 +298,10 @@ def slit(
         limit = "over 0 and under the inside radius"
         raise OutOfRange("breakthrough", breakthrough, limit, "slit geometry")
     centre = inside_radius - breakthrough + cutter_diameter / 2.0
-    outside = slit_half_angle(centre=centre, radius=outside_radius, cutter_diameter=cutter_diameter)
-    inside = slit_half_angle(centre=centre, radius=inside_radius, cutter_diameter=cutter_diameter)
+    outside, inside = [
+        slit_half_angle(centre=centre, radius=radius, cutter_diameter=cutter_diameter)
+        for radius in (outside_radius, inside_radius)
+    ]
     travel = 360.0 - bridge_angle - 2.0 * outside
     if travel < 0.0:
         limit = "less than the cutter leaves"
