@@ -4,6 +4,7 @@ import bisect
 
 import pytest
 
+from ringwright.core import calculations
 from ringwright.core.making import bars
 
 INCH = 25.4
@@ -143,3 +144,12 @@ def test_sizes_and_lengths_commonly_kept():
 def test_the_widest_bore_that_a_bar_is_cored_with(nominal, system, metal, bore):
     found = bars.widest_bore(nominal=nominal, system=system, metal=metal)
     assert found == pytest.approx(bore, abs=1e-6)
+
+
+def test_the_list_has_the_producer_s_tube():
+    """Up to 3 in outside the wall is at least 0.562 in as cast, with 0.25 in of stock in the bore:
+    2 in is the widest bore in quarters of an inch, for 2 1/4 in would leave 0.555 in."""
+    cored = calculations.run("bars", {"sizes": "inch", "metal": "iron"})["cored"]
+    tube = [one for one in cored if one["nominal_diameter"]["value"] == pytest.approx(3.0 * INCH)]
+    assert [one["label"] for one in tube] == ["3 in x 2 in cored"]
+    assert tube[0]["nominal_bore"]["value"] == pytest.approx(2.0 * INCH)

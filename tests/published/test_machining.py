@@ -280,3 +280,15 @@ def test_impossible_inputs_are_refused_by_name(call, name):
     with pytest.raises(OutOfRange) as caught:
         call()
     assert caught.value.name == name
+
+
+@pytest.mark.parametrize("operation", ["turn-rough", "turn-finish", "part"])
+def test_a_feed_in_thousandths_is_the_table_s_to_the_next_thousandth(operation):
+    asked = {"operation": operation, "material_key": "grey-iron", "diameter": 80.0, "travel": 10.0}
+    table = machining.cut(**asked).feed
+    inch = machining.cut(inch=True, **asked).feed
+    assert (inch.low, inch.high, inch.source) == (table.low, table.high, table.source)
+    # Whole tenths of a thousandth, as near as a lathe's feeds lie.
+    tenths = inch.value / 0.00254
+    assert tenths == pytest.approx(round(tenths), abs=1e-9)
+    assert inch.value == pytest.approx(table.value, rel=0.06)
