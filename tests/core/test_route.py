@@ -65,6 +65,20 @@ def keys(answer):
     return [operation["key"] for operation in answer["operations"]]
 
 
+@pytest.mark.parametrize("ring_type", ["plain", "double-turn"])
+def test_every_size_says_what_it_is_in_and_how_it_is_taken(ring_type):
+    sizes = [
+        size for row in route(bore=80.0, ring_type=ring_type)["operations"] for size in row["sizes"]
+    ]
+    assert len(sizes) > 30
+    for size in sizes:
+        assert type(size["reading"]) is str and len(size["reading"]) > 2, size["name"]
+        assert size["unit"] in ("mm", "degC", "h", "deg", "kg", "N", "1", "min"), size["name"]
+        if "limits" in size:
+            low, high = (size["limits"][side]["value"] for side in ("lower", "upper"))
+            assert low < high and {one["unit"] for one in size["limits"].values()} == {"mm"}
+
+
 def test_operations_in_order():
     assert keys(route(bore=80.0)) == DOUBLE
     assert keys(route(bore=80.0, ring_type="plain")) == PLAIN

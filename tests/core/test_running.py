@@ -367,3 +367,34 @@ def test_the_ring_on_the_piston_is_the_ring_that_sizing_would_judge(ring_type):
     assert there.spring.wall_pressure == drawn.spring.wall_pressure == 0.04
     for name in ("expander_pressure", "side_clearance", "groove_width", "piston_diameter"):
         assert getattr(there, name) == pytest.approx(getattr(drawn, name), abs=1e-9), name
+
+
+# What is given, what it is in, and between what it should have lain: by hand, from the rule that
+# refuses it. Steam of 0.801 MPa absolute boils at 170.5 degC (steam tables).
+REFUSED = [
+    ({"release": 0.3, "cut_off": 0.5}, "release", "1", "lowest", 0.5),
+    ({"radial_thickness": 14.0}, "radial_thickness", "mm", "highest", 80.0 / 6.0),
+    ({"back_pressure": 0.8}, "back_pressure", "MPa", "highest", 0.7),
+    ({"steam_temperature": 120.0}, "steam_temperature", "degC", "lowest", 170.5),
+]
+
+
+@pytest.mark.parametrize(("more", "name", "unit", "side", "limit"), REFUSED)
+def test_a_refusal_tells_what_was_given_and_its_limit(more, name, unit, side, limit):
+    with pytest.raises(InputProblem) as caught:
+        run(**more)
+    (fault,) = caught.value.faults
+    assert (fault.path, fault.value, fault.unit) == ((name,), more[name], unit)
+    assert getattr(fault, side) == pytest.approx(limit, rel=1e-3)
+    assert getattr(fault, "highest" if side == "lowest" else "lowest") is None
+
+
+def test_a_reason_is_the_reason_of_its_case_and_whole():
+    readings = [{"hours": 5.0, "gap": 0.3}, {"hours": 90.0, "gap": 0.6}]
+    answer = run(gap_readings=readings)
+    why = {one["input"]: one["why"] for one in answer["chosen"]}
+    assert "reading" in why["worn_gap"]
+    assert not any("%" + "s" in one for one in why.values())
+    # Between the least and the most of the coefficient of oiled iron.
+    figure = re.findall(r"0\.\d\d", why["friction_coefficient"])
+    assert len(figure) == 2 and figure[0] < figure[1]

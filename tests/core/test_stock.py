@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from ringwright.core import calculations
+from ringwright.core.making import stock_bars
 from ringwright.core.problems import InputProblem
 
 ONE = {"outside_diameter": 81.0, "inside_diameter": 75.0, "part_length": 7.5, "count": 20}
@@ -318,3 +319,41 @@ def test_a_stick_that_goes_to_the_rotary_table_is_sawn_not_parted_and_not_fed_th
     fed = stock(sets=[{**ONE, "count": 6}], spares=1, chucking_piece=20.0, spindle_bore=200.0)
     # The lathe's own: 7 of 7.5 and 3 parted.
     assert fed["figures"]["bar_length"]["value"] == pytest.approx(7 * 10.5 + 20.0 + 1.5)
+
+
+def test_a_bar_at_hand_is_the_bar_that_was_measured():
+    """Its section by geometry; it was paid for long ago, and is no bar to buy."""
+    given = {"diameter": 90.0, "bore": 40.0, "form": "cored", "length": 500.0, "skin": False}
+    (bar,) = stock_bars.at_hand({"bars": [{**given, "material": "grey-iron", "count": 3}]})
+    assert (bar.diameter, bar.cleans_up, bar.bores_out) == (90.0, 90.0, 40.0)
+    assert (bar.length, bar.count, bar.price, bar.have) == (500.0, 3, None, True)
+    assert bar.area == pytest.approx(math.pi / 4 * (90.0**2 - 40.0**2))
+
+
+def test_a_thorough_search_looks_longer_for_the_same(monkeypatch):
+    asked = []
+    plan_cuts = stock_bars.cutting.plan_cuts
+
+    def unproved(**given):
+        asked.append(given)
+        return plan_cuts(**given)._replace(begun_proved=False)
+
+    monkeypatch.setattr(stock_bars.cutting, "plan_cuts", unproved)
+    stock(sets=[ONE], bars=[{"diameter": 90.0, "length": 500.0}], cutting_effort="thorough",
+          saw_width=2.5, usable_offcut=70.0)  # fmt: skip
+    first, second = asked
+    assert (first["kerf"], first["usable_offcut"]) == (2.5, 70.0)
+    assert second.pop("step_limit") > stock_bars.cutting.STEP_LIMIT
+    assert second == first
+
+
+def test_a_tube_on_offer_is_the_producer_s():
+    """3.000 in by 2.000 in is sent as 3.110 in by 1.750 in (one producer's table, read)."""
+    asked = {"diameter": 76.2, "bore": 50.8, "form": "cored", "length": 900.0, "price": 31.0}
+    given = {"bars_to_buy": [{**asked, "material": "grey-iron"}], "spindle_bore": 100.0}
+    (bar,) = stock_bars.on_offer([], given)
+    assert (bar.cleans_up, bar.bores_out, bar.length) == (76.2, 50.8, 900.0)
+    assert bar.diameter == pytest.approx(3.110 * 25.4)
+    assert bar.area == pytest.approx(math.pi / 4 * (3.110**2 - 1.750**2) * 25.4**2)
+    # It is bought, and goes through the spindle.
+    assert (bar.price, bar.have, bar.count, bar.fed) == (31.0, False, None, True)
