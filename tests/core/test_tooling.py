@@ -156,6 +156,18 @@ def test_tools_that_cannot_be_are_refused_by_name(more, field):
     assert caught.value.faults[0].remedy
 
 
+def test_a_refusal_tells_what_was_given_and_its_limit():
+    """A collar is smaller than its saw; a tongue is longer than the gap."""
+    with pytest.raises(InputProblem) as caught:
+        answer(bore=80.0, cutter_diameter=20.0, cutter_collar=25.0)
+    fault = caught.value.faults[0]
+    assert (fault.value, fault.lowest, fault.highest) == (25.0, None, 20.0)
+    with pytest.raises(InputProblem) as caught:
+        answer(bore=80.0, **STEPPED, tongue_length=0.2, closed_gap=0.3)
+    fault = caught.value.faults[0]
+    assert (fault.value, fault.lowest, fault.highest) == (0.2, 0.3, None)
+
+
 def test_tongues_of_a_stepped_end():
     """By hand: a 6 mm ring parted by a 0.8 mm saw leaves two tongues of 2.6; they are 6 mm long,
     and with a gap of 0.3 mm lie beside one another for 5.7."""

@@ -134,8 +134,9 @@ def test_the_saw_starts_beside_the_bridge_and_breaks_through_into_air():
     mandrel = sizes(tools_of(request)["slitting-mandrel"])
     floor = 0.5 * mandrel["slit_mandrel_diameter"] - mandrel["slit_relief_depth"]
     assert shapely.Point(0, 0).distance(disc) > floor
-    assert mandrel["slit_relief_width"] > design.allowances.slit
-    assert mandrel["slit_mandrel_length"] < design.blank.length
+    # The saw clears both sides of its relief, and the nut bears on the blank, not on the mandrel.
+    assert 0.0 < mandrel["slit_relief_width"] - design.allowances.slit < 3.0
+    assert 0.0 < design.blank.length - mandrel["slit_mandrel_length"] < 2.0
     slit = next(
         row for row in calculations.run("route", request)["operations"] if row["key"] == "slit"
     )
