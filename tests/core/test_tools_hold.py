@@ -8,7 +8,8 @@ import shapely
 import shapely.affinity
 
 from ringwright.core import calculations, fields
-from ringwright.core.making import tooling
+from ringwright.core.making import tool_list, tooling
+from ringwright.core.properties.materials import material
 
 KINDS = [
     {"bore": 79.375},
@@ -221,3 +222,55 @@ def test_a_right_ring_read_by_a_feeler_is_accepted():
     )
     found = {row["check"]: row["outcome"] for row in square["findings"]}
     assert found["closed-gap"] != "good"
+
+
+# What else than turning a tool takes, in minutes, and how many of its sizes are fitted; common
+# practice, no source.
+BESIDE = {
+    "slitting-mandrel": 15.0,
+    "spacer": 30.0,
+    "closing-band": 30.0,
+    "clamp-mandrel": 10.0,
+    "outer-clamp": 30.0,
+}
+NOT_FITTED = ("closing-band", "end-plate")
+
+
+def turned_to(tool, design, t):
+    """(what it is turned round at least, its hole, its length) by what the tool is for."""
+    held = 25.0
+    return {
+        "blank-jaws": (t.blank_jaws_bore, t.blank_jaws_bore, design.blank.length),
+        "slitting-mandrel": (t.slit_mandrel_diameter, 0.0, held + (t.slit_mandrel_length or 0.0)),
+        "former": (t.former_diameter, 0.35 * (t.former_diameter or 0.0), t.former_length),
+        "spacer": (t.spacer_width, 0.0, design.blank.length + 10.0),
+        "pot": (t.pot_bore, t.pot_bore - 1.6 * design.blank.set_thickness, t.pot_depth + held),
+        "closing-ring": (t.closing_ring_bore, t.closing_ring_bore, t.closing_ring_width),
+        "closing-band": (10.0, 0.0, 20.0),
+        "clamp-mandrel": (t.end_plate_diameter, 0.0, t.spigot_length + held),
+        "end-plate": (t.end_plate_diameter, 12.0, 8.0),
+        "outer-clamp": (t.outer_clamp_bore, t.clamp_ring_bore, design.section.width + 20.0),
+        "bore-gauge": (design.duty.bore, design.duty.bore, 2.0 * design.section.width),
+    }[tool]
+
+
+@pytest.mark.parametrize("request_", KINDS, ids=str)
+def test_every_tool_is_named_reckoned_and_explained(request_):
+    design, t = settled(request_)
+    made = tool_list.tools(design, t)
+    assert len(made) >= 7
+    for tool in made:
+        shape = tool.shape
+        round_, hole, length = turned_to(tool.tool, design, t)
+        assert shape.outside >= round_ and shape.outside > shape.hole
+        assert shape.outside < 1.5 * round_ + 40.0
+        assert (shape.hole, shape.length) == (pytest.approx(hole), pytest.approx(length))
+        assert shape.fitted == (tool.tool not in NOT_FITTED), tool.tool
+        assert shape.beside == BESIDE.get(tool.tool, 0.0), tool.tool
+        # A title is two or three words, a material names a metal, and the reason is a sentence.
+        assert len(tool.title.split()) < 6 and not tool.title.endswith(".")
+        assert any(word in tool.material.lower() for word in ("steel", "iron", "bronze", "metal"))
+        assert not tool.material.endswith(".") and len(tool.material) < 70
+        assert tool.why.endswith(".") and len(tool.why) > 60
+        assert material(tool.metal).family in ("steel", "iron")
+        assert all(size.label for size in tool.sizes)
