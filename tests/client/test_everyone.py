@@ -143,6 +143,57 @@ def test_nothing_runs_off_a_narrow_screen_at_twice_the_text(browser, served):
     context.close()
 
 
+BROKEN = """() => {
+    const found = [];
+    const texts = document.createTreeWalker(document.querySelector('main'), NodeFilter.SHOW_TEXT);
+    while (texts.nextNode()) {
+        const text = texts.currentNode;
+        if (!text.parentElement.checkVisibility() || text.parentElement.closest('svg')) continue;
+        for (const match of text.data.matchAll(/\\d[\\d.\u202f]*/g)) {
+            const range = document.createRange();
+            range.setStart(text, match.index);
+            range.setEnd(text, match.index + match[0].length);
+            const lines = [...range.getClientRects()].filter(box => box.width > 0);
+            if (new Set(lines.map(box => Math.round(box.top))).size > 1)
+                found.push(`${match[0]} in ${text.parentElement.outerHTML.slice(0, 80)}`);
+        }
+    }
+    return found;
+}"""
+
+
+@pytest.mark.parametrize("size", ["106.25%", "140%", "212.5%"])
+def test_no_figure_is_broken_in_two(browser, served, size):
+    """0.12 in one line and 8 in the next is another gap than 0.128."""
+    context, sheet = _themed(browser, served, "sunlight")
+    sheet.page.add_style_tag(content="html { font-size: %s }" % size)
+    found = {}
+    for screen in _each(sheet):
+        sheet.page.evaluate("document.querySelectorAll('details').forEach(e => { e.open = true })")
+        broken = sheet.page.evaluate(BROKEN)
+        if broken:
+            found[screen] = broken
+    assert found == {}
+    context.close()
+
+
+def test_no_table_runs_out_of_its_card(browser, served):
+    context, sheet = _themed(browser, served, "sunlight")
+    out = (
+        "[...document.querySelectorAll('.card > table')]"
+        ".filter(e => e.scrollWidth > e.parentElement.clientWidth - 2 * parseFloat("
+        "getComputedStyle(e.parentElement).paddingLeft) + 1)"
+        ".map(e => `${e.scrollWidth} ${e.parentElement.ariaLabel}`)"
+    )
+    found = {}
+    for screen in _each(sheet):
+        wide = sheet.page.evaluate(out)
+        if wide:
+            found[screen] = wide
+    assert found == {}
+    context.close()
+
+
 UNDER_ITS_BOX = """() => [...document.querySelectorAll('.entry')].flatMap(entry => {
     const label = entry.querySelector('.entry-words label');
     const box = entry.querySelector('.entry-line, select');

@@ -11,7 +11,7 @@ import { undo } from "../sheet/undo";
 import { GuideLink } from "./GuideLink";
 import { remedyOf } from "./remedy";
 import { inView } from "./results";
-import { fixed, shown } from "../units/show";
+import { inPercent, shown } from "../units/show";
 import type { Shown } from "../units/show";
 
 const ORDER: Readonly<Record<Outcome, number>> = { stop: 0, watch: 1, good: 2 };
@@ -85,13 +85,13 @@ function OneFinding({ finding, of }: { finding: Finding; of?: CalculationName })
           <p class="finding-numbers">
             {value && (
               <>
-                Now {value.text} {value.unit}
+                Now {numberWords(value)}
               </>
             )}
             {value && limit && ", "}
             {limit && (
               <>
-                {value ? "limit" : "Limit"} {limit.text} {limit.unit}
+                {value ? "limit" : "Limit"} {numberWords(limit)}
               </>
             )}
           </p>
@@ -124,6 +124,8 @@ function TakeRemedy({ of, apply }: { of: CalculationName; apply: readonly Choice
   );
 }
 
+const numberWords = ({ text, unit }: Shown): string => `${text} ${unit}`.trim();
+
 /** Value and limit in one measure: "1.856, limit 90 %" is a riddle. */
 function shownAlike(value: Quantity | undefined, limit: Quantity | undefined, name: string): [Shown | undefined, Shown | undefined] {
   const one = (quantity: Quantity | undefined): Shown | undefined => quantity && shown(quantity.value, quantity.unit, system.value, name);
@@ -131,7 +133,7 @@ function shownAlike(value: Quantity | undefined, limit: Quantity | undefined, na
   const [first, second] = pair;
   if (!first || !second || !value || !limit || first.unit === second.unit) return pair;
   if (first.unit !== "%" && second.unit !== "%") return pair;
-  const share = (quantity: Quantity): Shown => ({ text: fixed(quantity.value * 100, Math.abs(quantity.value) < 0.1 ? 1 : 0), unit: "%" });
+  const share = (quantity: Quantity): Shown => inPercent(quantity.value);
   return [share(value), share(limit)];
 }
 

@@ -85,6 +85,7 @@ const SHOWN: Readonly<Record<string, string>> = {
   degC: "°C",
   degF: "°F",
   deg: "°",
+  MPa: "N/mm²",
   "ppm/K": "millionths per °C",
   mm2: "mm²",
   in2: "in²",

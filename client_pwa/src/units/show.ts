@@ -30,6 +30,12 @@ export function shown(value: number, unit: string, system: System, name = ""): S
   return { text: fixed(converted.value, converted.places), unit: converted.unit };
 }
 
+/** A share of one, or more than one, in per cent. */
+export function inPercent(share: number): Shown {
+  const { value, unit, places } = percent(share);
+  return { text: fixed(value, places), unit };
+}
+
 /** Every digit that the engine gave, in the wanted system. */
 export function inFull(value: number, unit: string, system: System, name = ""): Shown {
   const converted = convert(value, unit, system, name);
@@ -159,16 +165,25 @@ function watts(value: number, inch: boolean): Converted {
 }
 
 function pureNumber(value: number, name: string): Converted {
-  if (/share|yield|relief|efficiency|spring_left/.test(name) && Math.abs(value) <= 1.0000001) {
-    return { value: value * 100, unit: "%", places: value === 0 ? 0 : Math.abs(value) < 0.01 ? 2 : Math.abs(value) < 0.1 ? 1 : 0 };
-  }
+  if (/share|yield|relief|efficiency|spring_left|^(seals|leak|bar-wear|matters-most|cut-list)$/.test(name) && Math.abs(value) <= 1.0000001) return percent(value);
   if (Number.isInteger(value)) return { value, unit: "", places: 0 };
   return { value, unit: "", places: Math.max(3, significantPlaces(value)) };
 }
 
+/** A share of one, by the core's percent_places: what is a little off nothing or all never reads so. */
+function percent(share: number): Converted {
+  const value = share * 100;
+  const size = Math.abs(value);
+  let places = size < 10 && Math.abs(size - Math.round(size)) > 1e-9 ? 1 : 0;
+  const near = Math.min(size, Math.abs(100 - value));
+  while (places < 9 && near > 1e-9 && near * 10 ** places < 0.5 + 1e-9) places += 1;
+  return { value, unit: "%", places };
+}
+
+/** Of four figures: 0.99997 is 1.000, and has no more of them than 1.00003. */
 function significantPlaces(value: number): number {
   if (value === 0) return 0;
-  return Math.min(9, Math.max(0, 3 - Math.floor(Math.log10(Math.abs(value)))));
+  return Math.min(9, Math.max(0, 3 - Math.floor(Math.log10(Math.abs(value) * 1.00005))));
 }
 
 /** With that many decimals, ties away from zero, a thin space between thousands from 10 000 on. */

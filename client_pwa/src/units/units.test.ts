@@ -3,9 +3,10 @@ import { describe, expect, it } from "vitest";
 import { nearestFraction } from "./fraction";
 import { unitsOf } from "./kinds";
 import { fieldParts, joinText, parseQuantity, splitText } from "./parse";
-import { fixed, fractionWords, inFull, shown, thouWords } from "./show";
+import { inPercent, fixed, fractionWords, inFull, shown, thouWords } from "./show";
 
 /** Worked by hand; the paper is tested by the same table. */
+const SHARES = JSON.parse(readFileSync(new URL("../../../tests/vectors/shares_shown.json", import.meta.url), "utf8")) as [number, string][];
 const LENGTHS = JSON.parse(readFileSync(new URL("../../../tests/vectors/lengths_shown.json", import.meta.url), "utf8")) as [number, string, string][];
 
 // Factors: inch, pound, pound-force and psi are exact by the international agreement of 1959 and NIST SP 811.
@@ -110,6 +111,10 @@ describe("what people read", () => {
     expect(shown(mm, "mm", "metric")).toEqual({ text: metric, unit: "mm" });
     expect(shown(mm, "mm", "inch")).toEqual({ text: inch, unit: "in" });
   });
+  it.each(SHARES)("gives a share of %d the digits that the core's words have: %s %%", (share, text) => {
+    expect(inPercent(share)).toEqual({ text, unit: "%" });
+    if (share <= 1) expect(shown(share, "1", "metric", "sealed_share")).toEqual({ text, unit: "%" });
+  });
   it("rounds half away from nought and groups thousands", () => {
     expect(fixed(2.675, 2)).toBe("2.68");
     expect(fixed(-0.004, 2)).toBe("0.00");
@@ -129,6 +134,8 @@ describe("what people read", () => {
     [177, "degC", "inch", "", "351", "°F"],
     [0.42, "1", "metric", "leak_share", "42", "%"],
     [1.022, "1", "metric", "former_ratio", "1.022", ""],
+    [0.99997, "1", "metric", "wear", "1.000", ""],
+    [0.2956, "1", "metric", "seals", "30", "%"],
   ] as const)("%d %s in %s as %s: %s %s", (value, unit, system, name, text, shownUnit) => {
     expect(shown(value, unit, system, name)).toEqual({ text, unit: shownUnit });
   });

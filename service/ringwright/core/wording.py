@@ -124,9 +124,23 @@ def angle(degrees):
     return decimal(degrees, 0) + " degrees"
 
 
+def percent_places(share):
+    """Decimals of a share of one in per cent, wherever one is shown.
+
+    None from a tenth up, else one, and as many more as keep what is a little off nothing or all
+    from reading so: 99.6 is not 100, nor 0.04 nothing.
+    """
+    size = abs(share) * 100.0
+    places = 1 if size < 10.0 and abs(size - int(size + 0.5)) > 1e-9 else 0
+    near = min(size, abs(100.0 - share * 100.0))
+    while places < 9 and 1e-9 < near * _SCALES[places] < _HALF:
+        places += 1
+    return places
+
+
 def percent(share):
-    """A share of one as a percentage: "42 %"."""
-    return decimal(share * 100.0, 0) + " %"
+    """A share of one as a percentage: "42 %", "5.4 %", "99.6 %"."""
+    return decimal(share * 100.0, percent_places(share)) + " %"
 
 
 def ratio(number):

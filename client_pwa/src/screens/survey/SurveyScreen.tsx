@@ -5,20 +5,13 @@ import type { Quantity } from "../../engine/answers";
 import { fieldsOf } from "../../engine/tables";
 import { FigureTile } from "../../figures/Figures";
 import { GenericScreen } from "../../figures/GenericScreen";
+import { RowsTable } from "../../figures/RowsTable";
 import type { InView } from "../../figures/results";
 import { inputs, job, setInputs } from "../../sheet/sheet";
 import { system } from "../../base/settings";
 import { unitNamed } from "../../units/kinds";
 import { splitText } from "../../units/parse";
-import { shown } from "../../units/show";
 import { ReadingsGrid } from "./ReadingsGrid";
-
-interface Section {
-  height?: Quantity | null;
-  mean_diameter: Quantity;
-  ovality?: Quantity | null;
-  oval_direction?: Quantity | null;
-}
 
 const VERDICTS: Readonly<Record<string, string>> = {
   run: "Run it as it is",
@@ -49,6 +42,7 @@ function Verdict({ view }: { view: InView }) {
   const verdict = typeof answer.verdict === "string" ? answer.verdict : "";
   const size = answer.figures.ring_diameter;
   const gap = answer.figures.closed_gap;
+  const sections = ((answer.sections ?? []) as Record<string, Quantity>[]).map((sizes) => ({ sizes }));
   return (
     <>
       <section class={view.stale ? "plate stale" : "plate"} aria-label="Verdict">
@@ -67,7 +61,7 @@ function Verdict({ view }: { view: InView }) {
           </button>
         </p>
       )}
-      <Sections sections={(answer.sections ?? []) as Section[]} />
+      {sections.length > 1 && <RowsTable title="Height by height" names={["height", "mean_diameter", "ovality"]} heads={["Height", "Mean", "Oval by"]} rows={sections} />}
     </>
   );
 }
@@ -87,37 +81,4 @@ function inReadingsUnit(mm: number): string {
   // A ring's size is never read in thou.
   if (unit === "in" || unit === "thou" || (unit === undefined && system.peek() === "inch")) return `${Number((mm / 25.4).toFixed(4))} in`;
   return `${Number(mm.toFixed(3))} mm`;
-}
-
-function Sections({ sections }: { sections: readonly Section[] }) {
-  if (sections.length < 2) return null;
-  const { unit } = shown(0, "mm", system.value);
-  return (
-    <section class="card" aria-label="Height by height">
-      <h2>Height by height</h2>
-      <table class="plain">
-        <caption class="unseen">Mean size and ovality at each height</caption>
-        <thead>
-          <tr>
-            <th scope="col">Height, {unit}</th>
-            <th scope="col">Mean</th>
-            <th scope="col">Oval by</th>
-          </tr>
-        </thead>
-        <tbody>
-          {sections.map((section, index) => (
-            <tr key={index}>
-              <th scope="row">{words(section.height, "height")}</th>
-              <td>{words(section.mean_diameter)}</td>
-              <td>{words(section.ovality)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
-  );
-}
-
-function words(quantity: Quantity | null | undefined, name = "limit"): string {
-  return quantity ? shown(quantity.value, quantity.unit, system.value, name).text : "not known";
 }

@@ -30,7 +30,7 @@ def findings(given, engine, losses, rubbing, left, grown, largest):
             finding(
                 "friction",
                 WATCH,
-                "Ring friction takes about %s of the power." % _percent(rubbing),
+                "Ring friction takes about %s of the power." % percent(rubbing),
                 "Fewer or narrower rings, less spring, or better oiling.",
                 Quantity(rubbing, "1"),
                 Quantity(FRICTION_WATCH, "1"),
@@ -52,11 +52,6 @@ def findings(given, engine, losses, rubbing, left, grown, largest):
     return found
 
 
-def _percent(share):
-    """A share as a percentage to one decimal, for leaks are often below one."""
-    return decimal(100.0 * share, 1) + " %"
-
-
 def steam_mass(kg):
     """Steam in words: "1.20 kg (2.6 lb)", or under a kilogram "150 g (5.3 oz)"."""
     if kg >= 1.0:
@@ -76,7 +71,7 @@ def _verdict(given, losses):
         "would lose %s an hour; new double-turn rings %s."
         % (
             _amount(now.total),
-            _percent(now.share[1]),
+            percent(now.share[1]),
             _amount(losses["plain"].total),
             _amount(losses["double-turn"].total),
         )
@@ -159,7 +154,7 @@ def _steam(given, engine, losses):
                 "missing-quantity",
                 WATCH,
                 "%s of the feed does not show in the cycle; published trials of single cylinders "
-                "range from %s to %s." % (_percent(missing), _percent(low), _percent(high)),
+                "range from %s to %s." % (percent(missing), percent(low), percent(high)),
                 "Look for leaks at the valve, the drains and the rings, for priming, and for bare "
                 "metal that wants lagging.",
                 value,
@@ -173,7 +168,7 @@ def _steam(given, engine, losses):
                 GOOD,
                 "%s of the feed does not show in the cycle, as published trials of single "
                 "cylinders lead one to expect. Up to about %s of that may be leaks, valves "
-                "included." % (_percent(missing), _percent(most)),
+                "included." % (percent(missing), percent(most)),
                 "",
                 value,
                 limit,
