@@ -218,7 +218,7 @@ ROOMS = {
     "records": (
         (
             "calculations", "describe", "fields", "job", "least_squares", "problems", "records",
-            "reference", "shop_sizes", "wording",
+            "reference", "shop_sizes", "sources", "wording",
         ),
         (
             "core/test_short_numbers.py",
