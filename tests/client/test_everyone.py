@@ -23,6 +23,16 @@ SMALL = """selector => [...document.querySelectorAll(selector)]
     .filter(([box]) => box.width > 0 && (box.height < 47.5 || box.width < 47.5))
     .map(([box, html]) => `${Math.round(box.width)} x ${Math.round(box.height)} ${html}`)
 """
+UNDER_ITS_BOX = """() => [...document.querySelectorAll('.entry')].flatMap(entry => {
+    const label = entry.querySelector('.entry-words label');
+    const box = entry.querySelector('.entry-line, select');
+    if (!label || !box || !label.checkVisibility()) return [];
+    const range = document.createRange();
+    range.selectNodeContents(label);
+    const [words, at] = [range.getBoundingClientRect(), box.getBoundingClientRect()];
+    const beside = words.bottom > at.top && words.top < at.bottom && words.left < at.left;
+    return beside && words.right > at.left + 0.5 ? [label.textContent] : [];
+})"""
 TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 
 
@@ -57,6 +67,37 @@ def _faults(page):
     )
 
 
+def _cut(page):
+    """Entries whose number does not fit its box."""
+    return page.evaluate(
+        "[...document.querySelectorAll('input.entry-number')]"
+        ".filter(e => e.scrollWidth > e.clientWidth).map(e => `${e.id} ${e.value}`)"
+    )
+
+
+@pytest.fixture(scope="module", params=THEMES)
+def walked(request, browser, served):
+    """Theme, and what is wrong by kind and screen: one walk, for each takes half a minute."""
+    context, sheet = _themed(browser, served, request.param)
+    page = sheet.page
+    found = {"faults": {}, "small": {}, "cut": {}, "under": {}}
+    for screen in _each(sheet):
+        found["small"][screen] = page.evaluate(SMALL, TARGETS)
+        found["cut"][screen] = _cut(page)
+        # What is folded away is looked at as well.
+        page.evaluate("document.querySelectorAll('details').forEach(e => { e.open = true })")
+        _settle(sheet)
+        found["under"][screen] = page.evaluate(UNDER_ITS_BOX)
+        found["faults"][screen] = _faults(page)
+    context.close()
+    for rows in found.values():
+        assert set(rows) == set(SCREENS)
+    return request.param, {
+        kind: {screen: wrong for screen, wrong in rows.items() if wrong}
+        for kind, rows in found.items()
+    }
+
+
 def test_no_screen_is_left_out_here(sheet):
     assert declared() == set(SCREENS)
     links = "[...document.querySelectorAll('%s')].map(e => e.hash.split('/')[1])"
@@ -65,19 +106,21 @@ def test_no_screen_is_left_out_here(sheet):
     assert sheet.page.evaluate(links % ".head a") == list(HEAD)
 
 
-@pytest.mark.parametrize("theme", THEMES)
-def test_axe_finds_nothing_on_any_screen(browser, served, theme):
-    context, sheet = _themed(browser, served, theme)
-    found = {}
-    for screen in _each(sheet):
-        # What is folded away is looked at as well.
-        sheet.page.evaluate("document.querySelectorAll('details').forEach(e => { e.open = true })")
-        _settle(sheet)
-        faults = _faults(sheet.page)
-        if faults:
-            found[screen] = faults
-    assert found == {}, found
-    context.close()
+def test_axe_finds_nothing_on_any_screen(walked):
+    assert walked[1]["faults"] == {}, walked
+
+
+def test_no_word_runs_under_the_box_beside_it(walked):
+    assert walked[1]["under"] == {}, walked
+
+
+def test_no_entered_number_is_cut_short(walked):
+    """A diameter of which the last digit is hidden is another diameter."""
+    assert walked[1]["cut"] == {}, walked
+
+
+def test_every_target_is_large_enough_for_a_glove(walked):
+    assert walked[1]["small"] == {}, walked
 
 
 @pytest.mark.parametrize("theme", THEMES)
@@ -194,52 +237,10 @@ def test_no_table_runs_out_of_its_card(browser, served):
     context.close()
 
 
-UNDER_ITS_BOX = """() => [...document.querySelectorAll('.entry')].flatMap(entry => {
-    const label = entry.querySelector('.entry-words label');
-    const box = entry.querySelector('.entry-line, select');
-    if (!label || !box || !label.checkVisibility()) return [];
-    const range = document.createRange();
-    range.selectNodeContents(label);
-    const [words, at] = [range.getBoundingClientRect(), box.getBoundingClientRect()];
-    const beside = words.bottom > at.top && words.top < at.bottom && words.left < at.left;
-    return beside && words.right > at.left + 0.5 ? [label.textContent] : [];
-})"""
-
-
-@pytest.mark.parametrize("theme", ["light", "sunlight"])
-def test_no_word_runs_under_the_box_beside_it(browser, served, theme):
-    context, sheet = _themed(browser, served, theme)
-    found = {}
+def test_no_entered_number_is_cut_short_on_a_desk(browser, served):
+    context, sheet = _themed(browser, served, "light", DESK)
     for screen in _each(sheet):
-        sheet.page.evaluate("document.querySelectorAll('details').forEach(e => { e.open = true })")
-        under = sheet.page.evaluate(UNDER_ITS_BOX)
-        if under:
-            found[screen] = under
-    assert found == {}
-    context.close()
-
-
-@pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
-def test_no_entered_number_is_cut_short(browser, served, size):
-    """A diameter of which the last digit is hidden is another diameter."""
-    context, sheet = _themed(browser, served, "light", size)
-    for screen in _each(sheet):
-        cut = sheet.page.evaluate(
-            "[...document.querySelectorAll('input.entry-number')]"
-            ".filter(e => e.scrollWidth > e.clientWidth).map(e => `${e.id} ${e.value}`)"
-        )
-        assert cut == [], screen
-    context.close()
-
-
-def test_every_target_is_large_enough_for_a_glove(browser, served):
-    context, sheet = _themed(browser, served, "light")
-    found = {}
-    for screen in _each(sheet):
-        small = sheet.page.evaluate(SMALL, TARGETS)
-        if small:
-            found[screen] = small
-    assert found == {}, found
+        assert _cut(sheet.page) == [], screen
     context.close()
 
 
