@@ -247,6 +247,30 @@ SOURCES = (
         "derived",
     ),
     Source(
+        "compressor-book",
+        "Reciprocating Compressors: Operation and Maintenance, pages 228, 259 and 272",
+        "side clearance 0.006 in to the inch of width, 0.002 at least; gap 0.002 in to the inch of bore; bores rebored at 0.001 of it out of round",
+        "read",
+    ),
+    Source(
+        "endurance-page",
+        "An encyclopaedia on the fatigue limit",
+        "0.4 of the tensile strength for iron and copper alloys",
+        "read",
+    ),
+    Source(
+        "steam-o-rings",
+        "A supplier's page on O-rings in steam",
+        "EPDM to 150 degC, beyond that special rubbers",
+        "read",
+    ),
+    Source(
+        "tell-tale-pages",
+        "Pages on melting points, crayons and thermocouples",
+        "lead 327.5, salt 801, solder 183 to 238 degC; crayons within 1 %, type K within 0.75 %",
+        "read",
+    ),
+    Source(
         "rebore-report",
         "A preservation group's report on a full-size locomotive",
         "cylinders rebored at 0.060 in of taper or out of round",

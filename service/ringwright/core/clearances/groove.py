@@ -5,8 +5,9 @@ from ..records import Method
 
 MM_PER_INCH = 25.4
 
-# Side clearance [mm], least and greatest, for small and large bores [mm]: from memory, but for the
-# 0.001 in at least, which a seal maker's page gives for cast iron rings.
+# Side clearance [mm], least and greatest, for small and large bores [mm]. Least: 0.001 in by a seal
+# maker's page on cast iron rings, 0.002 by a book on compressors. Greatest: that page's groove is
+# up to 0.003 wider, here 0.002 at a small bore.
 SMALL_BORE = 50.0
 LARGE_BORE = 300.0
 SMALL_SIDE = (0.001 * MM_PER_INCH, 0.003 * MM_PER_INCH)
@@ -23,7 +24,7 @@ METHODS = (
         "c = ((c_hot + h1 (1 + alpha_r (T_r - T_0)))/(1 + alpha_p (T_p - T_0))) - h1, "
         "not less than c_hot",
         "c_hot from practice by bore, at least 0.001 in",
-        ("expansion", "ring-groove-sheet", "memory"),
+        ("expansion", "ring-groove-sheet", "compressor-book"),
     ),
     Method(
         "hot-side-clearance",
@@ -58,7 +59,7 @@ def running_side_clearance(bore):
 
     bore: d1 [mm], more than 0.
     Raises OutOfRange for a bore that is not more than 0.
-    Source: 0.001 in at least, a seal maker's sheet on cast iron rings; the rest from memory.
+    Source: a seal maker's sheet on cast iron rings, a book on compressors, table 4-4.
     """
     require_positive("bore", bore)
     share = min(max((bore - SMALL_BORE) / (LARGE_BORE - SMALL_BORE), 0.0), 1.0)

