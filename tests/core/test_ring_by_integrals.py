@@ -239,7 +239,7 @@ def test_torsion_by_its_series(shorter, aspect):
      (5.0, 0.291, 0.291), (10.0, 0.312, 0.312)],
 )  # fmt: skip
 def test_torsion_by_the_table(aspect, stiff, strong):
-    """Timoshenko and Goodier, torsion of rectangular bars, the table of k1 and k2 (from memory)."""
+    """Timoshenko and Goodier, torsion of rectangular bars, the table of k1 and k2 (read)."""
     found = winding.torsion_constant(aspect, 1.0) / aspect
     assert found == pytest.approx(stiff, abs=6e-4)
     assert aspect / winding.torsion_stress(1.0, aspect, 1.0)[0] / aspect**2 == pytest.approx(

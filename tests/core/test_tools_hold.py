@@ -83,10 +83,10 @@ def test_shoulder_and_outer_clamp_hold_the_ring_together_and_leave_the_tool_room
 
 def test_a_flat_spacer_would_slide_so_its_ends_are_held_between_cheeks():
     """On faces at 45 degrees the ends slide unless friction passes cot 45 = 1; dry iron on steel
-    has 0.15 to 0.3 (from memory of a handbook)."""
+    has 0.23 sliding and 0.4 at rest (a college's table, read)."""
     spacer = tools_of({"bore": 150.0, "ring_type": "plain"})["spacer"]
     found = sizes(spacer)
-    assert 1.0 / math.tan(math.radians(found["spacer_angle"])) > 0.3
+    assert 1.0 / math.tan(math.radians(found["spacer_angle"])) > 0.4
     design, _ = settled({"bore": 150.0, "ring_type": "plain"})
     assert 0.0 < found["spacer_seat"] - design.blank.length <= 0.2
     # Along the ring and square to its faces: the sides of a parallelogram, measured as drawn.

@@ -13,8 +13,8 @@ USUAL_EXHAUST = 0.01
 # Share of the steam supplied that the indicator does not account for, condensation and leakage:
 # low, usual, high.
 MISSING_QUANTITY = (0.25, 0.30, 0.60)
-# Coefficients of friction: low, usual, high. The usual one of oiled iron is a textbook's; filled
-# PTFE from memory.
+# Coefficients of friction: low, usual, high. The usual one of oiled iron is a textbook's; of
+# PTFE with glass a maker's 0.12 moving, 0.2 at rest on steel.
 OILED_IRON = (0.05, 0.10, 0.15)
 FILLED_PTFE = (0.06, 0.12, 0.20)
 

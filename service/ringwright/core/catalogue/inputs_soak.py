@@ -6,8 +6,9 @@ from ..fields import field
 from .inputs import fixed, table
 
 # Tell-tale -> what is seen, coldest, likely, hottest [degC]; READ_OFF: that far from what is read.
-# Glow in deep shade: edges as two published tables print them. Metals: their melting point, and
-# what a bead is heated beyond it; that, instruments, lead, solder, salt and wood from memory.
+# Glow in deep shade: edges as two published tables print them. Metals and salt: their melting point,
+# as printed, and what a bead is heated beyond it. That, dial and wood by practice; crayon and
+# thermocouple stay within what is printed.
 READ_OFF = ("thermocouple", "crayon", "oven-dial")
 TELL_TALES = OrderedDict(
     (

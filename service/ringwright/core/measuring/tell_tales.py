@@ -51,7 +51,7 @@ METHODS = (
         "Heat by eye and by tell-tale",
         "coldest, likely and hottest by a table; d eta = eta(hottest) - eta(coldest)",
         "the ring's own heat, held once it is there; in daylight a glow is hotter",
-        ("heat-colours", "its-90", "memory", "practice"),
+        ("heat-colours", "its-90", "tell-tale-pages", "practice"),
     ),
     Method(
         "soaked-ring",
@@ -67,7 +67,7 @@ def heat_of(tell_tale, read=0.0):
     """The Heat that a tell-tale shows, within 100 to 900 degC.
 
     tell_tale: a key of inputs_soak.TELL_TALES. read: by a thermocouple, crayon or dial [degC].
-    Source: see inputs_soak; memory, practice, two published tables of glow, ITS-90.
+    Source: see inputs_soak.
     """
     beside = read if tell_tale in READ_OFF else 0.0
     shown = [min(max(beside + part, COLDEST), HOTTEST) for part in TELL_TALES[tell_tale][1:]]

@@ -30,7 +30,8 @@ _IRON_HOUR = (
     (650.0, 0.99),
     (900.0, 0.99),
 )
-# Tin bronze and gunmetal; from memory.
+# Tin bronze and gunmetal; from memory, about what is printed: castings relieved at 260 degC (two
+# sheets), strip at 163 to 177, no spring for use above 107.
 _BRONZE_HOUR = (
     (100.0, 0.05),
     (150.0, 0.15),

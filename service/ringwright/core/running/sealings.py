@@ -57,7 +57,7 @@ _ALL = (
         "Expands five to ten times as much as iron: large gap and side clearance cold; soft; "
         "hardly any spring of its own.",
         material("filled-ptfe-carbon").hottest,
-        "memory",
+        "filled-ptfe-sheet",
         "Gap, side clearance and what touches first; leak through the gap; friction with its own "
         "coefficient.",
         "The expander's force, creep, and wear in dry steam.",
@@ -70,7 +70,7 @@ _ALL = (
         "The O-ring sets and hardens with heat and oil; the slipper has to be stretched on; a worn "
         "or tapered bore defeats it.",
         150.0,
-        "memory",
+        "steam-o-rings",
         "The heat against its limit; the cylinder's power and steam use.",
         "Squeeze, friction and life: follow the maker of the O-ring. Which rubber stands steam: "
         "many that stand the heat dry do not stand it wet.",
