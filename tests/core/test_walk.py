@@ -145,3 +145,54 @@ def test_a_ring_that_cannot_be_is_refused():
         planned.walk(planned.changed(plan, bored=plan.bored + 10.0))
     with pytest.raises(InputProblem):
         settle({"bore": 80.0, "clamped_gap": 5.0})
+
+
+@pytest.mark.parametrize("ring_type", ["plain", "double-turn"])
+@pytest.mark.parametrize(
+    ("end_cut", "degrees"), [("square", 90.0), ("angled-60", 60.0), ("angled-45", 45.0)]
+)
+def test_what_a_feeler_reads_in_the_closing_ring(ring_type, end_cut, degrees):
+    """Ends sawn parallel stand off the radius by s/2 r each, and keep that when the ring is bent
+    shut: at its outer edge the gap is g + a (g/r' - s/r)/2, read square to the cut."""
+    design, _ = settle({"bore": 80.0, "ring_type": ring_type, "end_cut": end_cut})
+    plan = planned.plan_of(design)
+    wall = 0.5 * (plan.rough - plan.bored)
+    cut, gap = design.allowances.gap_kerf, design.allowances.clamped_gap
+    sawn = 0.5 * (plan.bored + wall)
+    closed = (2.0 * math.pi * sawn - cut + gap) / (2.0 * math.pi)
+    edge = gap + 0.5 * wall * (gap / closed - cut / sawn)
+    sine = math.sin(math.radians(degrees))
+    # The radius is taken once, in the bore, not two of them: 2 % of what the ends lean.
+    lean = gap - edge
+    assert planned.clamped_reading(design) == pytest.approx(edge * sine, abs=0.03 * lean)
+    assert planned.lean(plan) == pytest.approx(lean, rel=0.03)
+    assert planned.feeler(plan, 0.4) == pytest.approx(0.4 * sine)
+
+
+def test_ends_that_meet_at_their_edges_read_nothing():
+    design, _ = settle({"bore": 80.0, "clamped_gap": 0.001})
+    assert planned.clamped_reading(design) == 0.0
+
+
+@pytest.mark.parametrize("ring_type", ["plain", "double-turn"])
+@pytest.mark.parametrize("end_cut", ["square", "angled-45"])
+def test_metal_left_for_the_last_turning(ring_type, end_cut):
+    """As designed, the finishing allowance; a larger blank leaves as much more, and a wider cut
+    less, by the circle that it closes to."""
+    plan = ring(bore=80.0, ring_type=ring_type, end_cut=end_cut, finishing_allowance=0.8)
+    assert planned.walk(plan).clean_up == pytest.approx(0.8)
+    for rough, kerf in ((0.3, 0.0), (-0.2, 0.0), (0.0, 0.1)):
+        made = planned.walk(planned.changed(plan, rough=plan.rough + rough, kerf=plan.kerf + kerf))
+        less = kerf / plan.sine / math.pi
+        assert made.clean_up == pytest.approx(0.8 + rough - less, abs=1e-9)
+
+
+def test_a_ring_that_does_not_press_presses_with_nothing():
+    """No relief: it lies in the bore as it was sawn, and closed further it has no spring of its
+    own but the cut's."""
+    plan = ring(bore=80.0, ring_type="plain")
+    shut = planned.walk(planned.changed(plan, relief=0.0, kerf=plan.clamped_gap * plan.sine))
+    assert shut.wall_pressure == pytest.approx(0.0, abs=1e-4)
+    # Set the other way it would stand off the wall: never less than nothing.
+    other = planned.walked(planned.changed(plan, spacer=0.5 * plan.kerf))
+    assert other is None or other.wall_pressure >= 0.0
