@@ -83,8 +83,6 @@ def changed(plan, **changes):
 def sawn(plan):
     """The State of the ring sawn and not yet set."""
     state = states.bore_and_turn(plan.bored, plan.rough, plan.length)
-    if plan.turns == 2:
-        state = states.slit(state, plan.slit)
     return states.saw(state, plan.kerf / plan.sine)
 
 

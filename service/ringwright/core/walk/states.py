@@ -14,10 +14,10 @@ from ..ring import heat_set
 # thickness, width, metal: as above. outside, gap: of the ring as it lies now, round; gap 0 is a
 # tube. free_radius: of the neutral line when nothing holds it, None for a tube and a ring that a
 # spacer set; free_gap: of a sawn ring when nothing holds it, None for a tube or where free_radius
-# tells. band, slit: widths of a slit tube, band None before it is slit.
+# tells.
 State = namedtuple(
     "State",
-    ("thickness", "width", "metal", "outside", "gap", "free_radius", "free_gap", "band", "slit"),
+    ("thickness", "width", "metal", "outside", "gap", "free_radius", "free_gap"),
 )
 
 
@@ -26,9 +26,7 @@ def _changed(state, **changes):
     return State(*values)
 
 
-_NAMES = (
-    "thickness", "width", "metal", "outside", "gap", "free_radius", "free_gap", "band", "slit",
-)  # fmt: skip
+_NAMES = ("thickness", "width", "metal", "outside", "gap", "free_radius", "free_gap")
 
 
 def inside(state):
@@ -48,14 +46,7 @@ def bore_and_turn(inside_diameter, outside_diameter, length):
         gap=0.0,
         free_radius=None,
         free_gap=None,
-        band=None,
-        slit=0.0,
     )
-
-
-def slit(state, slit_width):
-    """A tube slit round its middle: two bands, joined by the bridge. slit_width [mm]."""
-    return _changed(state, slit=slit_width, band=0.5 * (state.width - slit_width))
 
 
 def saw(state, taken):
