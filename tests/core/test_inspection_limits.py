@@ -214,3 +214,31 @@ def test_faced_to_the_width_that_is_named_it_is_right_and_a_hair_wider_is_not():
     assert found["outcome"] == "stop"
     assert outcome(inspection(**ring, measured_width=faced), "width") == "good"
     assert outcome(inspection(**ring, measured_width=faced + 0.0011), "width") == "stop"
+
+
+@pytest.mark.parametrize(("width", "said"), [(2.95, "0.050 mm"), (3.02, "0.020 mm")])
+def test_how_a_ring_stands_in_its_groove_is_said(width, said):
+    why = row_of(inspection(**PLAIN, groove_width=3.0, measured_width=width), "width")["why"]
+    assert why.startswith("The ring stands " + said)
+    assert ("clear" in why, "proud" in why) == (width < 3.0, width > 3.0)
+
+
+@pytest.mark.parametrize("end_cut", ["square", "angled-45"])
+def test_what_is_left_of_a_measured_gap_when_started_hot_is_said(end_cut):
+    """What sizing leaves of that gap along the ring, as a feeler reads it square to the cut."""
+    ring = {**PLAIN, "end_cut": end_cut}
+    sine = math.sin(math.radians(90.0 if end_cut == "square" else 45.0))
+    sized = calculations.run("sizing", {**ring, "closed_gap": 0.5 / sine})
+    left = value(sized, "closed_gap_hot") * sine
+    why = row_of(inspection(**ring, measured_closed_gap=0.5), "closed-gap")["why"]
+    assert "%.3f mm" % left in why.split("designed, and ")[1]
+    # Where the ends butt nothing is left, not less.
+    shut = row_of(inspection(**ring, measured_closed_gap=0.01), "closed-gap")["why"]
+    assert shut.split("designed, and ")[1].startswith("0.000 mm")
+
+
+def test_a_ring_that_may_run_though_it_is_off_is_told_both():
+    remedy = row_of(pressed(1.4, wall_pressure=0.048), "pressure")["remedy"]
+    assert "so it may run; or: set it again with a narrower spacer" in remedy
+    weak = row_of(pressed(0.3, wall_pressure=0.048), "pressure")["remedy"]
+    assert weak.startswith("Set it again with a wider spacer")

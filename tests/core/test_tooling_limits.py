@@ -187,3 +187,11 @@ def test_wall_left_for_a_ring_that_a_band_leaves_out_of_round():
     left = d.blank.set_thickness - d.section.thickness
     # The form of the allowance carries three digits.
     assert left == pytest.approx(oval * d.spring.curvature_change * radius**2, rel=0.006)
+
+
+def test_a_collar_that_leaves_the_saw_no_reach_is_said_to_leave_none():
+    found = answer(bore=80.0, cutter_diameter=20.0, cutter_collar=19.0)["findings"]
+    (row,) = [row for row in found if row["check"] == "cutter-reach"]
+    assert row["outcome"] == "stop"
+    assert "reaches only 0.00 mm" in row["why"]
+    assert row["value"]["value"] == pytest.approx(0.5 - 1.0)
