@@ -13,6 +13,7 @@ from core.test_tools_hold import settled
 from ringwright.core import calculations
 from ringwright.core.making import machining_table as tabled
 from ringwright.core.ring import blank
+from ringwright.core.ring.soak import soak_range
 
 JOBS = [
     {"bore": 79.375, "rings": 3},
@@ -229,3 +230,13 @@ def test_sizes_of_the_card_that_stand_nowhere_else():
     assert sizes["blank_length"]["value"] == pytest.approx(
         2.0 * sizes["band_width"]["value"] + slit
     )
+
+
+def test_the_heat_never_to_pass_stands_on_the_card_unless_it_was_asked_for():
+    """At the most that iron stands it still stands there; past it the card says nothing of it."""
+    hottest = soak_range("iron").hottest
+    for asked, there in ((550.0, True), (hottest, True), (hottest + 1.0, False)):
+        sizes = row(calculations.run("route", {"bore": 80.0, "soak_temperature": asked}), "soak")
+        named = {size["name"]: size["value"] for size in sizes["sizes"]}
+        assert named["soak_temperature"] == asked
+        assert named.get("soak_hottest") == (hottest if there else None)
