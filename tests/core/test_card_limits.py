@@ -339,3 +339,9 @@ def test_one_share_for_all_and_no_larger_one_would_do():
         assert 0.5 * thicker > room or 0.5 * whole > 2.0 * room or off > 0.9, request
         strained += 1
     assert strained > 80
+
+
+def test_worked_to_its_nominal_sizes_a_ring_is_as_thick_as_designed():
+    for request, design in JOBS:
+        found = limits.plan_thickness(planned.plan_of(design))
+        assert found == pytest.approx(design.section.thickness, rel=1e-9), request

@@ -157,3 +157,17 @@ def test_depths_and_widths_that_a_tool_has_of_its_ring(request_):
     if "spacer" in made:
         angle = CUT_ANGLES[design.duty.end_cut]
         assert made["spacer"].get("spacer_angle", 90.0) == angle
+
+
+@pytest.mark.parametrize(
+    ("end_cut", "across"), [("square", False), ("angled-60", True), ("angled-45", True)]
+)
+def test_sizes_of_a_spacer_in_the_order_they_are_worked(end_cut, across):
+    """Square faces are taken with a micrometer along the ring; leaning ones square to themselves,
+    and their angle stands before the taper."""
+    spacer = tools_of({"bore": 150.0, "ring_type": "plain", "end_cut": end_cut})["spacer"]
+    names = [size["name"] for size in spacer["sizes"]]
+    leaning = ["spacer_across", "spacer_angle"] if across else []
+    assert names == ["spacer_width", *leaning, "spacer_taper", "spacer_seat"]
+    along = spacer["sizes"][0]["reading"]
+    assert along.startswith("caliper" if across else "micrometer")
