@@ -171,3 +171,11 @@ def test_sizes_of_a_spacer_in_the_order_they_are_worked(end_cut, across):
     assert names == ["spacer_width", *leaning, "spacer_taper", "spacer_seat"]
     along = spacer["sizes"][0]["reading"]
     assert along.startswith("caliper" if across else "micrometer")
+
+
+@pytest.mark.parametrize(("bore", "grade_6"), [(80.0, 0.019), (150.0, 0.025), (300.0, 0.032)])
+def test_a_trial_bore_is_never_over_the_cylinder(bore, grade_6):
+    """IT6 under it (ISO 286-1, table 1): a ring filed in it has no less gap in the cylinder."""
+    (size,) = tools_of({"bore": bore, "ring_type": "plain"})["bore-gauge"]["sizes"]
+    ends = (size["limits"]["lower"]["value"], size["limits"]["upper"]["value"])
+    assert ends == pytest.approx((bore - grade_6, bore), abs=1e-9)
