@@ -5,6 +5,7 @@ import json
 from pathlib import Path
 
 from core.test_catalogue_inputs import everywhere, rules
+from ringwright.core.calculations import CALCULATIONS
 from ringwright.core.fields import UNIT_OF_KIND, Field
 
 PROMISED = Path(__file__).parents[1] / "vectors" / "promised_1.0.0.json"
@@ -82,3 +83,9 @@ def test_kind_bounds_and_choices_are_those_promised():
         assert stored["required"] or not one.required, where
         assert one.lowest is None or one.lowest <= stored["lowest"], where
         assert one.highest is None or one.highest >= stored["highest"], where
+
+
+def test_a_calculation_is_called_by_its_name_and_summed_up_in_words():
+    for name, one in CALCULATIONS.items():
+        assert one.name == name == name.lower() and " " not in name
+        assert " " in one.summary and one.summary[0].isupper(), name

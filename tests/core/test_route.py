@@ -7,7 +7,7 @@ import pytest
 from scipy.spatial.transform import Rotation
 
 from ringwright.core import calculations
-from ringwright.core.making import route_sawing
+from ringwright.core.making import route_rows, route_sawing
 
 DOUBLE = [
     "survey",
@@ -72,11 +72,50 @@ def test_every_size_says_what_it_is_in_and_how_it_is_taken(ring_type):
     ]
     assert len(sizes) > 30
     for size in sizes:
+        assert " " not in size["name"] and "_" not in size["label"]
         assert type(size["reading"]) is str and len(size["reading"]) > 2, size["name"]
         assert size["unit"] in ("mm", "degC", "h", "deg", "kg", "N", "1", "min"), size["name"]
         if "limits" in size:
             low, high = (size["limits"][side]["value"] for side in ("lower", "upper"))
             assert low < high and {one["unit"] for one in size["limits"].values()} == {"mm"}
+
+
+def test_a_row_with_other_sizes_is_else_the_same_row():
+    row = route_rows.Operation("clamp", ["bore"], "cut", 5.0, 15.0, True)
+    assert route_rows.changed(row, []) == ("clamp", [], "cut", 5.0, 15.0, True)
+
+
+@pytest.mark.parametrize("more", [{"ring_type": "plain"}, {"slit_on_stick": True}])
+def test_times_are_of_one_ring_and_of_all(more):
+    """What goes ring by ring takes as long for each; a soak, or a stick set up, is for all."""
+    card = route(bore=80.0, rings=3, soak_time=2.0, setting="sprung", **more)
+    told = {True: 0, False: 0}
+    for one in card["operations"]:
+        assert type(one["each_ring"]) is bool
+        if "time" in one:
+            told[one["each_ring"]] += 1
+            share = one["time_all"]["value"] / one["time"]["value"]
+            assert 1.0 - 1e-9 <= share <= 3.0 + 1e-9, one["key"]
+            if one["key"] in ("deburr", "dress-ends", "inspect", "turn-finish"):
+                assert share == pytest.approx(3.0) and one["each_ring"]
+            if one["key"] in ("soak", "hold-stick"):
+                assert share == pytest.approx(1.0) and not one["each_ring"]
+    assert min(told.values()) >= 1
+
+
+def test_a_stick_may_lean_by_half_of_what_is_left_to_face():
+    """By hand: a lean of run over travel takes run * outside / travel off the side of the ring."""
+    given = {"bore": 80.0, "slit_on_stick": True, "facing_allowance": 0.3}
+    held = {size["name"]: size["value"] for size in row(route(**given), "hold-stick")["sizes"]}
+    outside = calculations.run("tooling", given)["figures"]["rough_outside_diameter"]["value"]
+    assert held["stick_run"] * outside / held["dial_travel"] == pytest.approx(0.15)
+
+
+def test_the_saw_cuts_at_its_own_rim():
+    made = row(route(bore=80.0), "slit")
+    saw = next(size["value"] for size in made["sizes"] if size["name"] == "cutter_diameter")
+    rim = math.pi * saw * made["speed"]["value"] / 1000.0
+    assert made["surface_speed"]["value"] == pytest.approx(rim)
 
 
 def test_operations_in_order():

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core.test_micropython import differences
-from ringwright.core import calculations, fields
+from ringwright.core import calculations, fields, job
 from ringwright.core.making import tooling
 from ringwright.core.problems import InputProblem
 from ringwright.core.ring import soak
@@ -44,6 +44,17 @@ def test_a_stock_set_can_be_made_of_the_figures(ring_type):
     assert stock["figures"]["bar_length"] == whole["figures"]["bar_length"]
     # What went in had been rounded to 12 digits on its way out.
     assert differences(stock["sets"], whole["sets"], relative=1e-11) == []
+
+
+def test_a_blank_sawn_off_on_the_table_is_ordered_so():
+    """Sawn off by the slitting saw, and held by so much of the stick as was asked for."""
+    given = {"bore": 80.0, "slit_on_stick": True, "slit_width": 0.9, "table_grip": 21.0, "rings": 3}
+    checked = fields.checked(job.FIELDS, given)
+    design, tools, _ = tooling.settle_tooling(checked)
+    (one,) = job.stock_request(design, tools, checked)["sets"]
+    assert (one["cut_off_width"], one["table_grip"], one["count"]) == (0.9, 21.0, 3)
+    assert one["material"] == "grey-iron" and one["part_length"] == tools.part_length
+    assert one["outside_diameter"] > 80.0 > one["inside_diameter"] > 60.0
 
 
 def answer(**request):

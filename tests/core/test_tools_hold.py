@@ -95,6 +95,11 @@ def test_a_flat_spacer_would_slide_so_its_ends_are_held_between_cheeks():
     right = shapely.affinity.translate(left, found["spacer_width"], 0.0)
     far = shapely.affinity.scale(right, 9.0, 9.0)
     assert left.centroid.distance(far) == pytest.approx(found["spacer_across"], rel=1e-9)
+    # So are its limits: at 45 degrees by the square root of a half.
+    held = {size["name"]: size["limits"] for size in spacer["sizes"] if "limits" in size}
+    for side in ("lower", "upper"):
+        across = held["spacer_across"][side]["value"]
+        assert across == pytest.approx(held["spacer_width"][side]["value"] * math.sqrt(0.5))
     readings = {size["name"]: size["reading"] for size in spacer["sizes"]}
     assert "along" in spacer["sizes"][0]["label"] and all(readings.values())
 
@@ -273,4 +278,5 @@ def test_every_tool_is_named_reckoned_and_explained(request_):
         assert not tool.material.endswith(".") and len(tool.material) < 70
         assert tool.why.endswith(".") and len(tool.why) > 60
         assert material(tool.metal).family in ("steel", "iron")
-        assert all(size.label for size in tool.sizes)
+        for size in tool.sizes:
+            assert size.label and "_" not in size.label and " " not in size.name, size.name

@@ -136,6 +136,8 @@ ROOMS = {
         (
             "published/test_blank.py",
             "core/test_blank.py",
+            "core/test_judging.py",
+            "core/test_section.py",
             "core/test_sizing.py",
             "core/test_usual_pressure.py",
             "core/test_one_gap.py",
@@ -231,10 +233,11 @@ ROOMS = {
         (
             "core/test_short_numbers.py",
             "core/test_reference.py",
+            "core/test_catalogue_declared.py",
             "core/test_catalogue_inputs.py",
             "core/test_shop_sizes.py",
+            "core/test_tooling.py",
             *RECORDED,
-            "contract/test_parts.py",
         ),
     ),
     "drawing": (

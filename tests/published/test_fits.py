@@ -184,3 +184,8 @@ def test_an_unknown_class_is_refused(wrong):
 def test_what_is_not_hole_and_shaft_is_refused(wrong):
     with pytest.raises(OutOfRange):
         fits.fit(50, wrong)
+
+
+def test_limits_say_of_what_size_and_class_they_are():
+    found = fits.limits(80.0, "H7")
+    assert (found.nominal, found.tolerance_class) == (80.0, "H7")

@@ -285,3 +285,37 @@ def test_the_listing_carries_every_material_property_and_pairing():
         for entry in row["properties"].values():
             assert entry["basis"] == bases[entry["source"]]
     assert len(listing["pairings"]) == 12
+
+
+# Which print each figure above was read in: named beside the figure in the answer, so that whoever
+# doubts it knows where to look.
+IRON = ("grey-iron", "grey-iron-200", "grey-iron-250", "grey-iron-300")
+PTFE = ("filled-ptfe-carbon", "filled-ptfe-bronze", "filled-ptfe-glass")
+PRINTED = [
+    ("callister", "expansion", ("ductile-iron", "steel", "stainless-steel", "aluminium", "brass")),
+    ("callister", "modulus", ("steel", "stainless-steel")),
+    ("en1561", "density", IRON),
+    ("en1561", "expansion", IRON),
+    ("en1561", "bending_strength", ("grey-iron-250", "grey-iron-300")),
+    ("grey-iron-sheet", "poisson", IRON),
+    ("grey-iron-sheet", "bending_strength", ("grey-iron-200",)),
+    ("iso6621-3-sheet", "bending_strength", ("grey-iron",)),
+    ("tribology-handbook", "modulus", ("grey-iron", "ductile-iron")),
+    ("tribology-handbook", "tensile", ("grey-iron", "ductile-iron")),
+    ("tribology-handbook", "expansion", PTFE),
+    ("ductile-iron-sheet", "poisson", ("ductile-iron",)),
+    ("ductile-iron-sheet", "bending_strength", ("ductile-iron",)),
+    ("filled-ptfe-sheet", "density", PTFE),
+    ("filled-ptfe-sheet", "tensile", PTFE),
+    ("tin-bronze-sheet", "poisson", ("phosphor-bronze", "gunmetal")),
+    ("gunmetal-sheet", "density", ("gunmetal",)),
+    ("drawn-bronze-sheet", "hottest", ("phosphor-bronze-drawn",)),
+    ("memory", "density", ("ductile-iron", "steel", "aluminium", "brass")),
+    ("memory", "hottest", (*IRON, *PTFE, "ductile-iron", "gunmetal", "phosphor-bronze", "steel")),
+]
+
+
+@pytest.mark.parametrize(("source", "name", "keys"), PRINTED)
+def test_each_figure_names_the_print_that_it_was_read_in(source, name, keys):
+    assert source in {one.key for one in SOURCES}
+    assert [dict(MATERIALS[key].sources)[name] for key in keys] == [source] * len(keys)

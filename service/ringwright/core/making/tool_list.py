@@ -334,7 +334,7 @@ def _end_plate(d, t):
         ),
         sizes=[bare("end_plate_diameter", "outside", t.end_plate_diameter)],
         metal="steel",
-        shape=Shape(outside=t.end_plate_diameter, hole=12.0, length=8.0, fitted=0, beside=0.0),
+        shape=Shape(outside=t.end_plate_diameter, hole=12.0, length=8.0, fitted=0, beside=0),
     )
 
 
