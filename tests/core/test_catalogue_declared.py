@@ -6,6 +6,7 @@ from pathlib import Path
 
 from core.test_catalogue_inputs import everywhere, rules
 from ringwright.core.calculations import CALCULATIONS
+from ringwright.core.catalogue import figure, told
 from ringwright.core.fields import UNIT_OF_KIND, Field
 
 PROMISED = Path(__file__).parents[1] / "vectors" / "promised_1.0.0.json"
@@ -89,3 +90,10 @@ def test_a_calculation_is_called_by_its_name_and_summed_up_in_words():
     for name, one in CALCULATIONS.items():
         assert one.name == name == name.lower() and " " not in name
         assert " " in one.summary and one.summary[0].isupper(), name
+
+
+def test_a_figure_of_a_row_has_its_least_its_usual_and_its_most():
+    declared = figure("lost", "force", "F", "Lost", "gap", "", "losses", "", {})
+    found = told(declared, (1.0, 2.0, 3.0), {})
+    assert (found.low, found.value, found.high) == (1.0, 2.0, 3.0)
+    assert (found.unit, found.symbol, found.method) == ("N", "F", "gap")

@@ -391,3 +391,25 @@ def test_the_one_who_has_it_from_habit_alone_is_warned_of_an_iron_ring_too_thick
     )  # fmt: skip
     assert said["outcome"] == "watch" and "1/25" in said["why"] and "break" in said["why"]
     assert said["remedy"].startswith("Take what is worked")
+
+
+PRACTICE = "common practice, no source"
+
+
+@pytest.mark.parametrize(
+    ("key", "title", "source"),
+    [
+        ("former", "1.022 times the inside", PRACTICE),
+        ("free-gap", "four times the thickness", "Khurmi and Gupta"),
+        ("section", "thirty-second of the bore", "Blake"),
+        ("section-and-gap", "four times that", "Walshaw"),
+        ("end-gap", "0.002 to 0.004 of the bore", "Khurmi and Gupta"),
+        ("width", "0.7 to 1 times", "Khurmi and Gupta"),
+        ("opening", "eight times the thickness", PRACTICE),
+        ("side-clearance", "0.001 to 0.004 in", "seal maker"),
+        ("piston-clearance", "thousandth of the bore", PRACTICE),
+    ],
+)
+def test_a_rule_says_what_it_is_and_where_it_was_read(key, title, source):
+    row = rule(asked(bore=80.0), key)
+    assert title in row["title"] and source in row["source"]

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from core.test_micropython import differences
 from ringwright.core import calculations, fields, job
-from ringwright.core.making import tooling
+from ringwright.core.making import machining, tool_work, tooling
 from ringwright.core.problems import InputProblem
 from ringwright.core.ring import soak
 
@@ -177,6 +177,55 @@ def test_a_refusal_tells_what_was_given_and_its_limit():
         answer(bore=80.0, **STEPPED, tongue_length=0.2, closed_gap=0.3)
     fault = caught.value.faults[0]
     assert (fault.value, fault.lowest, fault.highest) == (0.2, 0.3, None)
+
+
+def test_an_angled_end_runs_along_by_its_width_over_the_tangent():
+    """At 60 degrees by the width over the square root of three."""
+    plain = answer(bore=80.0, ring_type="plain", end_cut="angled-60", ring_width=4.0)
+    assert value(plain, "scarf_length") == pytest.approx(4.0 / math.sqrt(3.0))
+    turns = answer(bore=80.0, end_cut="angled-60")
+    assert value(turns, "scarf_length") == pytest.approx(value(turns, "band_width") / math.sqrt(3))
+
+
+def test_a_short_bridge_is_told_what_both_its_cuts_need():
+    """At 45 degrees a cut from each end runs in by the band: two bands, or a hundredth more."""
+    result = answer(bore=80.0, end_cut="angled-45", bridge_length=3.0)
+    found = next(row for row in result["findings"] if row["check"] == "bridge")
+    band = value(result, "band_width")
+    assert found["limit"]["value"] == pytest.approx(2.0 * band)
+    (given,) = found["apply"]
+    assert given["input"] == "bridge_length"
+    assert 0.0 <= given["value"] - 2.0 * band < 0.0101
+
+
+def test_ends_sawn_parallel_read_less_at_their_outer_edges():
+    """By hand: 0.8 mm sawn out and closed to 0.3 mm turns each end face by 0.25 in 38.5; over the
+    half of 3 mm the edges near each other by 3 * 0.5 / 77."""
+    given = {"radial_thickness": 3.0, "closed_gap": 0.3, "end_kerf": 0.8}
+    result = answer(bore=80.0, ring_type="plain", end_cut="square", **given)
+    assert value(result, "feeler_gap") == pytest.approx(0.3 - 3.0 * 0.5 / 77.0)
+
+
+@pytest.mark.parametrize(("hole", "drilled"), [(0.0, 0.0), (40.0, 25.0), (80.0, 0.0)])
+def test_a_tool_takes_as_long_as_its_cuts(hole, drilled):
+    """Turned down by 3 mm, drilled to 25 mm at most, bored, faced, parted off; 5 mm longer than
+    the tool. A hole over 60 mm is bored from one 8 mm smaller."""
+
+    def takes(operation, diameter, travel, stock=None):
+        times = 1 if stock is None else machining.passes(stock, operation, "light")
+        return machining.cut(
+            operation=operation, material_key="steel", diameter=diameter, travel=travel, times=times
+        ).time
+
+    wall = 0.5 * (100.0 - hole)
+    by_hand = 15.0 + takes("turn-rough", 103.0, 25.0, 1.5)
+    by_hand += 2.0 * takes("face", 103.0, 0.5 * (103.0 - hole)) + takes("part", 100.0, wall)
+    if drilled:
+        by_hand += takes("drill", drilled, 25.0)
+    if hole:
+        by_hand += takes("bore-rough", hole, 25.0, 0.5 * (hole - (drilled or hole - 8.0)))
+    shape = tool_work.Shape(outside=100.0, hole=hole, length=20.0, fitted=0, beside=0.0)
+    assert tool_work.work(shape, "steel").minutes == pytest.approx(by_hand)
 
 
 def test_tongues_of_a_stepped_end():
