@@ -170,4 +170,7 @@ def test_the_thinnest_wire_that_bears_is_taken(bore, metal):
 def test_too_thick_a_wire_is_refused():
     with pytest.raises(InputProblem) as refused:
         asked(coil_diameter=2.0, wire_diameter=1.0)
-    assert refused.value.faults[0].path == ("wire_diameter",)
+    fault = refused.value.faults[0]
+    assert (fault.path, fault.value) == (("wire_diameter",), 1.0)
+    # Three wires over all: two of it round the middle of a hole as wide.
+    assert fault.highest == pytest.approx(2.0 / 3.0)

@@ -141,6 +141,25 @@ def test_every_strip_offered_serves():
         assert outcome(tried, "strip-room")["outcome"] == "good"
 
 
+def test_the_row_of_the_strip_taken_is_the_strip_as_it_is_worked():
+    answer = asked(groove_depth=6.0)
+    taken = {one["input"]: one["value"] for one in answer["chosen"]}
+    row = next(
+        one
+        for one in answer["strips"]
+        if one["strip_thickness"]["value"] == pytest.approx(taken["strip_thickness"])
+    )
+    assert row["strip_waves"] == taken["strip_waves"]
+    for name in ("strip_stress", "wave_height"):
+        assert row[name]["value"] == pytest.approx(answer["figures"][name]["value"], rel=1e-6)
+
+
+def test_room_behind_the_ring_by_hand():
+    """4 mm deep, a ring of 3 mm, half of half a millimetre between piston and bore: 1.25 mm."""
+    answer = asked(groove_depth=4.0, radial_thickness=3.0, piston_diameter=79.5)
+    assert answer["figures"]["expander_room"]["value"] == pytest.approx(1.25)
+
+
 def ring_of(**more):
     return {"bore": 80.0, "ring_type": "plain", "ring_material": "filled-ptfe-carbon", **more}
 

@@ -107,10 +107,11 @@ def test_end_gap_is_judged_where_it_is_filed(ring_type, gap, outcome, says):
         assert found["remedy"].startswith("Give a closed gap of at least")
 
 
-def test_each_new_ring_of_the_comparison_has_its_own_gap():
+@pytest.mark.parametrize("metal", ["grey-iron", "phosphor-bronze"])
+def test_each_new_ring_of_the_comparison_has_its_own_gap(metal):
     """What a plain ring would leak does not depend on the ring that is on the piston now."""
     engine = {"bore": 80.0, "stroke": 90.0, "speed": 300.0, "steam_pressure": 0.7}
-    sizes = {"radial_thickness": 3.0, "ring_width": 6.0, "worn_gap": 1.0}
+    sizes = {"radial_thickness": 3.0, "ring_width": 6.0, "worn_gap": 1.0, "ring_material": metal}
     rows = []
     for ring_type in ("plain", "double-turn"):
         answer = calculations.run("running", {**engine, **sizes, "ring_type": ring_type})

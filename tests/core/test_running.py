@@ -11,7 +11,8 @@ from ringwright.core import calculations, fields
 from ringwright.core.problems import InputProblem
 from ringwright.core.properties.steam import saturation_temperature
 from ringwright.core.ring.design import settle
-from ringwright.core.running import ring_at_hand, running, running_inputs
+from ringwright.core.properties.materials import material
+from ringwright.core.running import ring_at_hand, running, running_inputs, warming
 
 STEADY = settings(derandomize=True, deadline=None, max_examples=25)
 # The demonstration engine: the launch Marigold of the invented Fernhollow Steam Club.
@@ -398,3 +399,76 @@ def test_a_reason_is_the_reason_of_its_case_and_whole():
     # Between the least and the most of the coefficient of oiled iron.
     figure = re.findall(r"0\.\d\d", why["friction_coefficient"])
     assert len(figure) == 2 and figure[0] < figure[1]
+
+
+# A bronze ring in an aluminium piston and an iron cylinder, 15 degC in the shop.
+THREE_METALS = {
+    "bore": 80.0,
+    "gap": 0.4,
+    "ring_width": 3.0,
+    "side_clearance": 0.05,
+    "piston_diameter": 79.6,
+    "ring_expansion": 18.0e-6,
+    "piston_expansion": 23.6e-6,
+    "cylinder_expansion": 11.7e-6,
+    "shop_temperature": 15.0,
+}
+
+
+def grown(part, temperature):
+    return 1.0 + THREE_METALS[part + "_expansion"] * (temperature - 15.0)
+
+
+def by_hand(ring, piston, cylinder):
+    """(gap, side clearance, piston clearance) with each part as warm as that [degC]."""
+    around = math.pi * 80.0
+    return (
+        around * grown("cylinder", cylinder) - (around - 0.4) * grown("ring", ring),
+        3.05 * grown("piston", piston) - 3.0 * grown("ring", ring),
+        80.0 * grown("cylinder", cylinder) - 79.6 * grown("piston", piston),
+    )
+
+
+def test_what_is_left_while_it_warms_is_what_each_metal_grows():
+    found = warming.warming(THREE_METALS, 170.0, 100.0)
+    figures = {name: figure.value for name, figure in found["figures"].items()}
+    steady, started = by_hand(100.0, 100.0, 100.0), by_hand(170.0, 170.0, 15.0)
+    # The ring is through before its groove is warm.
+    started = (started[0], by_hand(170.0, 15.0, 15.0)[1], started[2])
+    for at, name in enumerate(("gap", "side_clearance", "piston_clearance")):
+        assert figures[name + "_steady"] == pytest.approx(steady[at], rel=1e-6), name
+        assert figures[name + "_cold_start"] == pytest.approx(started[at], rel=1e-6), name
+        series = found["series"]
+        walls = series["cylinder_temperature"].values
+        hurried = by_hand(170.0, 170.0, walls[5])[at]
+        assert series[name + "_hurried"].values[5] == pytest.approx(hurried, rel=1e-6), name
+    safe = math.pi * 80.0 * (1.0 - 1.0 / grown("ring", 170.0))
+    assert figures["smallest_safe_gap"] == pytest.approx(safe, rel=1e-6)
+
+
+@pytest.mark.parametrize(("gap", "part"), [(0.4, "ring"), (2.0, "piston")])
+def test_what_touches_first_in_a_cold_cylinder(gap, part):
+    """The ring when it has grown by its gap, the piston by what it has less than the bore."""
+    found = warming.warming({**THREE_METALS, "gap": gap}, 170.0, 100.0)
+    room = gap / (math.pi * 80.0 - gap) if part == "ring" else 80.0 / 79.6 - 1.0
+    rise = room / THREE_METALS[part + "_expansion"]
+    touch = found["figures"]["first_touch_temperature"].value
+    assert touch == pytest.approx(15.0 + rise, rel=1e-6)
+
+
+def test_play_at_the_sides_is_what_ring_and_groove_grow():
+    """A bronze ring in a steel piston grows more than its groove: so much more play cold."""
+    metals = {"ring_material": "phosphor-bronze", "piston_material": "steel"}
+    answer = run(ring_width=3.0, shop_temperature=15.0, **metals)
+    taken = {one["input"]: one["value"] for one in answer["chosen"]}
+    rise = saturation_temperature(0.7) - 15.0
+    ring, piston = (1.0 + material(metals[one + "_material"]).expansion * rise
+                    for one in ("ring", "piston"))  # fmt: skip
+    margin = running_inputs.clearances.running_side_clearance(80.0)[0]
+    cold = (margin + 3.0 * ring) / piston - 3.0
+    assert cold > margin
+    assert taken["side_clearance"] == pytest.approx(cold, rel=1e-6)
+    tight = run(ring_width=3.0, shop_temperature=15.0, side_clearance=0.001, **metals)
+    said = [one for row in tight["findings"] for one in row.get("apply", ())]
+    given = [one["value"] for one in said if one["input"] == "side_clearance"]
+    assert given and given[0] == pytest.approx(cold, abs=0.0011)
