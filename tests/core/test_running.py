@@ -9,9 +9,9 @@ from hypothesis import strategies as st
 
 from ringwright.core import calculations, fields
 from ringwright.core.problems import InputProblem
+from ringwright.core.properties.materials import material
 from ringwright.core.properties.steam import saturation_temperature
 from ringwright.core.ring.design import settle
-from ringwright.core.properties.materials import material
 from ringwright.core.running import ring_at_hand, running, running_inputs, warming
 
 STEADY = settings(derandomize=True, deadline=None, max_examples=25)
