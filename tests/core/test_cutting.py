@@ -180,6 +180,15 @@ def test_nothing_asked_for():
     assert found.cuts == [] and found.bought_proved and found.begun_proved
 
 
+@pytest.mark.parametrize("pieces", [[], [sawn(40.0, 3)]])
+def test_where_no_bar_gives_anything_that_is_proved_without_a_search(pieces):
+    found = plan(pieces, [own(30.0)])
+    assert found.cuts == [] and found.missing == [one.count for one in pieces]
+    assert found.bought_proved is found.begun_proved is found.scrap_proved is True
+    assert found.steps == 0
+
+
+
 @pytest.mark.parametrize(
     ("pieces", "bars"),
     [
