@@ -218,7 +218,8 @@ def test_what_is_told_to_be_given_clears_it(more, check):
 def test_a_cycle_without_power_is_refused():
     with pytest.raises(InputProblem) as refused:
         asked(steam_pressure=0.03, back_pressure=0.02, cut_off=0.06)
-    assert refused.value.faults[0].path == ("cut_off",)
+    fault = refused.value.faults[0]
+    assert (fault.path, fault.value, fault.unit) == (("cut_off",), 0.06, "1")
     with pytest.raises(InputProblem) as refused:
         asked(groove_depth=45.0)
     assert refused.value.faults[0].path == ("groove_depth",)

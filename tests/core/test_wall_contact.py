@@ -149,6 +149,13 @@ def test_a_loose_ring_bears_on_nothing():
 ORDERS = {"slack angle": 2.0, "widest light": 2.0, "tip force": 2.0, "mean pressure": 2.0}
 
 
+def test_a_strip_that_nothing_bends_touches_nowhere():
+    found = press(1, [0.0] * 65, 0.0)
+    assert found.touching == [False] * 65
+    assert found.light == found.moment == found.wall == [0.0] * 65
+    assert found.passes == 0.0 and found.passes is not False
+
+
 def errors(steps):
     f = CURVATURE * RADIUS * RADIUS
     start, tip, light, _ = exact(f, 0.0)
