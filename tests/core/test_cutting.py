@@ -188,7 +188,6 @@ def test_where_no_bar_gives_anything_that_is_proved_without_a_search(pieces):
     assert found.steps == 0
 
 
-
 @pytest.mark.parametrize(
     ("pieces", "bars"),
     [

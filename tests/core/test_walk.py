@@ -41,6 +41,19 @@ def test_it_walks_as_the_walk_by_hand(ring):
     assert made.state.metal == pytest.approx(metal, rel=1e-9)
 
 
+def test_what_is_given_of_a_ring_is_what_it_is_worked_to():
+    given = {"bore": 80.0, "ring_type": "double-turn", "ring_width": 5.0, "closed_gap": 0.31}
+    more = {"slit_width": 0.9, "end_kerf": 7.7, "modulus": 101000.0, "end_cut": "angled-60"}
+    design = settled({**given, **more})
+    plan = planned.plan_of(design)
+    assert (plan.bore, plan.turns, plan.width, plan.closed_gap) == (80.0, 2, 5.0, 0.31)
+    assert (plan.slit, plan.kerf, plan.modulus) == (0.9, 7.7, 101000.0)
+    assert plan.sine == pytest.approx(math.sqrt(0.75))
+    # Two bands and the slit between them.
+    assert plan.length == pytest.approx(2.0 * design.blank.band_width + 0.9)
+    assert plan.bored < plan.finish < plan.rough
+
+
 @NEW
 @given(JOBS)
 def test_the_nominal_sizes_make_the_ring_that_was_asked_for(request):
