@@ -218,13 +218,13 @@ def test_a_tool_takes_as_long_as_its_cuts(hole, drilled):
         ).time
 
     wall = 0.5 * (100.0 - hole)
-    by_hand = 15.0 + takes("turn-rough", 103.0, 25.0, 1.5)
+    by_hand = 15.0 + takes("turn-rough", 103.0, 37.0, 1.5)
     by_hand += 2.0 * takes("face", 103.0, 0.5 * (103.0 - hole)) + takes("part", 100.0, wall)
     if drilled:
-        by_hand += takes("drill", drilled, 25.0)
+        by_hand += takes("drill", drilled, 37.0)
     if hole:
-        by_hand += takes("bore-rough", hole, 25.0, 0.5 * (hole - (drilled or hole - 8.0)))
-    shape = tool_work.Shape(outside=100.0, hole=hole, length=20.0, fitted=0, beside=0.0)
+        by_hand += takes("bore-rough", hole, 37.0, 0.5 * (hole - (drilled or hole - 8.0)))
+    shape = tool_work.Shape(outside=100.0, hole=hole, length=32.0, fitted=0, beside=0.0)
     assert tool_work.work(shape, "steel").minutes == pytest.approx(by_hand)
 
 

@@ -54,6 +54,15 @@ def test_what_is_given_of_a_ring_is_what_it_is_worked_to():
     assert plan.bored < plan.finish < plan.rough
 
 
+def test_ends_sawn_parallel_lean_towards_each_other():
+    """By hand: closed from what was sawn out, each face turns by half of that over the radius."""
+    given = {"bore": 80.0, "ring_type": "plain", "end_cut": "square", "radial_thickness": 3.0}
+    plan = planned.plan_of(settled({**given, "end_kerf": 0.8, "clamped_gap": 0.3}))
+    thickness = 0.5 * (plan.rough - plan.bored)
+    by_hand = thickness * (0.8 - 0.3) / (80.0 - thickness)
+    assert planned.lean(plan) == pytest.approx(by_hand, rel=1e-9)
+
+
 @NEW
 @given(JOBS)
 def test_the_nominal_sizes_make_the_ring_that_was_asked_for(request):

@@ -264,3 +264,17 @@ def test_what_cannot_be_worked_names_the_field(given, field):
     with pytest.raises(InputProblem) as refused:
         asked(**given)
     assert any(field in fault.path for fault in refused.value.faults)
+
+
+def test_the_spigot_goes_in_and_the_plate_lets_the_tool_by():
+    figures = asked(bore=80.0, radial_thickness=3.0)["figures"]
+    spigot, plate = (figures[one]["value"] for one in ("clamp_mandrel_diameter",
+                                                       "end_plate_diameter"))  # fmt: skip
+    assert spigot < 80.0 - 2.0 * 3.0 < plate < 80.0
+
+
+def test_a_gap_that_closes_nothing_is_told_the_piece_that_is_cut_out():
+    with pytest.raises(InputProblem) as refused:
+        asked(bore=80.0, clamped_gap=30.0)
+    fault = refused.value.faults[0]
+    assert fault.value == 30.0 and 5.0 < fault.highest < 30.0
