@@ -8,6 +8,7 @@ tool sizes.
 """
 
 import math
+import re
 
 import numpy as np
 import pytest
@@ -169,6 +170,33 @@ def test_a_stiffer_iron_shows_as_modulus():
     stiff = inspection(**request, measured_free_gap=6.0, measured_force=45.0)
     assert outcome(stiff, "agreement") == "watch"
     assert value(stiff, "modulus_shown") > 120000.0
+
+
+def test_the_next_ring_is_given_what_this_one_has_shown():
+    request = {"bore": 80.0, "ring_type": "plain", "radial_thickness": 3.0, "ring_width": 4.0}
+    answer = inspection(**request, measured_free_gap=3.5)
+    told = {one["input"]: one for one in answer["next_ring"]}
+    assert told["relief"]["value"] == value(answer, "relief_given")
+    assert told["relief"]["unit"] == "1" and "heat" in told["relief"]["why"]
+    stiff = inspection(**request, measured_free_gap=10.0, measured_force=60.0)
+    told = {one["input"]: one for one in stiff["next_ring"]}
+    assert told["modulus"]["value"] == value(stiff, "modulus_shown")
+    assert told["modulus"]["unit"] == "MPa" and "agree" in told["modulus"]["why"]
+
+
+@pytest.mark.parametrize("gap", [0.05, 0.4, 2.0])
+def test_a_feeler_in_angled_ends_reads_square_to_the_cut(gap):
+    """At 45 degrees it reads the gap by the square root of a half, in every number that is told."""
+    ring = {"bore": 80.0, "ring_type": "plain", "radial_thickness": 3.0, "closed_gap": 0.4}
+    found = []
+    for end_cut, reads in (("square", 1.0), ("angled-45", math.sqrt(0.5))):
+        answer = inspection(**ring, end_cut=end_cut, measured_closed_gap=gap * reads)
+        (row,) = [one for one in answer["findings"] if one["check"].startswith("closed-gap")]
+        said = [float(one) for one in re.findall(r"([0-9.]+) mm", row["why"] + row["remedy"])]
+        found.append((row["outcome"], [one / reads for one in [row["limit"]["value"], *said]]))
+    square, angled = found
+    assert square[0] == angled[0] and len(square[1]) >= 4
+    assert square[1] == pytest.approx(angled[1], abs=0.002)
 
 
 def test_light_tells_the_pressure_of_a_ring_left_as_it_was_bound():

@@ -153,7 +153,9 @@ def test_a_strip_that_nothing_bends_touches_nowhere():
     found = press(1, [0.0] * 65, 0.0)
     assert found.touching == [False] * 65
     assert found.light == found.moment == found.wall == [0.0] * 65
-    assert found.passes == 0.0 and found.passes is not False
+    assert found.passes == 0.0
+    assert {type(one) for one in found.touching} == {bool}
+    assert {type(one) for one in found.wall} == {float} == {type(found.passes)}
 
 
 def errors(steps):
