@@ -147,3 +147,13 @@ def test_limits_the_wrong_way_round_are_refused():
     with pytest.raises(InputProblem) as refused:
         asked(bore=80.0, lowest_pressure=0.06, highest_pressure=0.05)
     assert refused.value.faults[0].path == ("highest_pressure",)
+
+
+def test_rings_that_miss_on_the_gap_are_counted_as_such():
+    """No gap is within limits that no ring comes near, and every pressure within wide ones."""
+    design, _ = settle({"bore": 80.0})
+    spreads = {"modulus": 0.05 * design.duty.modulus}
+    found = ring_sample.sample(design, spreads, ring_sample.Limits(0.0, 9.0, 50.0, 60.0))
+    assert (found.share, found.pressure_lost, found.gap_lost) == (0.0, 0.0, 1.0)
+    found = ring_sample.sample(design, spreads, ring_sample.Limits(8.0, 9.0, 0.0, 60.0))
+    assert (found.share, found.pressure_lost, found.gap_lost) == (0.0, 1.0, 0.0)
