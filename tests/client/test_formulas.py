@@ -47,3 +47,20 @@ def test_the_working_of_a_figure_ends_with_the_numbers_put_in(sheet):
         assert abs(numbers[0] * numbers[1] * numbers[2] / 2.0 / float(result) - 1.0) < 1e-3
         sheet.page.keyboard.press("Escape")
         sheet.page.locator(".head-units").click()
+
+
+def test_what_was_put_in_comes_when_a_figure_is_opened_with_no_network(sheet, context):
+    """Answers come without it; of the bar's figures, too, which lie deeper in the job's answer."""
+    sheet.page.evaluate("navigator.serviceWorker.ready")
+    context.set_offline(True)
+    for name in ("free_gap", "former_diameter", "bar_diameter"):
+        sheet.enter("Bore", "82 mm" if name == "free_gap" else "81 mm").ready()
+        sheet.until("document.querySelector('[data-figure=%s] b')" % name)
+        shown = sheet.figure(name)
+        sheet.page.locator("[data-figure=%s]" % name).first.click()
+        dialog = sheet.page.locator("dialog[open]")
+        dialog.get_by_role("heading", name="Put in", exact=True).wait_for()
+        assert dialog.locator(".working-figure b").inner_text() == shown
+        assert dialog.locator("table").last.locator("tr").count() >= 1
+        sheet.page.keyboard.press("Escape")
+    context.set_offline(False)

@@ -46,13 +46,27 @@ function wait(part: Later): void {
   plan();
 }
 
+/** So long the first part waits for the screen above it to be painted; a page that is not in view paints nothing. */
+const PAINT_MS = 100;
+let drawing = false;
+
 function plan(): void {
   document.documentElement.toggleAttribute("data-drawing", waiting.size > 0);
-  if (waiting.size > 0) next ??= setTimeout(drawNext);
+  if (waiting.size === 0) drawing = false;
+  else if (drawing) next ??= setTimeout(drawNext);
+  else if (next === undefined) {
+    next = setTimeout(drawNext, PAINT_MS);
+    requestAnimationFrame(() => {
+      if (drawing || waiting.size === 0) return;
+      clearTimeout(next);
+      next = setTimeout(drawNext);
+    });
+  }
 }
 
 function drawNext(): void {
   next = undefined;
+  drawing = true;
   const [part] = waiting;
   if (!part) return;
   waiting.delete(part);

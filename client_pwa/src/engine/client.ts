@@ -7,7 +7,7 @@ import type { Answer, Problem } from "./answers";
 import type { FromWorker, PlainError, ToWorker } from "./protocol";
 
 export type Outcome =
-  | { state: "answer"; answer: Answer; text: string }
+  | { state: "answer"; answer: Answer }
   | { state: "problem"; problem: Problem }
   | { state: "broken"; error: PlainError };
 
@@ -18,6 +18,7 @@ interface Waiting {
   key: string;
   name: string;
   text: string;
+  working: boolean;
   listener: Listener;
 }
 
@@ -59,9 +60,9 @@ class Lane {
     return this.working !== undefined || this.waiting.size > 0;
   }
 
-  ask(key: string, name: string, text: string, listener: Listener): void {
-    this.waiting.delete(key);
-    this.waiting.set(key, { key, name, text, listener });
+  ask(question: Waiting): void {
+    this.waiting.delete(question.key);
+    this.waiting.set(question.key, question);
     this.next();
   }
 
@@ -103,7 +104,8 @@ class Lane {
     this.waiting.delete(first.key);
     this.tickets += 1;
     this.working = { ...first, ticket: this.tickets };
-    this.post({ kind: "work", ticket: this.tickets, name: first.name, text: first.text });
+    const { name, text, working } = first;
+    this.post({ kind: "work", ticket: this.tickets, name, text, working });
   }
 
   private hear(message: FromWorker): void {
@@ -158,7 +160,7 @@ function printed(text: string): string {
 function readAnswer(text: string): Outcome {
   try {
     const reply = JSON.parse(printed(text)) as { answer?: Answer; problem?: Problem };
-    if (reply.answer) return { state: "answer", answer: reply.answer, text };
+    if (reply.answer) return { state: "answer", answer: reply.answer };
     if (reply.problem) return { state: "problem", problem: reply.problem };
   } catch {
     // Falls through: text that is no JSON is as good as no answer.
@@ -183,12 +185,14 @@ quick.whenIdle = () => {
   for (const each of now) each();
 };
 
-export function ask(key: string, name: string, request: unknown, listener: Listener): void {
-  const text = JSON.stringify(request);
+/** working: with the numbers put into each formula. They are half of an answer's text, and no screen shows them before
+ * a figure is opened (see sheet/opened.ts). */
+export function ask(key: string, name: string, request: unknown, listener: Listener, working = false): void {
+  const question = { key, name, text: JSON.stringify(request), working, listener };
   const lane = SLOW.has(name) ? slow : quick;
   laneOf.set(key, lane);
-  if (lane === slow && quick.busy) held.set(key, () => slow.ask(key, name, text, listener));
-  else lane.ask(key, name, text, listener);
+  if (lane === slow && quick.busy) held.set(key, () => slow.ask(question));
+  else lane.ask(question);
 }
 
 export function drop(key: string): void {

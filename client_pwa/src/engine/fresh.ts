@@ -15,7 +15,7 @@ const TAKEN_BYTES = HEAP_BYTES / 2;
 
 /** The core's functions as the engine hands them out. */
 export interface Functions {
-  run(name: string, text: string): string;
+  run(name: string, text: string, working?: boolean): string;
   describe(): string;
   /** Gives back what nobody holds any more: for a moment in which nobody waits. */
   collect(): void;

@@ -10,7 +10,8 @@ export type Parts =
 export type ToWorker =
   | { kind: "start"; parts: Parts }
   | { kind: "make-image"; parts: Parts }
-  | { kind: "work"; ticket: number; name: string; text: string }
+  /** working: with the numbers put into each formula. */
+  | { kind: "work"; ticket: number; name: string; text: string; working: boolean }
   | { kind: "describe" };
 
 export type FromWorker =

@@ -85,13 +85,16 @@ addEventListener("message", (event: MessageEvent<ToWorker>) => {
       void describe();
       return;
     case "work":
-      void answer(message.ticket, message.name, message.text);
+      void answer(message);
   }
 });
 
-async function answer(ticket: number, name: string, text: string): Promise<void> {
+type Question = ToWorker & { kind: "work" };
+
+async function answer(question: Question): Promise<void> {
+  const { ticket } = question;
   try {
-    say({ kind: "answer", ticket, text: await worked(name, text) });
+    say({ kind: "answer", ticket, text: await worked(question) });
     // The rest comes when the first figures stand.
     void core?.then(({ whole }) => whole()).catch(() => undefined);
   } catch (error) {
@@ -102,16 +105,17 @@ async function answer(ticket: number, name: string, text: string): Promise<void>
 }
 
 /** Only text crosses the border: whole numbers beyond 32 bits would be cut. */
-async function worked(name: string, text: string, again = true): Promise<string> {
+async function worked(question: Question, again = true): Promise<string> {
+  const { name, text, working } = question;
   if (!core || !given) throw new Error("asked before it was started");
   const { run, whole } = await core;
   if (!isFirst(name)) await whole();
   try {
-    return run(name, text);
+    return run(name, text, working);
   } catch (error) {
     if (!again || !(error instanceof WebAssembly.RuntimeError)) throw error;
     core = startAgain(given);
-    return worked(name, text, false);
+    return worked(question, false);
   }
 }
 

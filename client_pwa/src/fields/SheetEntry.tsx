@@ -4,7 +4,7 @@ import type { Fault } from "../engine/answers";
 import type { CalculationName, InputName } from "../engine/names";
 import { fieldNamed } from "../engine/tables";
 import type { Input } from "../book/job";
-import { inputsFor, setInputFor } from "../sheet/sheet";
+import { inputFor, setInputFor } from "../sheet/sheet";
 import { FieldEntry } from "./FieldEntry";
 import { ListEntry } from "./ListEntry";
 import { labelOf } from "../engine/labels";
@@ -25,7 +25,7 @@ export function SheetEntry({ name, calculation, faults, label, placeholder, take
   if (!field) return null;
   const common = {
     field,
-    value: inputsFor(calculation)[name],
+    value: inputFor(calculation, name),
     label: label ?? labelOf(name, calculation),
     faults,
     path: [name],

@@ -9,7 +9,7 @@ import { shopInputs } from "../book/shop";
 import { FieldEntry } from "../fields/FieldEntry";
 import { choiceWords, labelOf, sentence } from "../engine/labels";
 import { system } from "../base/settings";
-import { inputsFor, setInputFor } from "../sheet/sheet";
+import { inputFor, setInputFor } from "../sheet/sheet";
 import { shown } from "../units/show";
 import { needWords, wordsOf } from "./field_words";
 
@@ -26,7 +26,7 @@ interface Props {
 export function Choices({ calculation, title, fields, answer, faults, open = false }: Props) {
   if (fields.length === 0) return null;
   const chosen = new Map<string, Choice>((answer?.chosen ?? []).map((choice) => [choice.input, choice]));
-  const yours = fields.filter((field) => inputsFor(calculation)[field.name] !== undefined).length;
+  const yours = fields.filter((field) => inputFor(calculation, field.name) !== undefined).length;
   const faulty = faults.some((fault) => fields.some((field) => field.name === fault.path[0]));
   return (
     <details class="card choices" open={open || faulty}>
@@ -44,7 +44,7 @@ export function Choices({ calculation, title, fields, answer, faults, open = fal
 }
 
 function OneChoice({ calculation, field, choice, faults }: { calculation: string; field: Field; choice: Choice | undefined; faults: readonly Fault[] }) {
-  const given = inputsFor(calculation)[field.name];
+  const given = inputFor(calculation, field.name);
   const ofShop = calculation === "piston-valve" ? undefined : shopInputs.value[field.name];
   const faulty = faults.some((fault) => fault.path[0] === field.name);
   const [open, setOpen] = useState(false);

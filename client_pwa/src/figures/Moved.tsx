@@ -6,10 +6,10 @@ import type { Figures } from "../engine/answers";
 import type { Key } from "../engine/tables";
 import { figureLabel } from "../engine/tables";
 import { lastStep } from "../sheet/history";
-import { job } from "../sheet/sheet";
+import { jobId } from "../sheet/sheet";
 import { movesBetween } from "./moved";
 import type { Move } from "./moved";
-import { inView } from "./results";
+import { settledView } from "./results";
 
 /** As many as are read at a glance; the rest lie below. */
 const AT_ONCE = 3;
@@ -22,10 +22,10 @@ interface Seen {
 }
 
 export function Moved({ calculation }: { calculation: Key }) {
-  const { answer, stale, result } = inView(calculation);
+  const { answer, result } = settledView(calculation);
   const seen = useRef<Seen | undefined>(undefined);
-  const [id, step] = [job.value.id, lastStep.value];
-  if (answer && !stale && result.state === "ready" && answer.figures !== seen.current?.now) {
+  const [id, step] = [jobId.value, lastStep.value];
+  if (answer && result.state === "ready" && answer.figures !== seen.current?.now) {
     const last = seen.current?.id === id ? seen.current : undefined;
     seen.current = { id, step, before: last?.step === step ? last?.before : last?.now, now: answer.figures };
   }

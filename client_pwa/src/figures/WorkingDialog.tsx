@@ -1,8 +1,10 @@
 /** The working of one figure: formula, what was put in, range, source; the figure in full and in every unit. */
 
-import { useEffect, useRef } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { Dialog } from "../base/Dialog";
 import { system } from "../base/settings";
+import type { Figure } from "../engine/answers";
+import { withWorking } from "../sheet/opened";
 import { fractionWords, inFull, shown, thouWords } from "../units/show";
 import { Formula } from "./Formula";
 import { WithNumbers } from "./WithNumbers";
@@ -28,8 +30,18 @@ export function WorkingDialog() {
   );
 }
 
+/** With what was put in, once it is there. */
+function useWhole(figure: Figure): Figure | undefined {
+  const [found, setFound] = useState<{ of: Figure; whole: Figure } | undefined>(undefined);
+  useEffect(() => {
+    void withWorking(figure).then((whole) => setFound({ of: figure, whole }));
+  }, [figure]);
+  return found?.of === figure ? found.whole : undefined;
+}
+
 function Working({ name, figure }: OpenFigure) {
-  const method = reference.value?.methods.get(figure.method);
+  const whole = useWhole(figure);
+  const method = whole && reference.value?.methods.get(figure.method);
   const main = shown(figure.value, figure.unit, system.value, name);
   const others = otherUnits(figure.value, figure.unit, name);
   return (
@@ -62,18 +74,18 @@ function Working({ name, figure }: OpenFigure) {
         <>
           <p>{method.title}</p>
           <Formula text={method.formula} />
-          <WithNumbers formula={method.formula} name={name} figure={figure} />
+          <WithNumbers formula={method.formula} name={name} figure={whole} />
         </>
       ) : (
         <p>{figure.method ? figure.method.replace(/-/g, " ") : "taken as given"}</p>
       )}
-      {figure.working && figure.working.length > 0 && (
+      {whole?.working && whole.working.length > 0 && (
         <>
           <h3>Put in</h3>
           <table class="plain">
             <caption class="unseen">Numbers put into the formula</caption>
             <tbody>
-              {figure.working.map((entry, index) => {
+              {whole.working.map((entry, index) => {
                 const value = shown(entry.value, entry.unit, system.value, entry.symbol);
                 const full = inFull(entry.value, entry.unit, system.value, entry.symbol);
                 return (

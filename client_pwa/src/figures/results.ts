@@ -1,5 +1,7 @@
 /** Shorthand for screens: the answer, its faults and whether it is old. */
 
+import { computed } from "@preact/signals";
+import type { ReadonlySignal } from "@preact/signals";
 import type { Answer, Fault } from "../engine/answers";
 import type { Key } from "../engine/tables";
 import { resultOf } from "../sheet/sheet";
@@ -18,7 +20,27 @@ export function isOf(names: readonly string[], fault: Fault): boolean {
 }
 
 export function inView(calculation: Key): InView {
-  const result = resultOf(calculation).value;
+  return viewOf(resultOf(calculation).value);
+}
+
+const settled = new Map<Key, ReadonlySignal<InView>>();
+
+/** The same, but what reads it hears of an answer only, not that the next is being worked. */
+export function settledView(calculation: Key): InView {
+  let found = settled.get(calculation);
+  if (!found) {
+    let last: InView | undefined;
+    found = computed(() => {
+      const next = viewOf(resultOf(calculation).value);
+      if (next.result.state !== "ready" || last?.result.state !== "ready" || last.answer !== next.answer) last = next;
+      return last;
+    });
+    settled.set(calculation, found);
+  }
+  return found.value;
+}
+
+function viewOf(result: Result): InView {
   const answer = result.state === "ready" ? result.answer : "before" in result ? result.before : undefined;
   return {
     result,

@@ -1,7 +1,7 @@
 /** The open job sheet: one set of inputs under every screen, and the answers that follow from them. */
 
 import { batch, computed, effect, signal } from "@preact/signals";
-import type { Signal } from "@preact/signals";
+import type { ReadonlySignal, Signal } from "@preact/signals";
 import type { Answer, Fault } from "../engine/answers";
 import { ask, drop } from "../engine/client";
 import { sentence } from "../engine/labels";
@@ -30,6 +30,7 @@ export type Result =
 const WAITING: Result = { state: "waiting" };
 
 export const job = signal<Job>(newJob("New job"));
+export const jobId = computed(() => job.value.id);
 /** Counts the changes a person made; a job freshly opened starts at nought. */
 export const edits = signal(0);
 export const inputs = computed<Inputs>(() => job.value.inputs);
@@ -47,6 +48,19 @@ const REST: Readonly<Record<string, number>> = { job: 180, spread: 250 };
 const resting = new Map<string, ReturnType<typeof setTimeout>>();
 const results = new Map<string, Signal<Result>>();
 const asked = new Map<string, string>();
+
+/** What each answer was asked with. */
+const questions = new WeakMap<Answer, { calculation: CalculationName; request: unknown }>();
+
+/** The answers on the sheet, each with its question. */
+export function answersWithQuestions() {
+  return [...results.values()].flatMap((result) => {
+    const now = result.peek();
+    const answer = now.state === "ready" ? now.answer : "before" in now ? now.before : undefined;
+    const question = answer && questions.get(answer);
+    return answer && question ? [{ answer, ...question }] : [];
+  });
+}
 
 export function resultOf(calculation: string): Signal<Result> {
   let found = results.get(calculation);
@@ -93,6 +107,19 @@ export function alsoWant(key: string): () => void {
 
 export function inputsFor(calculation: string): Inputs {
   return seenBy(calculation, inputs.value);
+}
+
+const ofInputs = new Map<string, ReadonlySignal<Input | undefined>>();
+
+/** One of them: who reads it hears of no other. */
+export function inputFor(calculation: string, name: string): Input | undefined {
+  const key = `${calculation}/${name}`;
+  let found = ofInputs.get(key);
+  if (!found) {
+    found = computed(() => inputsFor(calculation)[name]);
+    ofInputs.set(key, found);
+  }
+  return found.value;
 }
 
 export function setInputFor(calculation: string, name: string, value: Input | undefined): void {
@@ -226,8 +253,10 @@ function put(key: string, calculation: CalculationName, request: unknown, rows: 
     else held.set(key, () => (result.value = next));
   };
   ask(key, calculation, request, (outcome) => {
-    if (outcome.state === "answer") result.value = { state: "ready", answer: outcome.answer, stale: false };
-    else if (outcome.state === "broken") {
+    if (outcome.state === "answer") {
+      questions.set(outcome.answer, { calculation, request });
+      result.value = { state: "ready", answer: outcome.answer, stale: false };
+    } else if (outcome.state === "broken") {
       asked.delete(key);
       result.value = { state: "broken", message: outcome.error.message, before: kept };
     } else if (outcome.problem.faults.some((fault) => fault.code === "required" && fault.path.length === 1)) {
@@ -243,7 +272,8 @@ function put(key: string, calculation: CalculationName, request: unknown, rows: 
     } else {
       result.value = { state: "broken", message: outcome.problem.message ?? outcome.problem.code, before: kept };
     }
-  });
+    // The port is drawn from what was put in.
+  }, calculation === "piston-valve");
 }
 
 function forget(key: string): void {

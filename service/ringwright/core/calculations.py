@@ -254,10 +254,10 @@ def run(name, request, working=True):
     return plain(calculation.run(field_tools.checked(calculation.fields, request)), working)
 
 
-def run_json(name, text):
+def run_json(name, text, working=True):
     """As `run`, JSON text in and out, problems included: what the phone's worker calls."""
     try:
-        return json.dumps({"answer": run(name, json.loads(text))})
+        return json.dumps({"answer": run(name, json.loads(text), working)})
     except InputProblem as problem:
         faults = [fault.plain() for fault in problem.faults]
         return json.dumps({"problem": {"code": problem.code, "faults": faults}})

@@ -1,5 +1,6 @@
 /** The ring at a glance, on a plate of marking-out blue: drawn to scale with its five figures beside it. */
 
+import type { ComponentChildren } from "preact";
 import type { Answer, Figure } from "../../engine/answers";
 import { labelOf } from "../../engine/labels";
 import type { FigureName } from "../../engine/names";
@@ -13,15 +14,14 @@ import { RingDrawing } from "./RingDrawing";
 
 interface Props {
   sizing: Answer | undefined;
-  stale: boolean;
   turns: number;
   waiting: boolean;
 }
 
-export function RingPlate({ sizing, stale, turns, waiting }: Props) {
+export function RingPlate({ sizing, turns, waiting }: Props) {
   const figures = sizing?.figures;
   return (
-    <section class={stale ? "plate stale" : "plate"} aria-label="The ring" data-state={stale || !figures ? "working" : "ready"}>
+    <Plate>
       {figures || waiting ? (
         <>
           <SectionTile thickness={figures?.radial_thickness} width={figures?.ring_width} />
@@ -34,6 +34,16 @@ export function RingPlate({ sizing, stale, turns, waiting }: Props) {
       ) : (
         <p class="plate-empty">Enter a bore and a steam pressure: the rest is chosen for you, and yours to change.</p>
       )}
+    </Plate>
+  );
+}
+
+/** Alone hears that figures are old: those on it are drawn anew when the next are there. */
+function Plate({ children }: { children: ComponentChildren }) {
+  const { answer, stale } = inView("sizing");
+  return (
+    <section class={stale ? "plate stale" : "plate"} aria-label="The ring" data-state={stale || !answer ? "working" : "ready"}>
+      {children}
     </section>
   );
 }

@@ -10,11 +10,11 @@ import { Choices } from "../../figures/Choices";
 import { FigureRows } from "../../figures/Figures";
 import { Findings, Mark, summary, worst } from "../../figures/Findings";
 import { Moved } from "../../figures/Moved";
-import { inView, isOf } from "../../figures/results";
+import { isOf, settledView } from "../../figures/results";
 import type { InView } from "../../figures/results";
 import { Status } from "../../figures/Status";
 import { Later } from "../../base/Later";
-import { inputs, setInput } from "../../sheet/sheet";
+import { inputFor, setInput } from "../../sheet/sheet";
 import { grouped, INPUT_GROUPS } from "./groups";
 import { RingPlate } from "./RingPlate";
 import { WhatMatters } from "./WhatMatters";
@@ -42,8 +42,8 @@ const CHOICES = grouped(
 ).map((group) => ({ title: group.title, fields: FIELDS.filter((field) => group.names.includes(field.name)) }));
 
 export function RingScreen() {
-  const sizing = inView("sizing");
-  const given = inputs.value.ring_type;
+  const sizing = settledView("sizing");
+  const given = inputFor("sizing", "ring_type");
   const chosenType = typeof given === "string" ? given : (TYPE?.choices?.[0] ?? "");
   const turns = chosenType === "plain" ? 1 : 2;
   const findings = sizing.answer?.findings ?? [];
@@ -66,7 +66,7 @@ export function RingScreen() {
         </form>
         {/* While the first figures are worked their places stand already, and nothing jumps; what is wanted the plate says. */}
         {!waiting && sizing.result.state !== "incomplete" && <Status result={sizing.result} shownAt={(fault) => isOf(ON_TOP, fault)} />}
-        <RingPlate sizing={sizing.answer} stale={sizing.stale} turns={turns} waiting={waiting} />
+        <RingPlate sizing={sizing.answer} turns={turns} waiting={waiting} />
         {waiting && <p class="verdict">Working it out…</p>}
         {findings.length > 0 && (
           <a class={`verdict verdict-${worst(findings)}`} href="#findings" onClick={toFindings}>
@@ -82,7 +82,7 @@ export function RingScreen() {
 }
 
 /** What follows the figures of the plate, in the order of the page. */
-function Below({ sizing: { answer, faults, stale }, turns }: { sizing: InView; turns: number }) {
+function Below({ sizing: { answer, faults }, turns }: { sizing: InView; turns: number }) {
   return (
     <>
       <div id="findings" tabIndex={-1}>
@@ -117,7 +117,7 @@ function Below({ sizing: { answer, faults, stale }, turns }: { sizing: InView; t
                 <summary>
                   <h3>{group.title}</h3>
                 </summary>
-                <FigureRows figures={answer.figures} names={group.names} stale={stale} />
+                <FigureRows figures={answer.figures} names={group.names} />
               </details>
             </Later>
           ))}
@@ -131,7 +131,7 @@ function Below({ sizing: { answer, faults, stale }, turns }: { sizing: InView; t
   );
 }
 
-function pressurePlaceholder(answer: ReturnType<typeof inView>["answer"]): string {
+function pressurePlaceholder(answer: ReturnType<typeof settledView>["answer"]): string {
   const choice = answer?.chosen.find((each) => each.input === "steam_pressure");
   return typeof choice?.value === "number" ? "chosen for you" : "";
 }
