@@ -195,3 +195,17 @@ def test_a_collar_that_leaves_the_saw_no_reach_is_said_to_leave_none():
     assert row["outcome"] == "stop"
     assert "reaches only 0.00 mm" in row["why"]
     assert row["value"]["value"] == pytest.approx(0.5 - 1.0)
+
+
+@pytest.mark.parametrize(
+    ("end_cut", "slope"), [("angled-45", 1.0), ("angled-60", 1.0 / math.sqrt(3.0))]
+)
+def test_how_far_an_angled_end_runs(end_cut, slope):
+    """Across one band of a double-turn blank, the whole of a plain ring; square not at all."""
+    ring = {"bore": 80.0, "ring_width": 5.0, "end_cut": end_cut}
+    d, t = settled(ring)
+    assert t.scarf_length == pytest.approx(d.blank.band_width * slope)
+    plain = settled({**ring, "ring_type": "plain"})[1]
+    assert plain.scarf_length == pytest.approx(5.0 * slope)
+    square = {**ring, "ring_type": "plain", "end_cut": "square"}
+    assert settled(square)[1].scarf_length is None

@@ -29,11 +29,6 @@ def _changed(state, **changes):
 _NAMES = ("thickness", "width", "metal", "outside", "gap", "free_radius", "free_gap")
 
 
-def inside(state):
-    """Inside diameter of a State as it lies [mm]."""
-    return state.outside - 2.0 * state.thickness
-
-
 def bore_and_turn(inside_diameter, outside_diameter, length):
     """The State of a tube, bored, turned and parted off [mm]."""
     thickness = 0.5 * (outside_diameter - inside_diameter)
