@@ -137,3 +137,13 @@ def test_water_outside_its_range_is_refused(temperature):
 def test_viscosity_outside_its_range_is_refused():
     with pytest.raises(OutOfRange):
         steam_properties.viscosity(901.0)
+
+
+def test_a_state_says_what_it_is_of():
+    """Steam of 0.8 MPa absolute boils at 170.4 degC (steam tables)."""
+    hot = steam_properties.steam_state(0.8, 250.0)
+    assert (hot.pressure, hot.temperature, hot.dryness) == (0.8, 250.0, 1.0)
+    assert hot.superheat == pytest.approx(250.0 - 170.4, abs=0.1)
+    wet = steam_properties.steam_state(0.8, None, 0.9)
+    assert (wet.pressure, wet.dryness) == (0.8, 0.9)
+    assert wet.temperature == pytest.approx(170.4, abs=0.1) and wet.superheat == 0.0
