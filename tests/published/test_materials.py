@@ -294,9 +294,9 @@ PTFE = ("filled-ptfe-carbon", "filled-ptfe-bronze", "filled-ptfe-glass")
 PRINTED = [
     ("callister", "expansion", ("ductile-iron", "steel", "stainless-steel", "aluminium", "brass")),
     ("callister", "modulus", ("steel", "stainless-steel")),
-    ("en1561", "density", IRON),
+    ("grey-iron-sheet", "density", IRON),
     ("en1561", "expansion", IRON),
-    ("en1561", "bending_strength", ("grey-iron-250", "grey-iron-300")),
+    ("grey-iron-sheet", "bending_strength", ("grey-iron-250", "grey-iron-300")),
     ("grey-iron-sheet", "poisson", IRON),
     ("grey-iron-sheet", "bending_strength", ("grey-iron-200",)),
     ("iso6621-3-sheet", "bending_strength", ("grey-iron",)),
@@ -310,8 +310,11 @@ PRINTED = [
     ("tin-bronze-sheet", "poisson", ("phosphor-bronze", "gunmetal")),
     ("gunmetal-sheet", "density", ("gunmetal",)),
     ("drawn-bronze-sheet", "hottest", ("phosphor-bronze-drawn",)),
-    ("memory", "density", ("ductile-iron", "steel", "aluminium", "brass")),
-    ("memory", "hottest", (*IRON, *PTFE, "ductile-iron", "gunmetal", "phosphor-bronze", "steel")),
+    ("callister", "density", ("ductile-iron", "steel", "aluminium")),
+    ("brass-sheet", "density", ("brass",)),
+    ("filled-ptfe-sheet", "hottest", PTFE),
+    ("valve-metals", "hottest", ("gunmetal", "phosphor-bronze", "steel")),
+    ("memory", "hottest", (*IRON, "ductile-iron", "stainless-steel", "aluminium", "brass")),
 ]
 
 
