@@ -15,6 +15,7 @@ from scipy.optimize import brentq, fsolve
 from ringwright.core import calculations
 from ringwright.core.catalogue.thumb_rules import RULES
 from ringwright.core.properties.materials import material
+from ringwright.core.ring import thumb_rules
 
 PSI = 6894.757293168361e-6
 BORES = (40.0, 63.5, 80.0, 127.0, 203.2, 300.0)
@@ -413,3 +414,16 @@ PRACTICE = "common practice, no source"
 def test_a_rule_says_what_it_is_and_where_it_was_read(key, title, source):
     row = rule(asked(bore=80.0), key)
     assert title in row["title"] and source in row["source"]
+
+
+def test_what_was_tried_is_told_each_in_its_place():
+    tried = thumb_rules._at("80 mm", 2.4, {"free_gap": 6.9}, "watch", "too weak", 1.0, 2.0)
+    assert tried._asdict() == {
+        "text": "80 mm",
+        "size": 2.4,
+        "figures": {"free_gap": 6.9},
+        "outcome": "watch",
+        "why": "too weak",
+        "value": 1.0,
+        "limit": 2.0,
+    }
