@@ -1,0 +1,131 @@
+"""What a sheet says of itself stands where it belongs: title block, paper, place of each view.
+
+Sheets of ISO 216 and ISO 5457 (margins 20 mm to bind, 10 mm else), Letter of ANSI Y14.1.
+"""
+
+import math
+
+import pytest
+
+from drawing import reading
+from ringwright.core.calculations import run
+from ringwright.core.drawing import drawing, gap_views, lathe_views
+from ringwright.core.drawing.drawing import FIELDS
+from ringwright.core.drawing.paper import PAPERS
+from ringwright.core.fields import checked
+from ringwright.core.making.tooling import settle_tooling
+
+NAMED = {
+    "bore": 80.0,
+    "job_name": "Launch engine Marigold",
+    "owner": "Fernhollow Steam Club",
+    "date": "3 May",
+}
+
+
+def cells(part, **more):
+    """Name of each cell of the title block -> what stands under it."""
+    answer = run("drawing", {**NAMED, "part": part, "paper": "A4", **more})["sheets"][0]
+    texts = []
+    for element in reading.tree(answer["svg"]).iter(reading.SVG + "text"):
+        size = float(element.get("font-size"))
+        texts.append((float(element.get("x")), float(element.get("y")), size, element.text))
+    found = {}
+    smallest = min(size for _, _, size, _ in texts)
+    for x, y, size, name in texts:
+        if size == smallest:
+            # Of an SVG y is downwards; a row is 9 or 11 mm high.
+            under = [
+                text
+                for at, low, large, text in texts
+                if at == pytest.approx(x) and 0.0 < low - y < 9.0 and large > smallest
+            ]
+            found[name] = under[0] if under else ""
+    return answer, found
+
+
+def test_each_cell_of_the_title_block_has_its_own():
+    _, found = cells("former")
+    former = next(one for one in run("tooling", {"bore": 80.0})["tools"] if one["tool"] == "former")
+    assert found["Engine or job"] == NAMED["job_name"]
+    assert found["Title"] == "Set former"
+    assert found["Owner"] == NAMED["owner"]
+    assert found["Date"] == NAMED["date"]
+    assert former["material"].lower().startswith(found["Material"].lower()[:8])
+    assert found["Sizes in"] == "mm"
+    assert found["Scale"].startswith("1:") or found["Scale"].endswith(":1")
+    assert found["Sheet"] == "1 of 1"
+    assert found["Drawing"].startswith("80")
+    assert found["Surface texture (ISO 21920-1)"].startswith("Ra ")
+    assert found["Sizes without limits"].startswith("ISO 2768")
+    _, inches = cells("former", dimensions="inch")
+    assert inches["Sizes in"] == "inches"
+
+
+def test_a_template_of_several_sheets_counts_them():
+    answer = run("drawing", {"bore": 300.0, "part": "template", "paper": "A4"})
+    sheets = answer["sheets"]
+    assert len(sheets) > 1
+    assert [one["sheet"] for one in sheets] == list(range(1, len(sheets) + 1))
+    assert {one["sheets"] for one in sheets} == {len(sheets)}
+
+
+def test_papers_are_those_of_the_standards():
+    iso, ansi, screen, card = (PAPERS[name] for name in ("A4", "Letter", "screen", "card"))
+    assert iso[:5] == ("A4", 210.0, 297.0, 20.0, 10.0)
+    assert ansi[:5] == ("Letter", 215.9, 279.4, 20.0, 10.0)
+    for paper in (iso, ansi):
+        assert paper.framed is True
+        # A shape and its words on one side still fit between the margins.
+        assert paper.labels < 0.3 * paper.width
+        assert 0.8 * paper.height < paper.tallest < paper.height - 2.0 * paper.others
+    for paper, name in ((screen, "Screen"), (card, "Card")):
+        assert paper.title == name
+        assert paper.framed is False
+        assert paper.width <= paper.height
+        assert paper.left == paper.others < 5.0
+        assert paper.labels < paper.tallest < paper.height
+
+
+def test_each_view_says_where_its_middle_stands():
+    """The ring's ends run from its inside, 37.6 mm about the middle; the rule begins at its own."""
+    job = {"bore": 80.0, "radial_thickness": 2.4, "paper": "A4", "geometry": True}
+    view = run("drawing", {**job, "part": "ring-closed"})["sheets"][0]["views"][0]
+    line = next(one for one in view["entities"] if one["kind"] == "line")
+    away = math.hypot(line["from"][0] - view["x"], line["from"][1] - view["y"])
+    assert away == pytest.approx(37.6 * view["scale"], abs=1e-6)
+    rules = run("drawing", {**job, "part": "template"})["sheets"][0]["views"][0]
+    assert rules["view"] == "rules"
+    assert rules["entities"][0]["from"] == [rules["x"], rules["y"]]
+
+
+def test_a_ring_s_own_size_takes_the_place_of_the_card_s():
+    card = drawing.Size("gap", "the gap", 0.4, "mm", 0.3, 0.5, "feeler")
+    step = type("Step", (), {"value": 0.41, "lower": 0.38, "upper": 0.44})
+    assert drawing._own(card, {}) == card
+    own = drawing._own(card, {"gap": step})
+    assert own == ("gap", "the gap", 0.41, "mm", 0.38, 0.44, "feeler")
+
+
+def job_of(**request):
+    values = checked(FIELDS, request)
+    design, tools, _ = settle_tooling(values)
+    return drawing.job_of(design, tools, values)
+
+
+def test_a_feeler_in_angled_ends_reads_the_gap_square_to_the_cut():
+    """Where no card says what it reads: gap times sin 45."""
+    job = job_of(bore=80.0, closed_gap=0.5, part="gaps")
+    job = job._replace(tooling=job.tooling._replace(feeler_gap=0.0))
+    views, _, _ = gap_views.gaps(job)
+    text = next(view for view in views if view.name == "feeler").labels[0].text
+    assert "0.354 mm" in text
+
+
+def test_the_bar_of_a_picture_is_of_the_ring_s_metal(monkeypatch):
+    asked = []
+    monkeypatch.setattr(lathe_views, "best_bar", lambda **given: asked.append(given))
+    lathe_views._bar(job_of(bore=80.0, ring_material="phosphor-bronze", part="former"))
+    assert asked[0]["family"] == "bronze"
+    assert asked[0]["form"] is None
+    assert asked[0]["outside"] > asked[0]["inside"] > 70.0
