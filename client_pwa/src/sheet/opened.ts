@@ -3,6 +3,7 @@
 import type { Figure } from "../engine/answers";
 import { ask } from "../engine/client";
 import type { Outcome } from "../engine/client";
+import { at, pathTo } from "./path_to";
 import { answersWithQuestions } from "./sheet";
 
 /** The figure with its working; as it is where that cannot be had. */
@@ -17,16 +18,3 @@ export async function withWorking(figure: Figure): Promise<Figure> {
   }
   return figure;
 }
-
-/** Where in a tree that very object stands. */
-export function pathTo(tree: unknown, wanted: object): string[] | undefined {
-  if (tree === wanted) return [];
-  if (typeof tree !== "object" || tree === null) return undefined;
-  for (const [key, branch] of Object.entries(tree)) {
-    const rest = pathTo(branch, wanted);
-    if (rest) return [key, ...rest];
-  }
-  return undefined;
-}
-
-const at = (tree: unknown, path: readonly string[]): unknown => path.reduce<unknown>((branch, key) => (branch as Record<string, unknown> | undefined)?.[key], tree);

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { pathTo } from "./opened";
+import { pathTo } from "./path_to";
 
 it("finds the very figure among others that read alike", () => {
   const gap = { value: 1, unit: "mm" };
