@@ -81,6 +81,10 @@ def test_how_much_is_taken_out():
 def test_a_cylinder_is_sleeved_where_its_wall_leaves_nothing_to_bore(out, wall, word):
     _, found = judged(out, sealed_light=LEAKS, largest_bore=wall)
     assert found.word == word
+    assert found.follows is False
+    if word == "sleeve":
+        assert found.clean_up is None
+        assert found.ring_diameter == 80.0
 
 
 @pytest.mark.parametrize(
