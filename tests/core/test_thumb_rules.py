@@ -427,3 +427,32 @@ def test_what_was_tried_is_told_each_in_its_place():
         "value": 1.0,
         "limit": 2.0,
     }
+
+
+def test_a_rule_s_finding_has_what_it_gives_and_what_is_needed():
+    """One thou at the sides beside what practice leaves there, 0.05 mm round a hot piston (common
+    practice, no source), and ends pulled eight thicknesses apart beside what the piston needs."""
+    answer = asked(bore=80.0, ring_type="plain")
+    told = {one["check"]: one for one in answer["findings"]}
+    sides = told["side-clearance-thumb-rule"]
+    assert sides["value"]["value"] == pytest.approx(0.0254)
+    assert 0.0254 < sides["limit"]["value"] < 0.04
+    piston = told["piston-clearance-thumb-rule"]
+    assert piston["limit"]["value"] == 0.05
+    assert 0.0 < piston["value"]["value"] < 0.05
+    thin = {"bore": 80.0, "ring_type": "plain", "radial_thickness": 1.6}
+    opening = next(row for row in asked(**thin)["findings"] if row["check"] == "opening-thumb-rule")
+    needed = sized(**thin)["figures"]["sprung_on_opening"]["value"]
+    assert opening["outcome"] == "watch"
+    assert opening["value"]["value"] == pytest.approx(8.0 * 1.6, rel=1e-9)
+    assert opening["limit"]["value"] == pytest.approx(needed, rel=1e-9)
+    assert needed > 13.0
+
+
+def test_ends_pulled_no_further_than_they_stand_free_see_nothing():
+    """A ring of 2 mm stands open by more than 16 mm: eight thicknesses do not strain it."""
+    slack = {"bore": 80.0, "ring_type": "plain", "radial_thickness": 2.0}
+    assert sized(**slack)["figures"]["free_gap"]["value"] > 16.0
+    row = rule(asked(**slack), "opening")
+    assert row["sprung_on_stress"]["value"] == 0.0
+    assert "it sees 0 N/mm2" in row["why"]

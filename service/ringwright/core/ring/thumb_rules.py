@@ -233,8 +233,13 @@ def _opened(text, size, ring):
     if needed is None:
         why = "A double-turn ring goes on turn by turn; its ends are not pulled apart."
         return _at(text, size, outcome=WATCH, why=why)
+    # Ends that stand further apart by themselves need no pull.
     put_on = spring.opening_stress(
-        size, d.spring.gap_change, d.duty.bore, d.section.thickness, d.duty.modulus
+        max(size, d.spring.gap_change),
+        d.spring.gap_change,
+        d.duty.bore,
+        d.section.thickness,
+        d.duty.modulus,
     )
     declared = sizing.figures(d, ring.acts)["sprung_on_stress"]
     figure = Figure(put_on, declared.unit, declared.symbol, declared.method, (), None, None)
