@@ -9,8 +9,9 @@ import pytest
 
 from drawing import reading
 from ringwright.core.calculations import run
-from ringwright.core.drawing import drawing, gap_views, lathe_views
+from ringwright.core.drawing import catalogue, drawing, gap_views, lathe_views
 from ringwright.core.drawing.drawing import FIELDS
+from ringwright.core.drawing.entities import Dimension
 from ringwright.core.drawing.paper import PAPERS
 from ringwright.core.fields import checked
 from ringwright.core.making.tooling import settle_tooling
@@ -129,3 +130,15 @@ def test_the_bar_of_a_picture_is_of_the_ring_s_metal(monkeypatch):
     assert asked[0]["family"] == "bronze"
     assert asked[0]["form"] is None
     assert asked[0]["outside"] > asked[0]["inside"] > 70.0
+
+
+@pytest.mark.parametrize("part", ["ring-closed", "pot", "closing-ring", "cylinder-section"])
+def test_each_dimension_says_its_kind_and_the_scale_of_its_view(part):
+    kinds = set()
+    for view in catalogue.sheets(job_of(bore=80.0, part=part), part)[0].views:
+        for entity in view.entities:
+            if isinstance(entity, Dimension):
+                assert isinstance(entity.kind, str)
+                assert entity.scale == view.scale
+                kinds.add(entity.kind)
+    assert {"label"} < kinds
