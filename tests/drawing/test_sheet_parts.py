@@ -9,10 +9,12 @@ import pytest
 
 from drawing import reading
 from ringwright.core.calculations import run
-from ringwright.core.drawing import catalogue, drawing, gap_views, lathe_views
+from ringwright.core.drawing import catalogue, drawing, gap_views, lathe_views, rails
 from ringwright.core.drawing.drawing import FIELDS
-from ringwright.core.drawing.entities import Dimension
+from ringwright.core.drawing.entities import Dimension, Line
 from ringwright.core.drawing.paper import PAPERS
+from ringwright.core.drawing.view import View
+from ringwright.core.drawing.words import Words
 from ringwright.core.fields import checked
 from ringwright.core.making.tooling import settle_tooling
 
@@ -142,3 +144,16 @@ def test_each_dimension_says_its_kind_and_the_scale_of_its_view(part):
                 assert entity.scale == view.scale
                 kinds.add(entity.kind)
     assert {"label"} < kinds
+
+
+def test_each_extension_line_begins_at_its_own_end():
+    """A slope from (0, 0) to (20, 5), measured above: the right one begins five higher."""
+    view = View("slope", "")
+    view.measure("run", 20.0, rails.TOP, (0.0, 0.0), (20.0, 5.0), Words("", ("20",)))
+    dimensions, _ = rails.placed(view.measures, rails.TOP, 1.0, 10.0, 3.5)
+    begins = {}
+    for part in dimensions[0].parts:
+        if isinstance(part, Line) and part.x1 == part.x2:
+            begins[round(part.x1)] = min(part.y1, part.y2)
+    assert set(begins) == {0, 20}
+    assert begins[20] - begins[0] == pytest.approx(5.0)
