@@ -17,7 +17,9 @@ from ringwright.core.drawing.view import View
 from ringwright.core.drawing.words import Words
 from ringwright.core.fields import checked
 from ringwright.core.making.tooling import settle_tooling
+from ringwright.core.problems import InputProblem
 
+RING = {"bore": 80.0, "steam_pressure": 0.8}
 NAMED = {
     "bore": 80.0,
     "job_name": "Launch engine Marigold",
@@ -157,3 +159,22 @@ def test_each_extension_line_begins_at_its_own_end():
             begins[round(part.x1)] = min(part.y1, part.y2)
     assert set(begins) == {0, 20}
     assert begins[20] - begins[0] == pytest.approx(5.0)
+
+
+@pytest.mark.parametrize("system", ["metric", "inch"])
+def test_no_drawing_spells_out_a_unit_that_has_a_sign(system):
+    job = {**RING, "paper": "A4", "dimensions": system}
+    parts = [{"part": part} for part in catalogue.PARTS if part != "operation"]
+    parts += [
+        {"part": "operation", "operation": one["key"]} for one in run("route", RING)["operations"]
+    ]
+    signs = set()
+    for part in parts:
+        try:
+            sheets = run("drawing", {**job, **part})["sheets"]
+        except InputProblem:
+            continue  # Not every ring has every part.
+        text = " ".join(sheet["svg"] for sheet in sheets)
+        assert "degC" not in text and "degF" not in text, part
+        signs |= {sign for sign in ("\u00b0C", "\u00b0F") if sign in text}
+    assert ("\u00b0F" if system == "inch" else "\u00b0C") in signs

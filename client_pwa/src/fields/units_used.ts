@@ -8,9 +8,7 @@ import { parseQuantity } from "../units/parse";
 /** Of an empty entry: the unit in which it was last filled in, on whatever job, else the usual one. */
 export function unitToBeginWith(field: Field): string {
   const last = lastUnits.value[field.name];
-  if (last !== undefined && unitNamed(field.kind, last)) return last;
-  // What a ring presses with is given back in N/mm2, and is not steam.
-  return system.value === "metric" && /^(wall|expander)_pressure$/.test(field.name) ? "MPa" : usualUnit(field.kind, system.value);
+  return last !== undefined && unitNamed(field.kind, last) ? last : usualUnit(field.kind, system.value, field.name);
 }
 
 export function unitUsed(field: Field, unit: string): void {

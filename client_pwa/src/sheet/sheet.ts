@@ -5,7 +5,7 @@ import type { ReadonlySignal, Signal } from "@preact/signals";
 import type { Answer, Fault } from "../engine/answers";
 import { ask, drop } from "../engine/client";
 import { sentence } from "../engine/labels";
-import type { CalculationName } from "../engine/names";
+import type { CalculationName, InputName } from "../engine/names";
 import { fieldNamed, fieldsOf, isKnown } from "../engine/tables";
 import { newJob } from "../book/job";
 import { jobBegins, shopInputs } from "../book/shop";
@@ -60,6 +60,12 @@ export function answersWithQuestions() {
     const question = answer && questions.get(answer);
     return answer && question ? [{ answer, ...question }] : [];
   });
+}
+
+/** What an answer took for an input: as it was asked, else as it was chosen. */
+export function takenFor(answer: Answer, name: InputName): unknown {
+  const request = questions.get(answer)?.request as Readonly<Record<string, unknown>> | undefined;
+  return request?.[name] ?? answer.chosen.find((each) => each.input === name)?.value;
 }
 
 export function resultOf(calculation: string): Signal<Result> {
@@ -272,8 +278,7 @@ function put(key: string, calculation: CalculationName, request: unknown, rows: 
     } else {
       result.value = { state: "broken", message: outcome.problem.message ?? outcome.problem.code, before: kept };
     }
-    // The port is drawn from what was put in.
-  }, calculation === "piston-valve");
+  });
 }
 
 function forget(key: string): void {

@@ -119,6 +119,9 @@ const USUAL: Readonly<Record<string, readonly [metric: string, inch: string]>> =
   area: ["mm2", "in2"],
   pressure: ["bar", "psi"],
   steam_pressure: ["bar", "psi"],
+  // What a ring presses with is given back in N/mm2, and is not steam.
+  wall_pressure: ["MPa", "psi"],
+  expander_pressure: ["MPa", "psi"],
   temperature: ["degC", "degF"],
   modulus: ["GPa", "psi"],
   force: ["N", "lbf"],
@@ -130,6 +133,6 @@ const USUAL: Readonly<Record<string, readonly [metric: string, inch: string]>> =
 };
 
 /** The unit a person of that habit expects to type first. */
-export function usualUnit(kind: string, system: "metric" | "inch"): string {
-  return USUAL[kind]?.[system === "inch" ? 1 : 0] ?? unitsOf(kind)[0]?.name ?? "";
+export function usualUnit(kind: string, system: "metric" | "inch", name = kind): string {
+  return (USUAL[name] ?? USUAL[kind])?.[system === "inch" ? 1 : 0] ?? unitsOf(kind)[0]?.name ?? "";
 }

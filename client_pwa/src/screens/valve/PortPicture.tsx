@@ -2,7 +2,7 @@
 
 import type { Answer } from "../../engine/answers";
 import { system } from "../../base/settings";
-import { inputsFor } from "../../sheet/sheet";
+import { takenFor } from "../../sheet/sheet";
 import { shown } from "../../units/show";
 
 const WIDE = 320;
@@ -11,15 +11,15 @@ const TALL = 150;
 export function PortPicture({ answer }: { answer: Answer }) {
   const over = answer.findings.find((finding) => finding.check === "ring-over-port");
   const opening = answer.figures.opening;
-  const bar = opening?.working?.find((entry) => entry.symbol === "b")?.value;
+  const bar = takenFor(answer, "port_bar_width");
   const gap = answer.figures.closed_gap?.value ?? 0;
-  if (!over?.value || !over.limit || !opening || bar === undefined) return null;
+  if (!over?.value || !over.limit || !opening || typeof bar !== "number") return null;
   const ring = over.value.value;
   const port = over.limit.value;
   const pitch = opening.value + bar;
   const scale = Math.min(WIDE / (2 * pitch + bar), TALL / (1.3 * Math.max(port, ring)));
   const middle = WIDE / 2;
-  const pinned = inputsFor("piston-valve").joint_pinned === true;
+  const pinned = takenFor(answer, "joint_pinned") === true;
   // A bar stands in the middle; what is not pinned may come to lie over an opening.
   const joint = middle + (pinned ? 0 : (pitch / 2) * scale);
   const tall = 1.3 * Math.max(port, ring) * scale;

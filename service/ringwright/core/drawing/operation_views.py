@@ -118,7 +118,7 @@ def _soak(job, row):
     degrees = temperature.value
     heat = "%s \u00b0C" % words.whole(degrees)
     if job.system == words.INCH:
-        heat = "%s degF" % words.whole(1.8 * degrees + 32.0)
+        heat = "%s \u00b0F" % words.whole(1.8 * degrees + 32.0)
     text = "Ring at %s, held %s" % (heat, words.hours(time.value))
     view.label("right", (0.5 * length, outer), text, dot=True)
     return [view], [], "The ring with what holds it, boxed in and heated from below."
