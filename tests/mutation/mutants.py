@@ -5,8 +5,12 @@ import copy
 from collections import namedtuple
 from itertools import pairwise
 
-# line, column: where. was, now: in words. tree: of the whole changed module.
-Mutant = namedtuple("Mutant", ("line", "column", "was", "now", "tree"))
+# line, column: where. was, now: in words. place: which node of ast.walk. which: which of its
+# changes. lines: first and last of its statement, without what is inside. function: dotted name of
+# the outermost function that it is in, "" where none is.
+Mutant = namedtuple(
+    "Mutant", ("line", "column", "was", "now", "place", "which", "lines", "function")
+)
 
 _OPERATORS = {
     ast.Add: ast.Sub,
@@ -24,6 +28,8 @@ _COMPARISONS = {
     ast.NotEq: (ast.Eq,),
 }
 _NAMES = {"min": "max", "max": "min", "sin": "cos", "cos": "sin"}
+# What says which names there are, or is told to a reader: nothing that is reckoned with.
+_SAID = ("Method", "namedtuple")
 # A number is made so much larger; a whole one by one.
 _LARGER = 1.01
 
@@ -31,41 +37,85 @@ _LARGER = 1.01
 def mutants_of(source):
     """List of Mutant of a module's source, in order. Texts, docstrings and Method(...) are left:
     what they say is held by other tests."""
-    tree = ast.parse(source)
-    skipped = set()
-    for node in ast.walk(tree):
-        if isinstance(node, ast.Call) and _name(node.func) in ("Method", "namedtuple"):
-            skipped.update(map(id, ast.walk(node)))
-    found = []
-    for at, node in enumerate(ast.walk(tree)):
-        if id(node) in skipped:
-            continue
-        for change in _changes(node):
-            made = copy.deepcopy(tree)
-            target = next(each for place, each in enumerate(ast.walk(made)) if place == at)
-            was = ast.unparse(target)
-            now = change(target)
-            found.append(Mutant(node.lineno, node.col_offset, was, now, made))
-    return sorted(found, key=lambda one: (one.line, one.column, one.now))
+    return _found(source, _changes)
 
 
 def swaps_of(source):
     """List of Mutant: two neighbours that a call gives by keyword, each given the other's value."""
+    return _found(source, _swaps)
+
+
+def changed(source, mutant):
+    """The tree of a module's source with that mutant in it."""
     tree = ast.parse(source)
+    for place, node in enumerate(ast.walk(tree)):
+        if place == mutant.place:
+            changes = _swaps(node) if mutant.now == "swapped" else _changes(node)
+            changes[mutant.which](node)
+            return tree
+    raise ValueError("no such place in the source")
+
+
+def _found(source, changes_of):
+    tree = ast.parse(source)
+    skipped = set()
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Call) and _name(node.func) in _SAID:
+            skipped.update(map(id, ast.walk(node)))
+    inside = dict(_places(tree, (1, 1), ""))
     found = []
-    for at, node in enumerate(ast.walk(tree)):
-        if not isinstance(node, ast.Call) or _name(node.func) in ("Method", "namedtuple"):
+    for place, node in enumerate(ast.walk(tree)):
+        if id(node) in skipped:
             continue
-        for place, (one, next_one) in enumerate(pairwise(node.keywords)):
-            if ast.dump(one.value) == ast.dump(next_one.value) or not (one.arg and next_one.arg):
+        for which, change in enumerate(changes_of(node)):
+            target = copy.deepcopy(node)
+            was = ast.unparse(target)
+            told = change(target)
+            was, now = told if isinstance(told, tuple) else (was, told)
+            lines, function = inside[id(node)]
+            found.append(
+                Mutant(node.lineno, node.col_offset, was, now, place, which, lines, function)
+            )
+    return sorted(found, key=lambda one: (one.line, one.column, one.was, one.now))
+
+
+def _places(node, lines, function, outer=""):
+    """Yields the id of each node within, the lines of its statement and its outermost function."""
+    for field, value in ast.iter_fields(node):
+        for child in value if isinstance(value, list) else [value]:
+            if not isinstance(child, ast.AST):
                 continue
-            made = copy.deepcopy(tree)
-            target = next(each for number, each in enumerate(ast.walk(made)) if number == at)
-            first, second = target.keywords[place : place + 2]
-            first.value, second.value = second.value, first.value
-            was = "%s(%s=, %s=)" % (_name(node.func), one.arg, next_one.arg)
-            found.append(Mutant(node.lineno, node.col_offset, was, "swapped", made))
-    return sorted(found, key=lambda mutant: (mutant.line, mutant.column, mutant.was))
+            held, name, within = lines, function, outer
+            if isinstance(child, ast.stmt):
+                body = getattr(child, "body", None)
+                last = body[0].lineno - 1 if body else child.end_lineno
+                held = (child.lineno, max(child.lineno, last))
+            if isinstance(node, ast.FunctionDef) and not function and field == "body":
+                name = outer + node.name
+            if isinstance(node, ast.ClassDef) and not function:
+                within = outer + node.name + "."
+            yield id(child), (held, name)
+            yield from _places(child, held, name, within)
+
+
+def _swaps(node):
+    """Functions that swap what a call gives to two neighbours, and say which."""
+    if not isinstance(node, ast.Call) or _name(node.func) in _SAID:
+        return []
+    return [
+        _swapped(place)
+        for place, (one, other) in enumerate(pairwise(node.keywords))
+        if one.arg and other.arg and ast.dump(one.value) != ast.dump(other.value)
+    ]
+
+
+def _swapped(place):
+    def change(node):
+        one, other = node.keywords[place : place + 2]
+        one.value, other.value = other.value, one.value
+        return "%s(%s=, %s=)" % (_name(node.func), one.arg, other.arg), "swapped"
+
+    return change
 
 
 def _changes(node):
