@@ -1,8 +1,11 @@
 """Small wrongs are looked for in all of the core: every module stands in a room of
-tests/mutation/rooms.py, once, with tests that are there."""
+tests/mutation/rooms.py, once; and each is put in as it says."""
 
 import sys
+import types
 from collections import Counter
+
+import pytest
 
 
 def test_every_module_of_the_core_is_in_one_room(root, monkeypatch):
@@ -11,10 +14,7 @@ def test_every_module_of_the_core_is_in_one_room(root, monkeypatch):
     from rooms import ROOMS
 
     core = root / "service" / "ringwright" / "core"
-    for _modules, tests in ROOMS.values():
-        for name in tests:
-            assert (root / "tests" / name).is_file(), name
-    given = Counter(name for modules, _ in ROOMS.values() for name in modules)
+    given = Counter(name for modules in ROOMS.values() for name in modules)
     assert [name for name, count in given.items() if count > 1] == []
     missing = []
     for path in core.rglob("*.py"):
@@ -24,3 +24,58 @@ def test_every_module_of_the_core_is_in_one_room(root, monkeypatch):
             source = path.read_text(encoding="utf-8")
             missing += [name] * bool(mutants_of(source) or swaps_of(source))
     assert missing == []
+
+
+SOURCE = """
+LIMIT = 2.0
+
+
+def twice(value, times=3):
+    return value * LIMIT + times
+
+
+class Ring:
+    @property
+    def gap(self):
+        return self.left - 1
+"""
+
+
+@pytest.fixture
+def module(monkeypatch, root, tmp_path):
+    """A module of ours that is read, and one that took a limit of it by name."""
+    monkeypatch.setattr(sys, "path", [str(root / "tests" / "mutation"), *sys.path])
+    path = tmp_path / "small.py"
+    path.write_text(SOURCE, encoding="utf-8")
+    read = types.ModuleType("small")
+    exec(compile(SOURCE, str(path), "exec"), read.__dict__)
+    other = types.ModuleType("took")
+    other.LIMIT = read.LIMIT
+    monkeypatch.setitem(sys.modules, "small", read)
+    monkeypatch.setitem(sys.modules, "took", other)
+    return read, other, path
+
+
+def test_a_small_wrong_is_in_force_once_it_is_put_in(module):
+    from mutants import NOTHING, mutants_of
+    from trial import put_in
+
+    read, other, path = module
+    ring = read.Ring()
+    ring.left = 5
+    told = {}
+    for mutant in mutants_of(SOURCE):
+        put_in("small", path, mutant)
+        told[mutant.was, mutant.now] = (read.twice(10.0), ring.gap, other.LIMIT)
+        put_in("small", path, NOTHING)
+        put_in("small", path, NOTHING._replace(function="twice"))
+        put_in("small", path, NOTHING._replace(function="Ring.gap"))
+        assert (read.twice(10.0), ring.gap, other.LIMIT) == (23.0, 4, 2.0)
+    assert told == {
+        ("2.0", "2.02"): (23.2, 4, 2.02),
+        ("3", "4"): (24.0, 4, 2.0),
+        ("value * LIMIT + times", "value * LIMIT - times"): (17.0, 4, 2.0),
+        ("value * LIMIT", "value / LIMIT"): (8.0, 4, 2.0),
+        ("self.left - 1", "self.left + 1"): (23.0, 6, 2.0),
+        ("1", "2"): (23.0, 3, 2.0),
+    }

@@ -11,6 +11,8 @@ from itertools import pairwise
 Mutant = namedtuple(
     "Mutant", ("line", "column", "was", "now", "place", "which", "lines", "function")
 )
+# Changes nothing.
+NOTHING = Mutant(line=0, column=0, was="", now="", place=-1, which=0, lines=(0, 0), function="")
 
 _OPERATORS = {
     ast.Add: ast.Sub,
@@ -48,6 +50,8 @@ def swaps_of(source):
 def changed(source, mutant):
     """The tree of a module's source with that mutant in it."""
     tree = ast.parse(source)
+    if mutant.place == NOTHING.place:
+        return tree
     for place, node in enumerate(ast.walk(tree)):
         if place == mutant.place:
             changes = _swaps(node) if mutant.now == "swapped" else _changes(node)

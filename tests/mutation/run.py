@@ -35,7 +35,7 @@ import shapely.strtree  # noqa: F401
 
 sys.path[:0] = [str(Path(__file__).parents[at]) for at in (0, 1)]
 
-from mutants import changed, mutants_of, swaps_of  # noqa: E402
+from mutants import NOTHING, changed, mutants_of, swaps_of  # noqa: E402
 from rooms import ROOMS  # noqa: E402
 from suite import CORE, QUIET, ROOT, with_tests  # noqa: E402
 from trial import Tries, Wrong, put_in  # noqa: E402
@@ -94,6 +94,14 @@ class Judge:
             rest = numbers[at + 1 :]
             well = partial(self.suite.passes, number, rest)
             yield self.suite.took[number], number, well
+
+    def sound(self, module):
+        """Ends it all if tests notice a wrong that is none: then they would notice anything."""
+        numbers = self.tests_of(path_of(module), NOTHING, Counter())
+        list(self.tries.start(NOTHING, self.steps(module, NOTHING, numbers)))
+        failed = self.tries.wait()[1]
+        if failed is not None:
+            sys.exit("fails where nothing is wrong: " + self.suite.names[failed])
 
     def judged(self, module, mutants):
         """Yields a dict of each mutant: what it is, by which test it was noticed (empty: by none),
@@ -213,6 +221,7 @@ def warm(asked, mutants, path):
         gc.freeze()
         one = Judge(suite, called, asked)
         with open(path, "w", encoding="utf-8") as out:
+            one.sound(next(iter(mutants)))
             for module, some in mutants.items():
                 before = time.monotonic()
                 rows = list(one.judged(module, some))
