@@ -6,6 +6,7 @@ All tests are run once before, to see what they get to: two minutes.
 
     --only M     only this module of the rooms, as in rooms.py
     --tests F    only these files below tests/, so that a new test is tried at once
+    --long       tests that are slow or lengthy as well
     --sample N   N mutants of each module, spread evenly; all by default
     --jobs N     so many at once, 2 by default
     --seconds N  of tests for one mutant at the most, 20 by default
@@ -160,7 +161,7 @@ def passes_afresh(row):
     name = PACKAGE + "." * bool(row["module"]) + row["module"]
     tree = changed(path.read_text(encoding="utf-8"), row["mutant"])
     sys.meta_path.insert(0, Wrong(name, path, tree))
-    return pytest.main([*QUIET, "-x", *row["files"][:FRESH_FILES]]) in (0, 5)
+    return pytest.main([*QUIET, "-m", "not slow", "-x", *row["files"][:FRESH_FILES]]) in (0, 5)
 
 
 def asked_for():
@@ -168,6 +169,7 @@ def asked_for():
     parser.add_argument("rooms", nargs="*", help="of: " + ", ".join(ROOMS))
     parser.add_argument("--only", nargs="*", default=[])
     parser.add_argument("--tests", nargs="*", default=[])
+    parser.add_argument("--long", action="store_true")
     parser.add_argument("--sample", type=int, default=0)
     parser.add_argument("--jobs", type=int, default=2)
     parser.add_argument("--seconds", type=float, default=20.0)
@@ -230,7 +232,7 @@ def warm(asked, mutants, path):
                 out.flush()
                 print("%s: %d tried" % (module, len(rows)), file=sys.stderr, flush=True)
 
-    with_tests(judge, asked.tests)
+    with_tests(judge, asked.tests, asked.long)
 
 
 def main():

@@ -22,7 +22,7 @@ FOLDERS = ("core", "published", "drawing")
 # hypothesis finds, no smaller case is looked for.
 QUIET = (
     "-q", "-n", "0", "--tb", "no", "-p", "no:cacheprovider",
-    "-p", "no:rerunfailures", "-m", "not slow and not lengthy", "--hypothesis-profile", "noticing",
+    "-p", "no:rerunfailures", "--hypothesis-profile", "noticing",
     "-W", "ignore::pytest.PytestAssertRewriteWarning",
     "-W", "ignore::coverage.exceptions.CoverageWarning",
 )  # fmt: skip
@@ -156,10 +156,10 @@ class _Runs:
         return True
 
 
-def with_tests(then, asked):
+def with_tests(then, asked, long=False):
     """Collects tests and calls then(suite, names of functions called while all was read).
 
-    asked: names of files below tests/; empty for all folders.
+    asked: names of files below tests/; empty for all folders. long: those that take long as well.
     """
     stored = ROOT / "tests" / "vectors" / "answered_before_1.0.0.jsonl"
     rows = [json.loads(line) for line in stored.read_text(encoding="utf-8").splitlines()]
@@ -182,6 +182,7 @@ def with_tests(then, asked):
 
     sys.setprofile(note)
     files = ["tests/" + name for name in asked or FOLDERS]
-    code = pytest.main([*QUIET, *files], plugins=[_Runs(collected)])
+    marks = [] if long else ["-m", "not slow and not lengthy"]
+    code = pytest.main([*QUIET, *marks, *files], plugins=[_Runs(collected)])
     if code not in (0, 5):
         sys.exit("the tests could not be collected: %s" % code)
