@@ -168,22 +168,84 @@ def test_keyboard_alone_reaches_and_works_everything(sheet):
     assert page.evaluate("getComputedStyle(document.activeElement).outlineStyle") != "none"
 
 
-def test_nothing_runs_off_a_narrow_screen_at_twice_the_text(browser, served):
-    context, sheet = _themed(browser, served, "light")
-    sheet.page.add_style_tag(content="html { font-size: 212.5% }")
-    found = {}
+# Words that begin on one line and end on another, and hints in a box that have no room there.
+TORN = """() => {
+    const found = [];
+    const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    while (texts.nextNode()) {
+        const text = texts.currentNode;
+        const near = text.parentElement;
+        if (!near.checkVisibility() || near.closest('svg, math, option, .unseen')) continue;
+        for (const match of text.data.matchAll(/[\\p{L}\\d][\\p{L}\\d.\u202f]*/gu)) {
+            const range = document.createRange();
+            range.setStart(text, match.index);
+            range.setEnd(text, match.index + match[0].length);
+            const lines = [...range.getClientRects()].filter(box => box.width > 0);
+            if (new Set(lines.map(box => Math.round(box.top))).size > 1)
+                found.push(`${match[0]} in ${near.outerHTML.slice(0, 90)}`);
+        }
+    }
+    for (const box of document.querySelectorAll('input[placeholder], textarea[placeholder]')) {
+        if (!box.checkVisibility()) continue;
+        const [style, held] = [getComputedStyle(box), getComputedStyle(box, '::placeholder')];
+        const pen = document.createElement('canvas').getContext('2d');
+        pen.font = held.font;
+        const words = box.matches('textarea') ? box.placeholder.split(' ') : [box.placeholder];
+        const wide = Math.max(...words.map(each => pen.measureText(each).width));
+        const sides = parseFloat(style.paddingLeft) + parseFloat(style.paddingRight);
+        const room = box.clientWidth - sides;
+        if (wide > room + 0.5) found.push(`${box.placeholder} in ${box.outerHTML.slice(0, 90)}`);
+    }
+    return found;
+}"""
+OFF = """() => document.documentElement.scrollWidth <= document.documentElement.clientWidth ? []
+    : [...document.querySelectorAll('main *, header *')]
+        .filter(e => e.getBoundingClientRect().right > innerWidth + 1).slice(0, 5)
+        .map(e => e.outerHTML.slice(0, 120))"""
+SIDEWAYS = {"width": PHONE["height"], "height": PHONE["width"]}
+
+
+@pytest.fixture(scope="module", params=["light", "sunlight"])
+def doubled(request, browser, served):
+    """What runs off and what is torn at twice the text, by screen; upright and on its side."""
+    context, sheet = _themed(browser, served, request.param)
+    page = sheet.page
+    page.add_style_tag(content="html { font-size: 212.5% }")
+    found = {"off": {}, "torn": {}}
+
+    def look(where):
+        for name, size in (("upright", PHONE), ("sideways", SIDEWAYS)):
+            page.set_viewport_size(size)
+            page.wait_for_timeout(100)
+            found["off"]["%s, %s" % (where, name)] = page.evaluate(OFF)
+            found["torn"]["%s, %s" % (where, name)] = page.evaluate(TORN)
+        page.set_viewport_size(PHONE)
+
     for screen in _each(sheet):
-        wide = sheet.page.evaluate(
-            "document.documentElement.scrollWidth - document.documentElement.clientWidth"
-        )
-        if wide > 0:
-            found[screen] = sheet.page.evaluate(
-                "[...document.querySelectorAll('main *, header *')].filter(e => "
-                "e.getBoundingClientRect().right > innerWidth + 1).slice(0, 5)"
-                ".map(e => e.outerHTML.slice(0, 120))"
-            )
-    assert found == {}, found
+        page.evaluate("document.querySelectorAll('details').forEach(e => { e.open = true })")
+        _settle(sheet)
+        look(screen)
+    # Each operation has its own words.
+    skip = sheet.go("work").page.get_by_role("button", name="Skip")
+    page.locator("main .work").wait_for()
+    while skip.is_enabled():
+        skip.click()
+        look(page.locator("main .work-head p").inner_text())
     context.close()
+    assert len(found["torn"]) > 2 * (len(SCREENS) + 15)
+    return {
+        kind: {where: wrong for where, wrong in rows.items() if wrong}
+        for kind, rows in found.items()
+    }
+
+
+def test_nothing_runs_off_a_narrow_screen_at_twice_the_text(doubled):
+    assert doubled["off"] == {}
+
+
+def test_no_word_is_torn_and_no_hint_cut_at_twice_the_text(doubled):
+    """Neither a word of the page nor what stands grey in a box until something is entered."""
+    assert doubled["torn"] == {}
 
 
 BROKEN = """() => {
