@@ -3,7 +3,7 @@
 
 import type { Answer, Series } from "../engine/answers";
 import { system } from "../base/settings";
-import { shown } from "../units/show";
+import { percentWords, shown } from "../units/show";
 
 interface Turn {
   turn: number;
@@ -87,7 +87,7 @@ function bareShare(turn: Turn): number {
 
 function slackWords(turn: Turn): string {
   const bare = bareShare(turn);
-  return bare < 0.005 ? "bears all round" : `bears on ${Math.round((1 - bare) * 100)} %`;
+  return bare < 0.005 ? "bears all round" : `bears on ${percentWords(1 - bare)}`;
 }
 
 function describe(turn: Turn, count: number): string {

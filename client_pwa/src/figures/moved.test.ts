@@ -16,6 +16,12 @@ test("a change that the screen cannot show is no move", () => {
   expect(movesBetween({ free_gap: mm(10) }, { free_gap: mm(10.000001) }, "metric")).toEqual([]);
 });
 
+test("what has all but gone has not gone, and what hardly moved has moved", () => {
+  const words = (is: number): string => movesBetween({ free_gap: mm(10) } as Figures, { free_gap: mm(is) } as Figures, "metric")[0]!.words;
+  expect(words(0.03)).toBe("99.7 % less");
+  expect(words(10.02)).toBe("0.2 % more");
+});
+
 test("temperatures and what was nought have no percentage; what came or went is no move", () => {
   const before = { steam_temperature: mm(100, "degC"), widest_light: mm(0), free_gap: mm(1) } as Figures;
   const after = { steam_temperature: mm(200, "degC"), widest_light: mm(0.1), ring_width: mm(1) } as Figures;

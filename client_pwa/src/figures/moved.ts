@@ -3,7 +3,7 @@
 import type { Figures } from "../engine/answers";
 import type { FigureName } from "../engine/names";
 import type { System } from "../base/settings";
-import { shown } from "../units/show";
+import { percentWords, shown } from "../units/show";
 
 export interface Move {
   name: FigureName;
@@ -38,7 +38,5 @@ export function movesBetween(before: Figures, after: Figures, system: System): M
 }
 
 function shareWords(share: number): string {
-  const percent = Math.abs(share) * 100;
-  const text = percent < 0.95 ? "under 1" : String(Math.round(percent));
-  return `${text} % ${share > 0 ? "more" : "less"}`;
+  return `${percentWords(Math.abs(share))} ${share > 0 ? "more" : "less"}`;
 }

@@ -36,6 +36,12 @@ export function inPercent(share: number): Shown {
   return { text: fixed(value, places), unit };
 }
 
+/** The same as words: "99.6 %". */
+export function percentWords(share: number): string {
+  const { text, unit } = inPercent(share);
+  return `${text} ${unit}`;
+}
+
 /** Every digit that the engine gave, in the wanted system. */
 export function inFull(value: number, unit: string, system: System, name = ""): Shown {
   const converted = convert(value, unit, system, name);

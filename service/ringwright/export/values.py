@@ -9,7 +9,6 @@ _PRINTED = {
     "degC": "\u00b0C",
     "degF": "\u00b0F",
     "deg": "\u00b0",
-    "1": "",
     "MPa": "N/mm\u00b2",
     "1/min": "rev/min",
 }
@@ -39,8 +38,6 @@ def shown(value: float, unit: str, system: str, places: int | None = None) -> st
     else:
         digits = significant(value, _FIGURES)
     name = _PRINTED.get(unit, unit)
-    if not name:
-        return digits
     return digits + name if name == "\u00b0" else "%s %s" % (digits, name)
 
 

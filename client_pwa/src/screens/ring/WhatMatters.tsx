@@ -11,7 +11,7 @@ import { inView } from "../../figures/results";
 import { Status } from "../../figures/Status";
 import { alsoWant } from "../../sheet/sheet";
 import { system } from "../../base/settings";
-import { shown } from "../../units/show";
+import { percentWords, shown } from "../../units/show";
 
 interface Ranked {
   outcome: string;
@@ -66,7 +66,7 @@ function Ranking({ ranking }: { ranking: Ranked }) {
                 <svg viewBox="0 0 100 8" preserveAspectRatio="none" class="ranking-bar" aria-hidden="true">
                   <rect width={Math.max(0.5, each.share.value * 100)} height="8" />
                 </svg>
-                ± {effect.text} {effect.unit}, {Math.round(each.share.value * 100)} % of it
+                ± {effect.text} {effect.unit}, {percentWords(each.share.value)} of it
               </td>
             </tr>
           );

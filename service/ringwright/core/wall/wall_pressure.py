@@ -14,7 +14,7 @@ from ..records import GOOD, STOP, WATCH, Quantity, Series, finding
 from ..ring import section, spring
 from ..ring.design import settle
 from ..ring.judging import judge_light
-from ..wording import angle, decimal, fine_length, percent, stress, wall_pressure
+from ..wording import angle, fine_length, percent, stress, wall_pressure
 from . import bore_shape, free_shape, wall_contact
 
 FIELDS = listed(
@@ -330,7 +330,7 @@ def _stress(rows, design, borne):
             outcome,
             "Closed in this bore the ring carries %s, %s of its bending strength, at a wall "
             "pressure of %s."
-            % (stress(peak), decimal(share * 100.0, 0) + " %", wall_pressure(borne.mean_pressure)),
+            % (stress(peak), percent(share), wall_pressure(borne.mean_pressure)),
             ""
             if outcome == GOOD
             else "Make the ring thicker at the same wall pressure, or ask for less pressure.",
