@@ -168,7 +168,8 @@ def test_keyboard_alone_reaches_and_works_everything(sheet):
     assert page.evaluate("getComputedStyle(document.activeElement).outlineStyle") != "none"
 
 
-# Words that begin on one line and end on another, and hints in a box that have no room there.
+# Words that begin on one line and end on another, that run over the edge of their card, and hints
+# in a box that have no room there.
 TORN = """() => {
     const found = [];
     const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
@@ -176,12 +177,15 @@ TORN = """() => {
         const text = texts.currentNode;
         const near = text.parentElement;
         if (!near.checkVisibility() || near.closest('svg, math, option, .unseen')) continue;
+        const card = near.closest('.formula') ? null : near.closest('.tile, .card, .operation');
+        const edge = card && card.getBoundingClientRect().left + card.clientLeft + card.clientWidth;
         for (const match of text.data.matchAll(/[\\p{L}\\d][\\p{L}\\d.\u202f]*/gu)) {
             const range = document.createRange();
             range.setStart(text, match.index);
             range.setEnd(text, match.index + match[0].length);
             const lines = [...range.getClientRects()].filter(box => box.width > 0);
-            if (new Set(lines.map(box => Math.round(box.top))).size > 1)
+            const torn = new Set(lines.map(box => Math.round(box.top))).size > 1;
+            if (torn || card && lines.some(box => box.right > edge - 3))
                 found.push(`${match[0]} in ${near.outerHTML.slice(0, 90)}`);
         }
     }
