@@ -11,7 +11,7 @@ from client.test_survey import INCHES
 from conftest import ROOT
 
 README = (ROOT / "client_pwa" / "README.md").read_text(encoding="utf-8")
-TOLD = {name: int(now) for name, now in re.findall(r"`(test_\w+)` \| (\d+) \|", README)}
+TOLD = {name: int(now) for name, now in re.findall(r"`(test_\w+)` \| (\d+)\b", README)}
 PRINTED = "window.printed = 0; window.print = () => { window.printed += 1 }"
 
 
