@@ -16,8 +16,8 @@ import pytest
 import zxingcpp
 from PIL import Image, ImageChops
 
-from ringwright.export import card_style
-from ringwright.export.pdf_flowables import Picture
+from ringwright.export import page_text
+from ringwright.export.page_pictures import Picture
 
 JOB = {
     "bore": "3 1/8 in",
@@ -251,9 +251,9 @@ def test_every_operation_has_its_picture_beside_it(client, monkeypatch, ring_typ
     drawn = []
     draw = Picture.draw
 
-    def noted(picture):
-        drawn.append((picture.sheet.title, picture.canv.getPageNumber()))
-        draw(picture)
+    def noted(picture, ink, *place):
+        drawn.append((picture.sheet.title, ink.canvas.getPageNumber()))
+        draw(picture, ink, *place)
 
     monkeypatch.setattr(Picture, "draw", noted)
     found = pages(fetched(client, "route.pdf", ring_type=ring_type, rings="3"))
@@ -360,8 +360,8 @@ def test_a_card_does_not_mind_what_was_printed_before_it(client):
     for paper in ("A5", "Letter", "half-letter"):
         other = fetched(client, "route.pdf", paper=paper, rings=3)
         assert other != first
-    card_style._broken.cache_clear()
-    card_style._pieces.cache_clear()
+    for kept in (page_text._broken, page_text._kept):
+        kept.cache_clear()
     assert fetched(client, "route.pdf", paper="A4") == first
 
 
@@ -392,7 +392,7 @@ def posted(client, rings, **query):
     return answer.data, client.post("/v1/route", json=body).get_json()
 
 
-@pytest.mark.parametrize("rings, paper", [(3, "A4"), (3, "half-letter"), (14, "A4")])
+@pytest.mark.parametrize("rings, paper", [(3, "A4"), (3, "half-letter"), (9, "A5"), (14, "A4")])
 def test_every_ring_s_own_sizes_stand_on_the_card(client, rings, paper):
     """What a ring is to be made to where it is not as for all, and what was measured of it."""
     data, card = posted(client, rings, paper=paper)

@@ -91,7 +91,7 @@ def _of_drawings(values: Values) -> float:
 def _of_card(values: Values) -> float:
     # A sheet of sizes for each of many rings.
     rings: int = values.get("rings") or 1
-    return 80.0 + 3.0 * rings
+    return 60.0 + 0.6 * rings
 
 
 def add_drawings(files: Files) -> None:

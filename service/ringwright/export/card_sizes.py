@@ -1,15 +1,14 @@
 """Sizes of the route card: what to make, its limits, and a box for what each ring measured."""
 
-from collections.abc import Container, Iterable
-from typing import Any
+from collections.abc import Container, Iterable, Sequence
 
 from reportlab.lib.units import mm
-from reportlab.platypus import Flowable, PageBreak, Spacer, TableStyle
 
 from ..core.catalogue.inputs_rings import NAMES
 from ..named_types import Document
-from . import faces, values
-from .card_style import CELL, HEADING, SIZE, SMALL, Laid, Marked, paragraph
+from . import values
+from .page_layout import ALL, Block, Cell, NewPage, Pad, Row, Rule, Space, Stack, Table
+from .page_text import CELL, HEADING, SIZE, SMALL, UNDER_SIZE, Bold, Text, fitted
 
 # Operation and name of a size -> number of a ring -> that ring's own size.
 OwnSizes = dict[tuple[str, str], dict[int, Document]]
@@ -25,10 +24,16 @@ _TO_MEASURE = ("survey", "soak", "inspect")
 _MEASURED_PLACES = 3
 # A box for a figure written with a pencil.
 _BOX: float = 13 * mm
+# Least height of a box, to write in.
+_PENCIL = 8 * mm
 _MAKE: float = 30 * mm
 _LABEL: float = 30 * mm
 _RING = 12 * mm
 _COLUMN = 22 * mm
+_PAD = Pad(right=0.6 * mm, above=0.6 * mm, below=0.6 * mm)
+_BOX_PAD = _PAD._replace(left=0.6 * mm)
+_GRID = Rule(ALL, 0.8)
+_UNDER = Rule("b", 0.4, 0.5)
 
 
 def least_width() -> float:
@@ -49,22 +54,22 @@ def own_sizes(rings: Iterable[Document]) -> OwnSizes:
     return found
 
 
-def _in_box(size: Document, own: Document | None, system: str) -> list[Flowable]:
+def _in_box(size: Document, own: Document | None, system: str, room: float) -> list[Block]:
     """What stands in a ring's box: its own size in small letters where it is to be made otherwise
-    than the card says for all, and what was measured of it.
+    than the card says for all, and what was measured of it. room: width of the box [pt].
     """
     if own is None:
         return []
-    found = []
+    found: list[Block] = []
     if _read(own, system) != _read(size, system):
-        found.append(Marked("<br/>".join(_read(own, system)), SMALL))
+        found += [Text(line, SMALL) for line in _read(own, system)]
     if "measured" in own:
         measured = own["measured"]
         shown = values.shown(measured["value"], measured["unit"], system, _MEASURED_PLACES)
-        found.append(paragraph(shown.split(" ")[0], SIZE))
+        found.append(fitted(shown.split(" ")[0], SIZE, room - _BOX_PAD.left - _BOX_PAD.right))
     elif found:
         # Room for the pencil under it.
-        found.append(Spacer(1, 5 * mm))
+        found.append(Space(5 * mm))
     return found
 
 
@@ -78,7 +83,7 @@ def _read(size: Document, system: str) -> tuple[str, ...]:
 
 def sizes(
     operation: str, rows: Iterable[Document], own: OwnSizes, rings: int, system: str, room: float
-) -> Laid:
+) -> Stack:
     """A table of the sizes of one operation.
 
     operation: its key. rows: sizes as the route answers them. own: as of own_sizes. rings: how many
@@ -91,70 +96,51 @@ def sizes(
     lines = -(-boxes // per_line)
     per_line = -(-boxes // lines)
     box = min(24 * mm, (room - _MAKE - _LABEL) / per_line)
-    table: list[list[Any]]
-    heads = [paragraph("Size", SMALL), paragraph("Make it", SMALL)]
-    if boxes == 1:
-        word = "Measured" if rings == 1 else "Ring 1"
-        table = [heads + [paragraph(word, SMALL)]]
-    else:
-        words = ["Ring 1"] + [str(number) for number in range(2, per_line + 1)]
-        table = [heads + [paragraph(word, SMALL) for word in words]]
-    marks: list[tuple[Any, ...]] = []
+    label = room - _MAKE - box * per_line
+    first = "Measured" if rings == 1 else "Ring 1"
+    heads = [_head("Size", _PAD), _head("Make it", _PAD), _head(first, _BOX_PAD)]
+    heads += [_head(str(number), _BOX_PAD) for number in range(2, per_line + 1)]
+    table = [Row([label, _MAKE] + [box] * per_line, heads)]
     for size in rows:
-        first = len(table)
-        for line in range(lines):
-            here = min(per_line, boxes - line * per_line)
-            left: list[Any] = ["", ""]
-            if line == 0:
-                left = [paragraph(size["label"], CELL), make(size, system)]
-            of_size = own.get((operation, size["name"]), {})
-            table.append(
-                left
-                + [
-                    _small_number(line, i, per_line)
-                    + _in_box(size, of_size.get(line * per_line + i + 1), system)
-                    for i in range(here)
-                ]
-            )
-            table[-1] += [""] * (per_line - here)
-            marks.append(("GRID", (2, first + line), (1 + here, first + line), 0.8, "black"))
-        if lines > 1:
-            marks += [("SPAN", (k, first), (k, first + lines - 1)) for k in (0, 1)]
-        marks.append(("LINEBELOW", (0, first + lines - 1), (1, first + lines - 1), 0.4, "grey"))
-    style = TableStyle(
-        [
-            ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
-            ("VALIGN", (2, 1), (-1, -1), "TOP"),
-            ("LEFTPADDING", (0, 0), (1, -1), 0),
-            ("LEFTPADDING", (2, 0), (-1, -1), 0.6 * mm),
-            ("RIGHTPADDING", (0, 0), (-1, -1), 0.6 * mm),
-            ("TOPPADDING", (0, 0), (-1, -1), 0.6 * mm),
-            ("BOTTOMPADDING", (0, 0), (-1, -1), 0.6 * mm),
-            *marks,
+        of_size = own.get((operation, size["name"]), {})
+        cells = []
+        for ring in range(1, boxes + 1):
+            # The ring's number stands within its box where the heading no longer tells it.
+            number = [Text(str(ring), SMALL)] if ring > per_line else []
+            held = number + _in_box(size, of_size.get(ring), system, box)
+            cells.append(Cell(blocks=held, pad=_BOX_PAD, rules=(_GRID,)))
+        left = [
+            _beside([Text(size["label"], CELL)]),
+            _beside(make(size, system)),
         ]
-    )
-    widths = [room - _MAKE - box * per_line, _MAKE] + [box] * per_line
-    # An empty box has the height of a pencil's figure; one with a ring's own size what that takes.
-    bare = 8 * mm if lines > 1 and not own else None
-    heights = [None] + [bare] * (len(table) - 1)
-    return Laid(table, colWidths=widths, rowHeights=heights, style=style)
+        if lines == 1:
+            table.append(Row([label, _MAKE] + [box] * boxes, left + cells))
+            continue
+        parts = [cells[at : at + per_line] for at in range(0, boxes, per_line)]
+        within = Cell(blocks=[Row([box] * len(part), part, _PENCIL) for part in parts])
+        table.append(Row([label, _MAKE, box * per_line], [*left, within]))
+    return Stack(table)
 
 
-def _small_number(line: int, place: int, per_line: int) -> list[Flowable]:
-    """The ring's number within its box, where the heading no longer tells it."""
-    return [paragraph(str(line * per_line + place + 1), SMALL)] if line else []
+def _head(word: str, pad: Pad) -> Cell:
+    return Cell(blocks=[Text(word, SMALL)], pad=pad)
 
 
-def make(size: Document, system: str) -> Marked:
+def _beside(blocks: Sequence[Block]) -> Cell:
+    """What a size is and is made to, beside its boxes."""
+    return Cell(blocks=blocks, pad=_PAD, middle=True, rules=(_UNDER,))
+
+
+def make(size: Document, system: str) -> list[Block]:
     """What to make a size to: its limits one above the other, or the size alone."""
     if "limits" not in size:
-        return paragraph(values.shown(size["value"], size["unit"], system), SIZE)
+        return [Text(values.shown(size["value"], size["unit"], system), SIZE)]
     low, high = size["limits"]["lower"]["value"], size["limits"]["upper"]["value"]
     upper, lower, unit = values.limits(low, high, system)
     if has_aim(size):
         aim = values.shown(size["value"], size["unit"], system)
-        return Marked('%s<br/><font size="8.5">%s to %s</font>' % (aim, lower, upper), SIZE)
-    return Marked("%s %s<br/>%s" % (upper, unit, lower), SIZE)
+        return [Text(aim, SIZE), Text("%s to %s" % (lower, upper), UNDER_SIZE)]
+    return [Text("%s %s" % (upper, unit), SIZE), Text(lower, SIZE)]
 
 
 def has_aim(size: Document) -> bool:
@@ -163,14 +149,14 @@ def has_aim(size: Document) -> bool:
     return high - low > _WIDE * size["value"] and size["name"] in _AIMED_AT
 
 
-def in_line(size: Document, system: str) -> str:
-    """A size in a line of text with marks: its label, and its limits or itself."""
-    label = faces.marked(size["label"])
-    if "limits" not in size:
-        return "%s <b>%s</b>" % (label, values.shown(size["value"], size["unit"], system))
-    low, high = size["limits"]["lower"]["value"], size["limits"]["upper"]["value"]
-    upper, lower, unit = values.limits(low, high, system)
-    return "%s <b>%s to %s %s</b>" % (label, lower, upper, unit)
+def in_line(size: Document, system: str) -> list[str]:
+    """A size in a line, as parts of a text: its label, and its limits or itself."""
+    said = values.shown(size["value"], size["unit"], system)
+    if "limits" in size:
+        low, high = size["limits"]["lower"]["value"], size["limits"]["upper"]["value"]
+        upper, lower, unit = values.limits(low, high, system)
+        said = "%s to %s %s" % (lower, upper, unit)
+    return [size["label"] + " ", Bold(said)]
 
 
 def has_box(operation: Document, size: Document, tools: Container[str]) -> bool:
@@ -191,8 +177,8 @@ def sheet_of_rings(
     rings: int,
     system: str,
     wide: float,
-) -> list[Flowable]:
-    """Flowables of a sheet with a row for every ring and a column for every size that each has.
+) -> list[Block]:
+    """Blocks of a sheet with a row for every ring and a column for every size that each has.
 
     operations: as the route answers them. tools: names of the sizes of tools. own: as of
     own_sizes. rings: how many. system: metric or inch. wide: width of the page [pt].
@@ -205,38 +191,28 @@ def sheet_of_rings(
         if has_box(operation, size, tools)
     ]
     per_sheet = max(1, int((wide - _RING) / _COLUMN))
-    story = []
+    story: list[Block] = []
     for first in range(0, len(columns), per_sheet):
         here = columns[first : first + per_sheet]
-        head: list[Any] = [paragraph("Ring", SMALL)]
+        widths = [_RING] + [(wide - _RING) / len(here)] * len(here)
+        head: list[Sequence[Block]] = [[Text("Ring", SMALL)]]
         for operation, size in here:
             label = "%d %s" % (operation["number"], size["label"])
-            head.append([paragraph(label, SMALL), make(size, system)])
+            head.append([Text(label, SMALL), *make(size, system)])
         of_rings = [own.get((operation["key"], size["name"]), {}) for operation, size in here]
-        width = (wide - _RING) / len(here)
-        table = Laid(
-            [head]
-            + [
-                [paragraph(str(ring), CELL)]
-                + [
-                    _in_box(size, of_size.get(ring), system)
-                    for (_, size), of_size in zip(here, of_rings, strict=True)
-                ]
-                for ring in range(1, rings + 1)
-            ],
-            colWidths=[_RING] + [width] * len(here),
-            repeatRows=1,
-            style=TableStyle(
-                [
-                    ("GRID", (0, 0), (-1, -1), 0.6, "black"),
-                    ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
-                    ("LEFTPADDING", (0, 0), (-1, -1), 1 * mm),
-                    ("RIGHTPADDING", (0, 0), (-1, -1), 0.6 * mm),
-                    ("TOPPADDING", (0, 0), (-1, -1), 1 * mm),
-                    ("BOTTOMPADDING", (0, 0), (-1, -1), 1 * mm),
-                ]
-            ),
-        )
-        title = "Every ring as it was measured"
-        story += [PageBreak(), paragraph(title, HEADING), Spacer(1, 2 * mm), table]
+        rows: list[Block] = []
+        for ring in range(1, rings + 1):
+            held: list[Sequence[Block]] = [[Text(str(ring), CELL)]]
+            for (_, size), of_size in zip(here, of_rings, strict=True):
+                held.append(_in_box(size, of_size.get(ring), system, widths[1]))
+            rows.append(_of_sheet(widths, held))
+        title = Text("Every ring as it was measured", HEADING)
+        story += [NewPage(), title, Space(2 * mm), Table(_of_sheet(widths, head), rows)]
     return story
+
+
+def _of_sheet(widths: Sequence[float], held: Sequence[Sequence[Block]]) -> Row:
+    pad = Pad(left=1 * mm, right=0.6 * mm, above=1 * mm, below=1 * mm)
+    rules = (Rule(ALL, 0.6),)
+    cells = [Cell(blocks=blocks, pad=pad, middle=True, rules=rules) for blocks in held]
+    return Row(widths, cells)

@@ -12,17 +12,16 @@ import unicodedata
 from collections.abc import Mapping
 from functools import lru_cache
 from pathlib import Path
-from xml.sax.saxutils import escape
 
 import pymupdf_fonts
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFError, TTFont
-from reportlab.pdfgen.canvas import Canvas
 
 from ..core.problems import unworkable
 
 STANDARD = "Helvetica"
 STANDARD_BOLD = "Helvetica-Bold"
+OF_EVERY_READER = (STANDARD, STANDARD_BOLD)
 ENCODING = "cp1252"
 # Further TrueType faces: a folder of the service's own, then what Debian's packages bring.
 FOLDER_SETTING = "RINGWRIGHT_FONTS"
@@ -66,36 +65,11 @@ def runs(text: str, bold: bool = False) -> list[tuple[str, str]]:
     return found
 
 
-def marked(text: str, bold: bool = False) -> str:
-    """The text for a paragraph: escaped, with marks where the face changes."""
-    pieces = []
-    for face, letters in runs(clean(text), bold):
-        safe = escape(letters)
-        if face in (STANDARD, STANDARD_BOLD):
-            pieces.append(safe)
-        else:
-            pieces.append('<font name="%s">%s</font>' % (face, safe))
-    return "".join(pieces)
-
-
-def draw(
-    canvas: Canvas,
-    x: float,
-    y: float,
-    text: str,
-    size: float,
-    align: str = "start",
-    bold: bool = False,
-) -> None:
-    """Writes one line on a canvas. x, y, size: in its unit. align: "start", "middle" or "end"."""
-    line = runs(clean(text), bold)
-    if align != "start":
-        wide = sum(pdfmetrics.stringWidth(letters, face, size) for face, letters in line)
-        x -= 0.5 * wide if align == "middle" else wide
-    for face, letters in line:
-        canvas.setFont(face, size)
-        canvas.drawString(x, y, letters)
-        x += pdfmetrics.stringWidth(letters, face, size)
+@lru_cache(maxsize=20000)
+def width(letters: str, face: str) -> float:
+    """Width of letters of one face, over their size."""
+    wide: float = pdfmetrics.stringWidth(letters, face, 1.0)
+    return wide
 
 
 def refuse_missing(texts: Mapping[str, str | None]) -> None:
@@ -171,6 +145,4 @@ def _machine_faces() -> list[TTFont]:
 def _registered(name: str, source: str | io.BytesIO) -> TTFont:
     face = TTFont(name, source)
     pdfmetrics.registerFont(face)
-    # A paragraph asks for the bold form of a face by its family: here each stands for itself.
-    pdfmetrics.registerFontFamily(name, normal=name, bold=name, italic=name, boldItalic=name)
     return face

@@ -3,11 +3,10 @@ dashes.
 """
 
 import io
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
-from reportlab.pdfgen.pathobject import PDFPathObject
 
 from ..core.drawing import letters
 from ..core.drawing.entities import (
@@ -19,13 +18,14 @@ from ..core.drawing.entities import (
     Fill,
     Hatch,
     Line,
-    Polyline,
+    LineType,
     Sheet,
     Text,
 )
 from ..core.drawing.shapes import hatch_lines
-from ..named_types import Document, Entity, Point
-from . import faces, job_in_pdf
+from ..named_types import Document, Entity
+from . import faces, job_in_pdf, page_ink
+from .page_ink import Ink
 
 MEDIA_TYPE = "application/pdf"
 _REGION_GREY = 0.86
@@ -44,81 +44,65 @@ def pdf(sheets: Iterable[Sheet], title: str, author: str, carried: Document) -> 
     canvas.setAuthor(faces.clean(author))
     canvas.setCreator("Ringwright")
     job_in_pdf.attach(canvas, carried)
+    ink = Ink(canvas)
     for sheet in sheets:
         canvas.setPageSize((sheet.width * mm, sheet.height * mm))
         canvas.bookmarkPage("%s-%d" % (sheet.part, sheet.number))
         if sheet.number == 1:
             canvas.addOutlineEntry(faces.clean(sheet.title), "%s-%d" % (sheet.part, sheet.number))
-        canvas.saveState()
-        canvas.scale(mm, mm)
+        ink.add("q %.5f 0 0 %.5f 0 0 cm" % (mm, mm))
         for view in sheet.views:
-            draw(canvas, view.entities)
-        draw(canvas, sheet.frame)
-        canvas.restoreState()
+            draw(ink, view.entities)
+        draw(ink, sheet.frame)
+        ink.add("Q")
         canvas.showPage()
     canvas.save()
     return out.getvalue()
 
 
-def draw(canvas: Canvas, entities: Iterable[Entity]) -> None:
-    """Draws entities on a canvas whose unit is already one millimetre of the sheet."""
-    canvas.setLineJoin(1)
+def draw(ink: Ink, entities: Iterable[Entity]) -> None:
+    """Draws entities where a unit is already one millimetre of the sheet."""
+    found = ["1 j"]
+    layer = None
     for entity in entities:
-        if type(entity) is Dimension:
-            for part in entity.parts:
-                _draw(canvas, part)
-        else:
-            _draw(canvas, entity)
+        for part in entity.parts if type(entity) is Dimension else (entity,):
+            if type(part) is Text:
+                found.append(_text(ink, part))
+            else:
+                if part.layer != layer:
+                    layer = part.layer
+                    found.append(_PENS[layer])
+                found.append(_drawn(part))
+    ink.add("\n".join(found))
 
 
-def _draw(canvas: Canvas, entity: Entity) -> None:
+def _pen(line: LineType) -> str:
+    dashes = " ".join(["%g" % length for length in line.dashes])
+    return "%g w [%s] 0 d %d J" % (line.width, dashes, 0 if dashes else 1)
+
+
+_PENS = {name: _pen(line) for name, line in LAYERS.items()}
+
+
+def _drawn(entity: Entity) -> str:
     kind = type(entity)
-    if kind is Text:
-        _text(canvas, entity)
-        return
-    layer = LAYERS[entity.layer]
-    canvas.setLineWidth(layer.width)
-    canvas.setDash(list(layer.dashes) if layer.dashes else [])
-    canvas.setLineCap(0 if layer.dashes else 1)
     if kind is Line:
-        canvas.line(entity.x1, entity.y1, entity.x2, entity.y2)
-    elif kind is Circle:
-        canvas.circle(entity.x, entity.y, entity.radius, stroke=1, fill=0)
-    elif kind is Arc:
+        return page_ink.line(entity.x1, entity.y1, entity.x2, entity.y2) + " S"
+    if kind is Circle:
+        return page_ink.arc(entity.x, entity.y, entity.radius, 0.0, 360.0) + " s"
+    if kind is Arc:
         r = entity.radius
-        canvas.arc(
-            entity.x - r,
-            entity.y - r,
-            entity.x + r,
-            entity.y + r,
-            entity.start,
-            entity.end - entity.start,
-        )
-    elif kind is Hatch:
-        canvas.lines(hatch_lines(entity.loops, entity.angle, entity.spacing))
-    elif kind is Fill:
-        canvas.setFillGray(_REGION_GREY if entity.layer == REGION else 0.0)
-        canvas.drawPath(_path(canvas, entity.points, True), stroke=0, fill=1)
-        canvas.setFillGray(0.0)
-    elif kind is Polyline:
-        canvas.drawPath(_path(canvas, entity.points, entity.closed), stroke=1, fill=0)
+        return page_ink.arc(entity.x, entity.y, r, entity.start, entity.end) + " S"
+    if kind is Hatch:
+        lines = hatch_lines(entity.loops, entity.angle, entity.spacing)
+        return " ".join([page_ink.line(*line) for line in lines] + ["S"]) if lines else ""
+    if kind is Fill:
+        grey = _REGION_GREY if entity.layer == REGION else 0.0
+        return "%g g %s f 0 g" % (grey, page_ink.path(entity.points))
+    return page_ink.path(entity.points) + (" s" if entity.closed else " S")
 
 
-def _path(canvas: Canvas, points: Sequence[Point], closed: bool) -> PDFPathObject:
-    path = canvas.beginPath()
-    path.moveTo(*points[0])
-    for point in points[1:]:
-        path.lineTo(*point)
-    if closed:
-        path.close()
-    return path
-
-
-def _text(canvas: Canvas, entity: Text) -> None:
-    canvas.saveState()
-    canvas.translate(entity.x, entity.y)
-    if entity.turn:
-        canvas.rotate(entity.turn)
+def _text(ink: Ink, entity: Text) -> str:
     size = entity.size / letters.CAPITAL
-    faces.draw(canvas, 0.0, 0.0, entity.text, size, entity.align, entity.bold)
-    canvas.restoreState()
+    turned = bool(entity.turn)
+    return ink.text(entity.x, entity.y, entity.text, size, entity.align, entity.bold, turned)

@@ -6,22 +6,15 @@ import io
 from collections.abc import Callable, Container, Iterable, Mapping, Sequence
 
 from reportlab.lib.units import mm
-from reportlab.platypus import (
-    BaseDocTemplate,
-    Flowable,
-    Frame,
-    KeepTogether,
-    PageTemplate,
-    Spacer,
-    TableStyle,
-)
+from reportlab.pdfgen.canvas import Canvas
 
 from ..core.drawing.entities import Sheet
 from ..named_types import Document
-from . import card_sizes, faces, values
-from .card_style import BODY, CELL, CENTRED, HEADING, SIZE, SMALL, TITLE, Laid, Marked, paragraph
-from .numbered_pages import numbered
-from .pdf_flowables import Picture, QrCode
+from . import card_sizes, faces, job_in_pdf, values
+from .page_ink import Ink
+from .page_layout import ALL, Block, Cell, Pad, Pages, Row, Rule, Space, Stack
+from .page_pictures import Picture, QrCode
+from .page_text import CELL, CENTRED, HEADING, SIZE, SMALL, TITLE, Bold, Text
 
 # From the key of an operation its picture for a card, None where it has none.
 Drawn = Callable[[str], Sheet | None]
@@ -49,10 +42,15 @@ _IN_THE_BOXES = (
     "large, what was measured of it."
 )
 MARGIN = 10 * mm
+_FOOT = 9 * mm
+_ABOVE_FOOT = 14 * mm
+_FOOT_LETTERS = 60
 # Drawings of a card have capitals of 3.5 mm; so printed, they are as large as those of the text.
 PICTURE_SCALE = 0.7
 # Beside a picture the words need at least this; on a narrower card the picture stands below.
 _LEAST_ROOM = 62 * mm
+_PLAIN = Pad(right=2 * mm, above=0.6 * mm, below=0.6 * mm)
+_BOXED = Pad(left=3 * mm, right=3 * mm, above=2 * mm, below=2 * mm)
 
 
 def route_pdf(
@@ -81,8 +79,8 @@ def route_pdf(
     story += _cautions(card["cautions"], wide)
     story += _findings(_not_good(worked), wide)
     if card.get("rings"):
-        story += [paragraph(_IN_THE_BOXES, SMALL), Spacer(1, 2 * mm)]
-    said = set()
+        story += [Text(_IN_THE_BOXES, SMALL), Space(2 * mm)]
+    said: set[str] = set()
     tools = {size["name"] for tool in worked["tooling"]["tools"] for size in tool["sizes"]}
     own = card_sizes.own_sizes(card.get("rings", ()))
     for operation in card["operations"]:
@@ -91,28 +89,26 @@ def route_pdf(
         story += card_sizes.sheet_of_rings(
             card["operations"], tools, own, heading["rings"], system, wide
         )
-    signs = [paragraph(one["text"]) for one in card.get("signs", ())]
+    signs = [Text(one["text"]) for one in card.get("signs", ())]
     if signs:
-        story += [KeepTogether([paragraph("Signs", HEADING), Spacer(1, 1 * mm), *signs])]
+        story.append(Stack([Text("Signs", HEADING), Space(1 * mm), *signs]))
     out = io.BytesIO()
-    document = BaseDocTemplate(
-        out,
-        pagesize=(width, height),
-        leftMargin=MARGIN,
-        rightMargin=MARGIN,
-        title=faces.clean("%s: %s" % (title, heading["job"] or heading["kind"])),
-        author=faces.clean(heading["owner"]),
-        creator="Ringwright",
-        invariant=1,
-    )
-    frame = Frame(
-        MARGIN, 14 * mm, wide, height - 24 * mm, leftPadding=0, rightPadding=0,
-        topPadding=0, bottomPadding=0,
-    )  # fmt: skip
-    document.addPageTemplates([PageTemplate("card", [frame])])
-    document.build(
-        story, canvasmaker=numbered(faces.clean(heading["job"] or heading["kind"]), carried, MARGIN)
-    )
+    named = heading["job"] or heading["kind"]
+    canvas = Canvas(out, pagesize=(width, height), pageCompression=1, invariant=1)
+    canvas.setTitle(faces.clean("%s: %s" % (title, named)))
+    canvas.setAuthor(faces.clean(heading["owner"]))
+    canvas.setCreator("Ringwright")
+    job_in_pdf.attach(canvas, carried)
+    ink = Ink(canvas)
+    pages = Pages(story, wide, height - MARGIN - _ABOVE_FOOT).pages
+    for number, page in enumerate(pages, 1):
+        for block, down in page:
+            block.draw(ink, MARGIN, height - MARGIN - down, wide)
+        ink.add(ink.text(MARGIN, _FOOT, faces.clean(named)[:_FOOT_LETTERS], SMALL.size))
+        count = "page %d of %d" % (number, len(pages))
+        ink.add(ink.text(width - MARGIN, _FOOT, count, SMALL.size, "end"))
+        canvas.showPage()
+    canvas.save()
     return out.getvalue()
 
 
@@ -128,105 +124,63 @@ def _not_good(worked: Mapping[str, Document]) -> list[Document]:
 
 def _head(
     sizing: Document, title: str, heading: Document, system: str, link: str | None, wide: float
-) -> list[Flowable]:
+) -> list[Block]:
     """Title, the ring in figures, and the code that opens the job."""
-    lines = [paragraph(title, TITLE)]
-    for text in (heading["job"], heading["owner"]):
-        if text:
-            lines.append(paragraph(text, HEADING))
-    lines.append(
-        paragraph(
-            "%s. %s. Bore %s."
-            % (heading["kind"], heading["material"], values.shown(heading["bore"], "mm", system))
-        )
-    )
+    lines: list[Block] = [Text(title, TITLE)]
+    lines += [Text(text, HEADING) for text in (heading["job"], heading["owner"]) if text]
+    bore = values.shown(heading["bore"], "mm", system)
+    lines.append(Text("%s. %s. Bore %s." % (heading["kind"], heading["material"], bore)))
     facts = []
     for name, label in HEAD_FIGURES:
         figure = sizing["figures"].get(name)
         if figure:
-            facts.append(
-                [
-                    paragraph(label, CELL),
-                    paragraph(values.shown(figure["value"], figure["unit"], system), SIZE),
-                ]
-            )
+            shown = values.shown(figure["value"], figure["unit"], system)
+            facts.append([_cell(Text(label, CELL)), _cell(Text(shown, SIZE))])
     half = (len(facts) + 1) // 2
-    rows = [
-        facts[i] + (facts[i + half] if i + half < len(facts) else ["", ""]) for i in range(half)
-    ]
     code_size = 40 * mm
     column = (wide - code_size - 4 * mm) / 4
-    lines.append(Spacer(1, 2 * mm))
-    lines.append(Laid(rows, colWidths=[column * 1.15, column * 0.85] * 2, style=_PLAIN))
+    lines.append(Space(2 * mm))
+    for i in range(half):
+        cells = facts[i] + (facts[i + half] if i + half < len(facts) else [])
+        lines.append(Row(([column * 1.15, column * 0.85] * 2)[: len(cells)], cells))
     lines.append(
-        paragraph(
+        Text(
             "Date: %s     Made by: ________________     Machine: ________________"
-            % (heading["date"] or "____________"),
-            BODY,
+            % (heading["date"] or "____________")
         )
     )
-    code = [paragraph("This job is too long for a code.", CENTRED)]
+    code: list[Block] = [Text("This job is too long for a code.", CENTRED)]
     if link:
-        code = [QrCode(link, code_size - 4 * mm), paragraph("Opens this job in the app", CENTRED)]
-    head = Laid([[lines, code]], colWidths=[wide - code_size, code_size], style=_PLAIN)
-    return [head, Spacer(1, 3 * mm)]
+        code = [QrCode(link, code_size - 4 * mm), Text("Opens this job in the app", CENTRED)]
+    return [Row([wide - code_size, code_size], [_cell(*lines), _cell(*code)]), Space(3 * mm)]
 
 
-_PLAIN = TableStyle(
-    [
-        ("VALIGN", (0, 0), (-1, -1), "TOP"),
-        ("LEFTPADDING", (0, 0), (-1, -1), 0),
-        ("RIGHTPADDING", (0, 0), (-1, -1), 2 * mm),
-        ("TOPPADDING", (0, 0), (-1, -1), 0.6 * mm),
-        ("BOTTOMPADDING", (0, 0), (-1, -1), 0.6 * mm),
-    ]
-)
+def _cell(*blocks: Block) -> Cell:
+    return Cell(blocks=blocks, pad=_PLAIN)
 
 
-def _boxed(flowables: list[Flowable], wide: float) -> Laid:
-    style = TableStyle(
-        [
-            ("BOX", (0, 0), (-1, -1), 1.2, "black"),
-            ("LEFTPADDING", (0, 0), (-1, -1), 3 * mm),
-            ("RIGHTPADDING", (0, 0), (-1, -1), 3 * mm),
-            ("TOPPADDING", (0, 0), (-1, -1), 2 * mm),
-            ("BOTTOMPADDING", (0, 0), (-1, -1), 2 * mm),
-        ]
-    )
-    return Laid([[flowables]], colWidths=[wide], style=style)
+def _boxed(blocks: Sequence[Block], wide: float) -> list[Block]:
+    cell = Cell(blocks=blocks, pad=_BOXED, rules=(Rule(ALL, 1.2),))
+    return [Row([wide], [cell]), Space(3 * mm)]
 
 
-def _cautions(cautions: Iterable[Document], wide: float) -> list[Flowable]:
-    seen = {}
+def _cautions(cautions: Iterable[Document], wide: float) -> list[Block]:
+    seen: dict[str, str] = {}
     for caution in cautions:
         seen.setdefault(caution["key"], caution["text"])
-    texts = [paragraph(text, SMALL) for text in seen.values()]
-    return [
-        _boxed([paragraph("Take care", HEADING), *texts], wide),
-        Spacer(1, 3 * mm),
-    ]
+    texts = [Text(text, SMALL) for text in seen.values()]
+    return _boxed([Text("Take care", HEADING), *texts], wide)
 
 
-def _findings(findings: Sequence[Document], wide: float) -> list[Flowable]:
+def _findings(findings: Sequence[Document], wide: float) -> list[Block]:
     """What the checks did not find good: stop before watch, each with its remedy."""
-    if not findings:
-        return []
-    lines = [paragraph("Before you start", HEADING)]
-    for outcome, word in (("stop", "STOP"), ("watch", "Watch")):
+    lines = []
+    for outcome, word in (("stop", "STOP:"), ("watch", "Watch:")):
         for one in findings:
             if one["outcome"] == outcome:
-                lines.append(
-                    Marked(
-                        "<b>%s:</b> %s. %s."
-                        % (
-                            word,
-                            faces.marked(one["why"].rstrip(".")),
-                            faces.marked(one["remedy"].rstrip(".")),
-                        ),
-                        SMALL,
-                    )
-                )
-    return [_boxed(lines, wide), Spacer(1, 3 * mm)]
+                said = " %s. %s." % (one["why"].rstrip("."), one["remedy"].rstrip("."))
+                lines.append(Text([Bold(word), said], SMALL))
+    return _boxed([Text("Before you start", HEADING), *lines], wide) if lines else []
 
 
 def _operation(
@@ -238,12 +192,11 @@ def _operation(
     system: str,
     wide: float,
     said: set[str],
-) -> KeepTogether:
+) -> Stack:
     """One operation, kept on one page. tools: names of the sizes of tools. own: as of
     card_sizes.own_sizes. said: keys of the cautions that earlier ones gave in full.
     """
-    sheet = drawn(operation["key"])
-    words = [paragraph(operation["text"])]
+    words: list[Block] = [Text(operation["text"])]
     boxed = []
     told = []
     for size in operation["sizes"]:
@@ -251,113 +204,113 @@ def _operation(
     facts = _facts(operation, system)
     if told:
         lines = [card_sizes.in_line(size, system) for size in told]
-        facts += "%s<b>Sizes:</b> %s" % (". " if facts else "", "; ".join(lines))
+        facts.append([Bold("Sizes:"), " ", *_joined(lines, "; ")])
     if facts:
-        words.append(Spacer(1, 0.4 * mm))
-        words.append(Marked(facts, BODY))
+        words += [Space(0.4 * mm), Text(_joined(facts, ". "))]
     if operation["check"]:
-        words.append(Spacer(1, 0.4 * mm))
-        words.append(Marked("<b>Check:</b> %s" % faces.marked(operation["check"]), BODY))
+        words += [Space(0.4 * mm), Text([Bold("Check:"), " " + operation["check"]])]
     words += _operation_cautions(operation["cautions"], said)
     count = rings if operation["each_ring"] else 1
 
-    def sizes(room: float) -> list[Flowable]:
+    def sizes(room: float) -> list[Block]:
         if not boxed:
             return []
         table = card_sizes.sizes(operation["key"], boxed, own, count, system, room)
-        return [table, Spacer(1, 1 * mm)]
+        return [table, Space(1 * mm)]
 
-    head = Laid(
+    number, title = Text(str(operation["number"]), HEADING), Text(operation["title"], HEADING)
+    over, box = Rule("t", 1.2), Rule(ALL, 0.8)
+    head = Row(
+        [10 * mm, wide - 27 * mm, 11 * mm, 6 * mm],
         [
-            [
-                paragraph(str(operation["number"]), HEADING),
-                paragraph(operation["title"], HEADING),
-                paragraph("done", SMALL),
-                "",
-            ]
+            Cell(blocks=blocks, pad=_PLAIN, middle=True, rules=rules)
+            for blocks, rules in (
+                ([number], (over,)),
+                ([title], (over,)),
+                ([Text("done", SMALL)], (over,)),
+                ([], (over, box)),
+            )
         ],
-        colWidths=[10 * mm, wide - 27 * mm, 11 * mm, 6 * mm],
-        style=TableStyle(
-            [
-                ("LINEABOVE", (0, 0), (-1, 0), 1.2, "black"),
-                ("BOX", (3, 0), (3, 0), 0.8, "black"),
-                ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
-                ("LEFTPADDING", (0, 0), (-1, -1), 0),
-                ("TOPPADDING", (0, 0), (-1, -1), 0.6 * mm),
-                ("BOTTOMPADDING", (0, 0), (-1, -1), 0.6 * mm),
-            ]
-        ),
     )
-    return KeepTogether([head, *_lowest(words, sizes, sheet, wide), Spacer(1, 1.5 * mm)])
+    lowest = _lowest(words, sizes, drawn(operation["key"]), wide)
+    return Stack([head, *lowest, Space(1.5 * mm)])
+
+
+def _joined(texts: Iterable[Sequence[str]], between: str) -> list[str]:
+    """Parts of texts as parts of one."""
+    found: list[str] = []
+    for parts in texts:
+        found += [between, *parts] if found else parts
+    return found
 
 
 def _lowest(
-    words: list[Flowable],
-    sizes: Callable[[float], list[Flowable]],
+    words: Sequence[Block],
+    sizes: Callable[[float], list[Block]],
     sheet: Sheet | None,
     wide: float,
-) -> list[Flowable]:
-    """Words, sizes and picture of an operation in the arrangement that takes least height.
+) -> list[Block]:
+    """Words, sizes and picture of an operation in the arrangement that takes least height; of two
+    alike the first.
 
-    words: flowables. sizes: function of a width giving flowables. sheet: None where there is no
-    picture.
+    sizes: function of a width giving blocks. sheet: None where there is no picture.
     """
+    plain: list[Block] = [Row([wide], [_cell(*words)])]
+    below = sizes(wide)
     if sheet is None:
-        return [_column(words, wide), *sizes(wide)]
-    arrangements = []
-    for columns in (1, 2):
+        return plain + below
+    arrangements: list[list[Block]] = []
+    for columns in range(1, min(2, len(sheet.views)) + 1):
         picture = Picture(sheet, PICTURE_SCALE, columns)
-        room = wide - picture.width - 4 * mm
-        if room >= _LEAST_ROOM:
-            arrangements.append([_beside(words, picture, room), *sizes(wide)])
+        room = wide - picture.wide - 4 * mm
         if room >= card_sizes.least_width():
-            arrangements.append([_beside(words + sizes(room), picture, room)])
+            arrangements.append([_beside([*words, *sizes(room)], picture, room)])
+        if room >= _LEAST_ROOM:
+            arrangements.append([_beside(words, picture, room), *below])
         # On a narrow card a picture may have to be smaller still.
-        below = Picture(sheet, PICTURE_SCALE * min(1.0, wide / (picture.width + 2 * mm)), columns)
-        arrangements.append([_column(words, wide), _column([below], wide), *sizes(wide)])
-    return min(arrangements, key=lambda rows: sum(row.wrap(wide, 1e6)[1] for row in rows))
+        smaller = PICTURE_SCALE * min(1.0, wide / (picture.wide + 2 * mm))
+        alone = Row([wide], [_cell(Picture(sheet, smaller, columns))])
+        arrangements.append([*plain, alone, *below])
+    return min(arrangements, key=lambda blocks: round(Stack(blocks).height(wide), 3))
 
 
-def _column(flowables: list[Flowable], wide: float) -> Laid:
-    return Laid([[flowables]], colWidths=[wide], style=_PLAIN)
+def _beside(blocks: Sequence[Block], picture: Picture, room: float) -> Row:
+    return Row([room + 4 * mm, picture.wide], [_cell(*blocks), _cell(picture)])
 
 
-def _beside(flowables: list[Flowable], picture: Picture, room: float) -> Laid:
-    return Laid([[flowables, picture]], colWidths=[room + 4 * mm, picture.width], style=_PLAIN)
-
-
-def _operation_cautions(cautions: Iterable[Document], said: set[str]) -> list[Flowable]:
+def _operation_cautions(cautions: Iterable[Document], said: set[str]) -> list[Block]:
     """Each caution in full where it first comes up, and by its name from then on."""
-    lines = []
+    lines: list[Block] = []
     again = []
     for caution in cautions:
         if caution["key"] in said:
             again.append(caution["key"].replace("-", " "))
         else:
             said.add(caution["key"])
-            lines.append(Marked("<b>Caution:</b> %s" % faces.marked(caution["text"]), SMALL))
+            lines.append(Text([Bold("Caution:"), " " + caution["text"]], SMALL))
     if again:
-        lines.append(Marked("<b>Caution, as before:</b> %s." % ", ".join(again), SMALL))
+        lines.append(Text([Bold("Caution, as before:"), " %s." % ", ".join(again)], SMALL))
     return lines
 
 
-def _facts(operation: Document, system: str) -> str:
-    """How it is held, tool, speed, feed, passes and time in one line of text with marks."""
-    parts = []
-    for name, label in (("hold", "Hold"), ("tool", "Tool")):
+def _facts(operation: Document, system: str) -> list[list[str]]:
+    """How it is held, tool, speed, feed, passes and time, each as parts of a line of text."""
+    found = []
+    for name, label in (("hold", "Hold:"), ("tool", "Tool:")):
         if operation.get(name):
-            parts.append("<b>%s:</b> %s" % (label, faces.marked(operation[name].rstrip("."))))
+            found.append([Bold(label), " " + operation[name].rstrip(".")])
     if operation.get("speed"):
         speed = values.shown(operation["speed"]["value"], operation["speed"]["unit"], system)
         surface = operation.get("surface_speed")
         more = " (%s)" % values.shown(surface["value"], surface["unit"], system) if surface else ""
-        parts.append("<b>Speed:</b> %s%s" % (speed, more))
+        found.append([Bold("Speed:"), " %s%s" % (speed, more)])
     if operation.get("feed"):
-        feed = operation["feed"]
+        feed = values.shown(operation["feed"]["value"], operation["feed"]["unit"], system)
         per = " a %s" % operation["feed_per"] if operation.get("feed_per") else ""
-        parts.append("<b>Feed:</b> %s%s" % (values.shown(feed["value"], feed["unit"], system), per))
+        found.append([Bold("Feed:"), " %s%s" % (feed, per)])
     if (operation.get("passes") or 1) > 1:
-        parts.append("<b>Passes:</b> %d" % operation["passes"])
+        found.append([Bold("Passes:"), " %d" % operation["passes"]])
     if operation.get("time"):
-        parts.append("<b>About</b> %s" % values.shown(operation["time"]["value"], "min", system, 0))
-    return ". ".join(parts)
+        time = values.shown(operation["time"]["value"], "min", system, 0)
+        found.append([Bold("About"), " " + time])
+    return found
