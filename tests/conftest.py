@@ -124,7 +124,7 @@ class Server:
         raise RuntimeError("the server did not start")
 
     def stop(self):
-        # As Ctrl-C does, at once: told to end (SIGTERM) it waits ten seconds for who is connected.
+        # As Ctrl-C does, at once: told to end (SIGTERM) it answers what is under way.
         self.process.send_signal(signal.SIGINT)
         self.process.wait(timeout=20)
 
