@@ -1,6 +1,7 @@
 """One small wrong tried in a process of its own: put into the core, and the tests run on it."""
 
 import gc
+import importlib
 import importlib.abc
 import importlib.util
 import mmap
@@ -43,7 +44,8 @@ class Wrong(importlib.abc.MetaPathFinder, importlib.abc.Loader):
 def put_in(name, path, mutant):
     """Changes the loaded module of that name: a function by its code, else by what it now names."""
     tree = changed(path.read_text(encoding="utf-8"), mutant)
-    module = sys.modules[name]
+    # Some are read only when they are first asked for.
+    module = importlib.import_module(name)
     code = compile(tree, str(path), "exec")
     if mutant.function:
         target = module
