@@ -99,25 +99,30 @@ def _pressure(rows, found):
     low, high = (1.0 - PRESSURE_SHARE) * wanted, (1.0 + PRESSURE_SHARE) * wanted
     said = wall_pressure(found.pressure)
     value = Quantity(found.pressure, "MPa")
-    judged = judge_pressure(found.pressure + found.intended.expander_pressure)
+    added = found.intended.expander_pressure
+    judged = judge_pressure(found.pressure + added)
+    # What the expander leaves of it to the ring.
+    bound = judged.limit - added
     if low <= found.pressure <= high and judged.outcome != STOP:
         why = "The ring presses with %s; %s was intended." % (said, wall_pressure(wanted))
         rows.append(finding("pressure", GOOD, why, "", value, Quantity(wanted, "MPa")))
         return
     useful = judged.outcome == GOOD
-    if found.pressure < low or found.pressure < judged.limit <= high:
+    if found.pressure < low or found.pressure < bound <= high:
         why = "The ring presses with only %s; %s was intended." % (said, wall_pressure(wanted))
         remedy = "Set it again on a larger former, or hotter."
-        limit = max(low, judged.limit) if judged.outcome == STOP else low
+        limit = max(low, bound) if judged.outcome == STOP else low
     else:
         why = "The ring presses with %s; %s was intended." % (said, wall_pressure(wanted))
         remedy = "Set it again on a smaller former, or take a little off its inside."
-        limit = min(high, judged.limit) if judged.outcome == STOP else high
+        limit = min(high, bound) if judged.outcome == STOP else high
     if found.intended.duty.setting == heat_set.SPREAD:
         remedy = remedy.replace("on a larger former", "with a wider spacer")
         remedy = remedy.replace("on a smaller former", "with a narrower spacer")
     if useful:
         remedy = "Within what practice uses, so it may run; or: " + remedy[0].lower() + remedy[1:]
+    if added:
+        why += " The expander behind it adds %s." % wall_pressure(added)
     outcome = WATCH if useful else STOP
     rows.append(finding("pressure", outcome, why, remedy, value, Quantity(limit, "MPa")))
 
