@@ -309,3 +309,8 @@ def test_a_deviate_stays_at_five_at_either_end(share):
     assert ring_sample.normal_deviate(share) == -5.0
     assert ring_sample.normal_deviate(1.0 - share) == 5.0
     assert ring_sample.normal_deviate(3.01e-7) != -5.0
+
+
+@pytest.mark.parametrize("share", [0.4985, 0.5, 0.502, 0.504])
+def test_a_deviate_is_on_its_own_side_of_the_middle(share):
+    assert ring_sample.normal_deviate(share) == pytest.approx(norm.ppf(share), abs=4.5e-4)

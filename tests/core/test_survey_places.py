@@ -4,7 +4,6 @@ A made ring keeps its metal. Carried into another bore its gap opens or closes b
 difference of the diameters, while the gap of the free ring stays what it is.
 """
 
-
 import pytest
 
 from core.test_bore_survey import bore, gauged, survey
