@@ -9,6 +9,7 @@ import math
 from collections import OrderedDict, namedtuple
 
 from ..records import GOOD, STOP
+from ..ring.allowances import SMALLEST_RELIEF
 from ..ring.judging import judge_gap, judge_pressure
 from . import ring_card, states
 from .finished import THICKNESS_STOP, finished_limits
@@ -58,7 +59,7 @@ def follow(design, rows, machine="light", on_stick=False):
         if reliefs:
             known = sum_of(reliefs) / len(reliefs)
         ring = Ring(design, row, row.get("ring") or place, machine, known, on_stick).followed()
-        if ring.relief is not None and 0.1 <= ring.relief <= MOST_RELIEF:
+        if ring.relief is not None and SMALLEST_RELIEF <= ring.relief <= MOST_RELIEF:
             reliefs.append(min(ring.relief, 1.0))
         found.append(ring)
     return found
@@ -295,7 +296,9 @@ class Ring:
         if off > 0.0 and plan.bored_clamped is None:
             inside = plan.finish - 2.0 * wanted
             yield "inside", inside, changed(plan, bored_clamped=inside), "radial_thickness"
-        if get("free_gap") is not None and plan.former is not None:
+        if get("free_gap") is None or plan.relief < SMALLEST_RELIEF:
+            return
+        if plan.former is not None:
             free = set_open(plan).free_radius
             former = former_for(self.design, plan, plan.relief, free)
             if former is not None:
@@ -305,10 +308,11 @@ class Ring:
                     changed(plan, former=former_for(self.design, plan, plan.relief, None)),
                     "",
                 )
-        if get("free_gap") is not None and plan.former is None:
-            opened = plan.kerf / plan.sine + plan.relief * (plan.spacer - plan.kerf / plan.sine)
+        else:
+            cut = plan.kerf / plan.sine
+            opened = cut + plan.relief * (plan.spacer - cut)
             spacer = spacer_for(self.design, plan)
-            free = plan.kerf / plan.sine + plan.relief * (spacer - plan.kerf / plan.sine)
+            free = cut + plan.relief * (spacer - cut)
             again = opened + (free - opened) / plan.relief
             yield "set", again, changed(plan, spacer=spacer), ""
 

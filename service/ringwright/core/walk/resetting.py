@@ -41,10 +41,14 @@ def spacer_for(design, plan):
 
 
 def relief_shown(plan, free):
-    """What the heat gave [1], None where no former tells. plan: a Plan. free: gap after it [mm]."""
+    """What the heat gave [1], None where no former or spacer tells.
+
+    plan: a Plan. free: gap after it [mm].
+    """
     cut = plan.kerf / plan.sine
     if plan.former is None:
-        return (free - cut) / (plan.spacer - cut)
+        # A spacer as wide as the cut has opened nothing.
+        return None if plan.spacer == cut else (free - cut) / (plan.spacer - cut)
     ring = states.close_to_gap(set_open(plan), plan.clamped_gap)
     try:
         change = heat_set.curvature_of_gap(

@@ -3,6 +3,7 @@
 from collections import OrderedDict
 
 from ..records import GOOD, STOP, WATCH, Quantity, finding, plain
+from ..ring.allowances import SMALLEST_RELIEF
 from ..wording import decimal, fine_length, percent, wall_pressure
 from .follow import follow
 
@@ -222,6 +223,8 @@ def _remedy(followed):
     if followed.remedy is None:
         if "relief" in followed.faults:
             return "Check former or spacer, saw cut and free gap: one of them is not as measured."
+        if followed.relief is not None and followed.relief < SMALLEST_RELIEF:
+            return "Set it again, hotter or longer: the heat gave it next to nothing."
         if not followed.grave:
             return "It may run so; nothing that is left to do brings it nearer."
         return "Nothing that is left to do brings it right: make it again."
