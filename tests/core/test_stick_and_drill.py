@@ -113,7 +113,7 @@ def test_a_solid_bar_is_faced_to_its_middle_and_drilled_through_with_the_drill_s
     """The point of a drill is as long as three tenths of it; a tool runs 1 mm past the middle."""
     design, tools, rows = tube({"bar_form": "solid", "bar_sizes": "metric"}, bore=46.0)
     inside = design.blank.bored_inside
-    assert 27.0 < inside and size(rows["drill"], "drill_diameter") == 25.0
+    assert inside > 27.0 and size(rows["drill"], "drill_diameter") == 25.0
     bored = rows["bore-rough"].cut
     # Half a millimetre on the diameter is left to measure by and to size.
     assert size(rows["bore-rough"], "roughed_bore") == pytest.approx(inside - 0.5)

@@ -1,4 +1,4 @@
-"""What clears a finding of the stock, by hand: fewer blanks on a stick, a longer grip, fewer spares.
+"""What clears a finding of the stock, by hand: fewer blanks on a stick, a longer grip, no spares.
 
 A stick stands out by two and a half diameters at the most, a chuck holds 0.15 of the diameter at
 the least (common practice, no source).

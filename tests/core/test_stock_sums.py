@@ -6,6 +6,7 @@ import math
 import pytest
 
 from core.test_stock import ONE, SMALL, finding, stock, value
+from ringwright.core.problems import InputProblem
 
 # Common practice, no source: what is left over a whole bar, the parting tool, the cut, the grip.
 PARTING, FACING, GRIP, SAW = 3.0, 1.5, 20.0, 2.0
@@ -121,3 +122,72 @@ def test_what_is_still_to_order_by_hand():
     # The stick is sawn off its bar.
     assert cut["used"]["value"] == pytest.approx(held * 10.5 + 21.5 + SAW)
     assert cut["offcut"]["value"] == pytest.approx(130.0 - held * 10.5 - 21.5 - SAW)
+
+
+def test_sticks_of_a_cut_list_are_as_long_as_what_stands_on_them():
+    """Ten blanks of 10.5 with 21.5 held and faced; fed through the spindle the blanks alone."""
+    (cut,) = stock(sets=[ONE], bars=[{"diameter": 90.0, "length": 130.0}])["cut_list"]
+    (stick,) = cut["sticks"]
+    assert stick["stick_length"]["value"] == pytest.approx(10 * 10.5 + 21.5)
+    rack = [{"diameter": 36.0, "length": 93.5}]
+    (cut,) = stock(sets=[SMALL], bars=rack, spindle_bore=38.0)["cut_list"]
+    (stick,) = cut["sticks"]
+    assert stick["stick_length"]["value"] == pytest.approx(12 * 6.0)
+
+
+def test_what_was_taken_is_told_once_for_all_sets_and_what_is_kept_where_bars_are_cut():
+    def taken(**request):
+        return sorted(one["input"] for one in stock(**request)["chosen"])
+
+    usual = ["chucking_piece", "end_facing", "parting_width", "rings_per_stick", "saw_width",
+             "spares"]  # fmt: skip
+    assert taken(sets=[ONE, SMALL]) == usual
+    rack = [{"diameter": 90.0, "length": 130.0}]
+    assert taken(sets=[ONE, SMALL], bars=rack) == sorted([*usual, "usable_offcut"])
+    given = {"spares": 2, "end_facing": 1.0, "saw_width": 1.5}
+    assert taken(sets=[ONE], **given) == ["chucking_piece", "parting_width", "rings_per_stick"]
+
+
+@pytest.mark.parametrize(("inside", "refused"), [(81.0, True), (81.1, True), (80.9, False)])
+def test_a_blank_has_a_wall(inside, refused):
+    one = dict(ONE, inside_diameter=inside)
+    if not refused:
+        assert stock(sets=[one])["sets"]
+        return
+    with pytest.raises(InputProblem) as caught:
+        stock(sets=[ONE, one])
+    assert caught.value.faults[0].path == ("sets", 1, "inside_diameter")
+
+
+def test_a_stick_may_be_held_by_nothing_and_weigh_next_to_nothing():
+    """Two blanks of 0.5 mm and a parting tool as thin: 2 mm of a 3/4 in bar, 0.085 in over it (one
+    producer's table, read). Filled PTFE of 2.1 g/cm3 (about) makes 1.5 g of it."""
+    tiny = {"outside_diameter": 19.0, "inside_diameter": 15.0, "part_length": 0.5, "count": 2,
+            "material": "filled-ptfe-carbon"}  # fmt: skip
+    bare = {"spares": 0, "chucking_piece": 0.0, "end_facing": 0.0, "parting_width": 0.5}
+    answer = stock(sets=[tiny], bar_form="solid", bar_sizes="inch", **bare)
+    assert value(answer, "bar_length") == pytest.approx(2.0)
+    area = math.pi / 4 * (0.835 * 25.4) ** 2
+    assert 0.001 < value(answer, "mass") < 0.002
+    assert value(answer, "mass") == pytest.approx(2.1e-6 * area * 2.0, rel=0.1)
+
+
+def test_the_price_is_put_into_the_cost_where_all_metals_have_the_same():
+    def priced(sets, **prices):
+        cost = stock(sets=sets, **prices)["figures"]["cost"]
+        return [row["value"] for row in cost["working"] if row["symbol"] == "price"]
+
+    bronze = dict(ONE, name="bronze", material="phosphor-bronze")
+    assert priced([ONE], bar_price=5.5) == [5.5]
+    assert priced([ONE, SMALL], bar_price=5.5) == [5.5]
+    own = [{"material": "phosphor-bronze", "price": 14.0}]
+    assert priced([ONE, bronze], bar_price=5.5, metal_prices=own) == []
+
+
+def test_only_a_cored_bar_has_a_bore():
+    solid = stock(sets=[ONE], bar_form="solid")
+    cored = stock(sets=[ONE], bar_form="cored", bar_sizes="inch")
+    assert "bar_bore" not in solid["sets"][0] and "bar_bore" not in solid["figures"]
+    # 3 1/4 in is cored to 2 1/4 in: 3.360 as cast less two walls of 0.625 and 0.25 of skin.
+    assert cored["sets"][0]["bar_bore"]["value"] == pytest.approx(57.15)
+    assert value(cored, "bar_bore") == pytest.approx(57.15)
