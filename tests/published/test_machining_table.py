@@ -250,3 +250,9 @@ def test_a_drill_of_the_smallest_feeds_by_its_size():
     assert made.feed.value == pytest.approx(0.065)
     turns = 25000.0 / (3.14159265 * 3.0)
     assert made.cutting_time == pytest.approx(15.0 / (0.065 * turns), rel=1e-6)
+
+
+def test_speeds_and_feeds_of_next_to_nothing_are_still_some():
+    """0.005 m/min on 5 mm: a third of a turn a minute; 1 mm at 0.005 mm a minute: 200 minutes."""
+    assert machining.spindle_speed(0.005, 5.0) == pytest.approx(1.0 / 3.14159265)
+    assert machining.machining_time(1.0, 0.005) == pytest.approx(200.0)
