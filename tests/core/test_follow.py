@@ -239,6 +239,33 @@ def test_every_size_with_limits_that_a_ring_has_can_be_measured_and_the_reverse(
     assert seen == entries
 
 
+def test_a_size_of_the_ring_is_measured_where_it_is_made_or_inspected_alone():
+    """The app takes what is written down by the name of the size, wherever it stands."""
+    for more in (LAUNCH, PLAIN, {**LAUNCH, "slit_on_stick": True}, {"bore": 150.0}):
+        rows = calculations.run("route", {**more, "measured": [{}]})
+        made = {(size["name"], size["operation"]) for size in rows["rings"][0]["sizes"]}
+        names = {name for name, _ in made}
+        for row in rows["operations"]:
+            for size in row["sizes"]:
+                if size["name"] in names and size["reading"] != "set, not measured":
+                    assert (size["name"], row["key"]) in made or row["key"] == "inspect", size
+
+
+def test_a_ring_that_comes_right_though_a_size_is_out_says_so():
+    """A rough outside above its limits has more to turn off, and no more is wrong with it."""
+    card = calculations.run("route", {**LAUNCH, "measured": [{}]})["operations"]
+    sizes = {size["name"]: size for row in card for size in row["sizes"] if "limits" in size}
+    limits = sizes["rough_outside_diameter"]["limits"]
+    low, high = (limits[side]["value"] for side in ("lower", "upper"))
+    for rough, said, outcome in (
+        (0.5 * (low + high), "Ring 1 comes right:", "good"),
+        (high + 0.2, "Ring 1 comes right all the same:", "watch"),
+    ):
+        row = {"ring": 1, "rough_outside_diameter": rough}
+        ring = calculations.run("route", {**LAUNCH, "measured": [row]})["rings"][0]
+        assert ring["why"].startswith(said) and ring["outcome"] == outcome
+
+
 @pytest.mark.parametrize("calculation", ["route", "tooling", "inspection"])
 def test_the_rings_stand_in_every_answer_that_takes_them(calculation):
     request = {**LAUNCH, "measured": [{"ring": 3, "bored_inside_diameter": 75.05}]}

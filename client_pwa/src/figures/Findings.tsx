@@ -131,7 +131,10 @@ function shownAlike(value: Quantity | undefined, limit: Quantity | undefined, na
   const one = (quantity: Quantity | undefined): Shown | undefined => quantity && shown(quantity.value, quantity.unit, system.value, name);
   const pair: [Shown | undefined, Shown | undefined] = [one(value), one(limit)];
   const [first, second] = pair;
-  if (!first || !second || !value || !limit || first.unit === second.unit) return pair;
+  if (!first || !second || !value || !limit) return pair;
+  // "Now 0.288, limit 0.288" is another.
+  if (first.text === second.text && value.value !== limit.value) return [shown(value.value, value.unit, system.value, "limit"), shown(limit.value, limit.unit, system.value, "limit")];
+  if (first.unit === second.unit) return pair;
   if (first.unit !== "%" && second.unit !== "%") return pair;
   const share = (quantity: Quantity): Shown => inPercent(quantity.value);
   return [share(value), share(limit)];

@@ -104,5 +104,5 @@ function QuantityFact({ name, quantity, and, per }: QuantityFactProps) {
   if (!quantity) return null;
   const text = shown(quantity.value, quantity.unit, system.value, name);
   const more = and && shown(and.value, and.unit, system.value, name);
-  return <Fact name={name}>{`${text.text} ${text.unit}${per ? ` each ${per}` : ""}${more ? ` (${more.text} ${more.unit})` : ""}`}</Fact>;
+  return <Fact name={name}>{`${text.text} ${text.unit}${per ? ` a ${per}` : ""}${more ? ` (${more.text} ${more.unit})` : ""}`}</Fact>;
 }

@@ -5,7 +5,8 @@ import type { Size } from "../engine/answers";
 import { system } from "../base/settings";
 import { measure, placeOf } from "../sheet/measured";
 import { job } from "../sheet/sheet";
-import { shown } from "../units/show";
+import { limitShown, shown } from "../units/show";
+import type { Shown } from "../units/show";
 
 interface Props {
   sizes: readonly Size[];
@@ -57,7 +58,7 @@ const read = (size: Size): string => {
 };
 
 function OneRow({ size, label, ring, place }: Row & { place: string }) {
-  const text = shown(aim(size), size.unit, system.value, size.limits ? "limit" : (size.name ?? size.label));
+  const text = aimShown(size);
   const limits = limitsOf(size);
   const key = placeOf(place, size.name ?? size.label, ring || 1);
   return (
@@ -92,12 +93,20 @@ export function aim({ value, limits }: Size): number {
   return value < lower.value || value > upper.value ? (lower.value + upper.value) / 2 : value;
 }
 
+/** The size as it is read; never outside its limits as they are read. */
+export function aimShown(size: Size): Shown {
+  const limits = limitsOf(size);
+  const { text, unit } = shown(aim(size), size.unit, system.value, limits ? "limit" : (size.name ?? size.label));
+  if (!limits) return { text, unit };
+  return { text: Number(text) < Number(limits.lower) ? limits.lower : Number(text) > Number(limits.upper) ? limits.upper : text, unit };
+}
+
 /** The limits of a size as they are read, if it has any. */
 export function limitsOf({ limits }: Size): { lower: string; upper: string } | undefined {
   if (!limits) return undefined;
   const { lower, upper } = limits;
   return {
-    lower: shown(lower.value, lower.unit, system.value, "limit").text,
-    upper: shown(upper.value, upper.unit, system.value, "limit").text,
+    lower: limitShown(lower.value, lower.unit, system.value, false),
+    upper: limitShown(upper.value, upper.unit, system.value, true),
   };
 }

@@ -17,7 +17,7 @@ test("a change that the screen cannot show is no move", () => {
 });
 
 test("what has all but gone has not gone, and what hardly moved has moved", () => {
-  const words = (is: number): string => movesBetween({ free_gap: mm(10) } as Figures, { free_gap: mm(is) } as Figures, "metric")[0]!.words;
+  const words = (is: number): string => movesBetween({ free_gap: mm(10) }, { free_gap: mm(is) }, "metric")[0]!.words;
   expect(words(0.03)).toBe("99.7 % less");
   expect(words(10.02)).toBe("0.2 % more");
 });

@@ -42,6 +42,13 @@ export function percentWords(share: number): string {
   return `${text} ${unit}`;
 }
 
+/** A limit of a size as read, rounded into its limits: what is made to it is within them. */
+export function limitShown(value: number, unit: string, system: System, upper: boolean): string {
+  const { value: own, places } = convert(value, unit, system, "limit");
+  const steps = own * 10 ** places;
+  return fixed((upper ? Math.floor(steps + 1e-6) : Math.ceil(steps - 1e-6)) / 10 ** places, places);
+}
+
 /** Every digit that the engine gave, in the wanted system. */
 export function inFull(value: number, unit: string, system: System, name = ""): Shown {
   const converted = convert(value, unit, system, name);

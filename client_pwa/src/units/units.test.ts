@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { nearestFraction } from "./fraction";
 import { unitsOf } from "./kinds";
 import { fieldParts, joinText, parseQuantity, splitText } from "./parse";
-import { inPercent, fixed, fractionWords, inFull, shown, thouWords } from "./show";
+import { fixed, fractionWords, inFull, inPercent, limitShown, shown, thouWords } from "./show";
 
 /** Worked by hand; the paper is tested by the same table. */
 const SHARES = JSON.parse(readFileSync(new URL("../../../tests/vectors/shares_shown.json", import.meta.url), "utf8")) as [number, string][];
@@ -153,4 +153,13 @@ describe("what people read", () => {
     expect(shown(0.0527, "1", "metric", "thermal_efficiency")).toEqual({ text: "5.3", unit: "%" });
     expect(shown(0, "1", "metric", "leak_share")).toEqual({ text: "0", unit: "%" });
   });
+});
+
+it("a limit is read into its limits, as on drawings: what is made to it is within", () => {
+  // 75.0468 mm is 2.954598 in, 80.2338 mm is 3.158811 in.
+  expect(limitShown(75.0468, "mm", "inch", true)).toBe("2.9545");
+  expect(limitShown(80.2338, "mm", "inch", false)).toBe("3.1589");
+  expect(limitShown(75.0468, "mm", "metric", true)).toBe("75.046");
+  // A whole number of steps stays.
+  expect(limitShown(3.125 * 25.4, "mm", "inch", false)).toBe("3.1250");
 });

@@ -12,7 +12,7 @@ export function Facts({ operation }: { operation: Operation }) {
         <Fact name="Hold">{operation.hold}</Fact>
         <Fact name="Tool">{operation.tool}</Fact>
         <Fact name="Speed">{speed && words(speed, "Speed") + (surface ? ` (${words(surface, "Speed")})` : "")}</Fact>
-        <Fact name="Feed">{feed && words(feed, "Feed") + (per ? ` each ${per}` : "")}</Fact>
+        <Fact name="Feed">{feed && words(feed, "Feed") + (per ? ` a ${per}` : "")}</Fact>
         <Fact name="Passes">{passes !== undefined && passes > 1 ? String(passes) : ""}</Fact>
         <Fact name="Time">{time && words(time, "Time")}</Fact>
       </dl>

@@ -4,7 +4,7 @@ import type { Operation, Outcome, RingSoFar, Size } from "../../engine/answers";
 import { sentence } from "../../engine/labels";
 import { NumberEntry } from "../../fields/NumberEntry";
 import { Mark, WORD } from "../../figures/Findings";
-import { limitsOf, aim } from "../../figures/SizeTable";
+import { aim, aimShown, limitsOf } from "../../figures/SizeTable";
 import { measure, placeOf } from "../../sheet/measured";
 import { system } from "../../base/settings";
 import { job } from "../../sheet/sheet";
@@ -70,7 +70,7 @@ interface OneSizeProps {
 
 function OneSize({ operation, size, ring, changed, outcome, cost }: OneSizeProps) {
   const place = placeOf(`route/${operation.key}`, size.name ?? size.label, ring);
-  const text = shown(aim(size), size.unit, system.value, size.limits ? "limit" : (size.name ?? size.label));
+  const text = aimShown(size);
   const limits = limitsOf(size);
   const kind = kindOf(size.unit);
   const typed = job.value.measured[place] ?? "";
@@ -103,10 +103,11 @@ function OneSize({ operation, size, ring, changed, outcome, cost }: OneSizeProps
         />
       )}
       {verdict && (
-        <p class={`work-verdict finding-${verdict.outcome}`} role="status">
-          <Mark outcome={verdict.outcome} />
+        <p class="work-verdict" role="status">
+          {verdict.outcome && <Mark outcome={verdict.outcome} />}
           <span>
-            <b>{WORD[verdict.outcome]}:</b> {verdict.words} {cost && sentence(cost)}
+            {verdict.outcome && <b>{WORD[verdict.outcome]}: </b>}
+            {verdict.words} {cost && sentence(cost)}
           </span>
         </p>
       )}

@@ -2,10 +2,11 @@
 
 import type { Size } from "../../engine/answers";
 import type { System } from "../../base/settings";
-import { shown } from "../../units/show";
+import { fixed, limitShown, shown } from "../../units/show";
 
 export interface Verdict {
-  outcome: "good" | "watch" | "stop";
+  /** None where nothing says how far off it may be. */
+  outcome?: "good" | "watch" | "stop";
   words: string;
 }
 
@@ -19,26 +20,27 @@ export function kindOf(unit: string): string {
 /** The verdict on `measured` (in the size's own unit). Inside sizes grow as metal is taken, outside ones shrink: which
  * way is still open the name tells. */
 export function verdictOn(size: Size, measured: number, system: System): Verdict {
-  const by = (difference: number): string => {
-    const text = shown(Math.abs(difference), size.unit, system, "limit");
-    return `${text.text} ${text.unit}`.trim();
+  const { value, unit, limits } = size;
+  // Both as they are read: what the card shows is on the card, and degrees are apart by degrees.
+  const apart = (name: string, card: string): [number, string] => {
+    const own = shown(measured, unit, system, name);
+    const off = Number(own.text) - Number(card);
+    return [off, `${fixed(Math.abs(off), card.split(".")[1]?.length ?? 0)} ${own.unit}`];
   };
-  if (!size.limits) {
-    const off = measured - size.value;
-    if (Math.abs(off) <= 1e-9) return { outcome: "good", words: "As on the card." };
-    return { outcome: "good", words: `${by(off)} ${off > 0 ? "more" : "less"} than on the card.` };
+  if (!limits) {
+    const name = size.name ?? size.label;
+    const [off, by] = apart(name, shown(value, unit, system, name).text);
+    if (off === 0) return { outcome: "good", words: "As on the card." };
+    return { words: `${by} ${off > 0 ? "more" : "less"} than on the card.` };
   }
-  const { lower, upper } = size.limits;
+  const { lower, upper } = limits;
   // What the card prints is rounded into its limits; a reading of the printed limit is within them.
-  const hair = 1e-4 * Math.max(1, Math.abs(size.value) / 1000);
-  if (measured < lower.value - hair) return short(lower.value - measured, "below", grows(size), by);
-  if (measured > upper.value + hair) return short(measured - upper.value, "above", !grows(size), by);
-  return { outcome: "good", words: "Within its limits." };
-}
-
-function short(off: number, side: "below" | "above", open: boolean, by: (off: number) => string): Verdict {
-  const gone = `${by(off)} ${side} its ${side === "below" ? "lower" : "upper"} limit`;
-  return open ? { outcome: "watch", words: `${gone}: take off more.` } : { outcome: "stop", words: `${gone}: too much is off.` };
+  const hair = 1e-4 * Math.max(1, Math.abs(value) / 1000);
+  const below = measured < lower.value - hair;
+  if (!below && measured <= upper.value + hair) return { outcome: "good", words: "Within its limits." };
+  const [, by] = apart("limit", limitShown((below ? lower : upper).value, unit, system, !below));
+  const gone = `${by} ${below ? "below its lower" : "above its upper"} limit`;
+  return below === grows(size) ? { outcome: "watch", words: `${gone}: take off more.` } : { outcome: "stop", words: `${gone}: too much is off.` };
 }
 
 /** Whether taking metal off makes this size larger. */

@@ -16,7 +16,6 @@ from .part_sizes import (
     INSIDE,
     MICROMETER,
     RULE,
-    RULE_ENDWISE,
     SCALE,
     SET,
     bare,
@@ -79,7 +78,7 @@ class Work:
 
     def moves(self):
         length = self.d.blank.length
-        return bare("blank_length", "each free end moves", length, reading=RULE_ENDWISE)
+        return bare("blank_length", "each free end moves", length, reading=SET)
 
     def setting(self):
         d, t = self.d, self.t

@@ -197,8 +197,10 @@ def _ring(design, followed):
     number = decimal(followed.ring, 0)
     made = followed.made
     if not followed.faults:
-        why = "Ring %s comes right: %s thick, its gap %s along the ring, pressing %s." % (
+        out = any([step.within is False for step in followed.steps])
+        why = "Ring %s comes right%s: %s thick, its gap %s along the ring, pressing %s." % (
             number,
+            " all the same" if out else "",
             fine_length(made.thickness),
             fine_length(made.closed_gap),
             wall_pressure(made.wall_pressure),
