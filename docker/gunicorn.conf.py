@@ -18,7 +18,7 @@ bind = "127.0.0.1:8000"
 workers = int(os.environ.get("WEB_CONCURRENCY", "0")) or min(4, os.cpu_count() or 1)
 # A client that sends slowly, or nothing, costs a worker of this kind no thread: hundreds of them
 # leave the next honest caller as he was. With threads (gthread) forty stopped the service.
-worker_class = "ringwright.api.server_worker.Worker"
+worker_class = "ringwright.server_worker.Worker"
 worker_connections = 1000
 keepalive = 30
 # Load once and fork: the tables and the app's files are then shared by all workers.
