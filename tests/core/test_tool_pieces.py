@@ -12,6 +12,7 @@ import pytest
 
 from core.test_tools_hold import KINDS, settled, sizes, tools_of
 from ringwright.core.making import machining_table as tabled
+from ringwright.core.making import tool_list
 from ringwright.core.making.tool_work import Shape, piece, work
 from ringwright.core.ring.allowances import CUT_ANGLES
 
@@ -179,3 +180,22 @@ def test_a_trial_bore_is_never_over_the_cylinder(bore, grade_6):
     (size,) = tools_of({"bore": bore, "ring_type": "plain"})["bore-gauge"]["sizes"]
     ends = (size["limits"]["lower"]["value"], size["limits"]["upper"]["value"])
     assert ends == pytest.approx((bore - grade_6, bore), abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("bore", "under"),
+    # IT6 of ISO 286-1, table 1: 6 micrometres to 3 mm, 56 over 800 to 1000 mm; none beyond.
+    [(0.99, 0.0), (1.0, 0.006), (1.005, 0.006), (1000.0, 0.056), (1000.1, 0.0), (1005.0, 0.0)],
+)
+def test_a_trial_bore_is_within_grade_6_where_the_standard_has_one(bore, under):
+    assert tool_list.trial_limits(bore) == pytest.approx((bore - under, bore), abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("hole", "outside"), [(40.0, 52.0), (59.9, 71.9), (60.1, 72.12), (120.0, 144.0)]
+)
+def test_a_wall_round_a_hole_is_a_tenth_of_it_and_six_millimetres_at_least(hole, outside):
+    design, tools = settled({"bore": 79.375})
+    made = tool_list.tools(design, tools._replace(closing_ring_bore=hole))
+    (ring,) = [one for one in made if one.tool == "closing-ring"]
+    assert ring.shape.outside == pytest.approx(outside)
