@@ -50,6 +50,8 @@ def test_the_drill_for_a_bore_in_millimetres(inside, drill):
         # A very small bore: three quarters, to the 64th below, and one 64th at the least.
         (1.99 + 4 * SIXTY_FOURTH, 6 * SIXTY_FOURTH),
         (2.0, 3 * SIXTY_FOURTH),
+        # 0.75 of 2.1 mm is 3.97 of them.
+        (2.1, 3 * SIXTY_FOURTH),
         (0.5, SIXTY_FOURTH),
     ],
 )
@@ -164,3 +166,14 @@ def test_a_tool_has_the_limits_of_the_part_at_its_worst_and_its_own_size():
 def test_a_stick_may_lean_so_that_half_of_what_is_left_to_face_is_used_up():
     """0.4 mm to face and 84 mm across: sides out by 0.2; along 105 mm that is 0.25."""
     assert route_sawing.squareness(along=105.0, outside=84.0, allowance=0.4) == pytest.approx(0.25)
+
+
+@pytest.mark.parametrize(("facing", "passes"), [(0.5, 2), (0.51, 4), (1.2, 6)])
+def test_both_sides_of_a_blank_are_faced_in_half_millimetres(facing, passes):
+    _, _, rows = tube(bore=80.0, facing_allowance=facing)
+    assert rows["face-blank"].cut.passes == passes
+
+
+def test_whoever_holds_a_bar_by_nothing_finds_nothing_on_the_card():
+    _, _, rows = tube({"chucking_piece": 0.0}, bore=80.0)
+    assert size(rows["face-bar"], "chucking_piece") == 0.0
