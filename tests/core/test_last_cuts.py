@@ -94,8 +94,9 @@ def test_a_banded_ring_is_bored_while_its_outside_is_clamped(inside, passes):
 
 @pytest.mark.parametrize(("turns", "said"), [(PLAIN, False), (DOUBLE, True)])
 def test_each_turn_has_its_own_gap(turns, said):
-    labels = [size.label for row in worked(turns).finishing() for size in row.sizes
-              if size.name in ("closed_gap_reading", "clamped_gap_reading", "free_gap")]  # fmt: skip
+    gaps = ("closed_gap_reading", "clamped_gap_reading", "free_gap")
+    sizes = [size for row in worked(turns).finishing() for size in row.sizes]
+    labels = [size.label for size in sizes if size.name in gaps]
     assert len(labels) >= 3
     assert {label.endswith("of each turn") for label in labels} == {said}
 
