@@ -10,6 +10,7 @@ import pytest
 
 from core.test_tools_hold import KINDS, settled
 from ringwright.core import calculations
+from ringwright.core.making import tooling
 
 DOUBLE = {"bore": 79.375, "ring_width": 5.0}
 SPACER = {"bore": 150.0, "ring_type": "plain", "end_cut": "angled-45"}
@@ -98,3 +99,57 @@ def test_blanks_slit_on_the_stick_stand_a_band_and_a_saw_apart():
     assert figures["step"]["value"] == pytest.approx(0.9)
     assert d.blank.length == pytest.approx(7.6)
     assert "slit_mandrel_diameter" not in figures
+
+
+@pytest.mark.parametrize(
+    ("request_", "more"),
+    [
+        (DOUBLE, {"hot-work", "slitting-saw"}),
+        (SPACER, {"hot-work"}),
+        ({"bore": 80.0, "ring_type": "plain", "ring_material": "filled-ptfe-carbon",
+          "wall_pressure": 0.005}, set()),
+    ],
+)  # fmt: skip
+def test_cautions_are_of_the_work_that_is_done(request_, more):
+    """Heat where a ring is set, the slitting saw where turns are parted; the rest always."""
+    cautions = {row["key"] for row in calculations.run("tooling", request_)["cautions"]}
+    always = {"figures", "sharp-edges", "stored-spring", "rotating-work"}
+    assert cautions == always | more
+
+
+@pytest.mark.parametrize(
+    ("inside", "plate", "clamped", "ring_bore"),
+    [
+        # 3 mm of wall: shoulder and plate 0.3 of it in from 80 mm, or half of it and a clamp ring
+        # with 0.2 mm of play round them.
+        (0.0, 78.2, None, None),
+        (0.005, 77.0, 80.0, 77.2),
+    ],
+)
+def test_what_is_left_of_the_side_for_a_clamp(inside, plate, clamped, ring_bore):
+    d, _ = settled({"bore": 80.0, "ring_type": "plain", "setting": "sprung", "end_cut": "square"})
+    d = d._replace(
+        section=d.section._replace(thickness=3.0, width=4.0),
+        blank=d.blank._replace(finish_outside=80.0, rough_outside=80.9, length=4.5),
+        allowances=d.allowances._replace(inside=inside, finishing=0.5, gap_kerf=0.8, facing=0.25),
+    )
+    t = tooling.measure(d, {}, [])
+    assert t.end_plate_diameter == pytest.approx(plate)
+    assert t.outer_clamp_bore == clamped
+    assert t.clamp_ring_bore == (None if ring_bore is None else pytest.approx(ring_bore))
+    assert t.inside_clamped == pytest.approx(74.0)
+    assert (t.inside_at_clamp < 73.99) is (inside > 0.0)
+    assert t.clamp_mandrel_diameter == pytest.approx(t.inside_at_clamp - 0.1)
+    assert t.closing_ring_bore == pytest.approx(80.5) and t.closing_ring_width == 4.5
+    # The pot stands open by a tenth of a millimetre more along the ring.
+    assert t.pot_bore == pytest.approx(80.5 + 0.1 / math.pi)
+    assert t.pot_gap == pytest.approx(0.8 - math.pi * 0.4 + 0.1)
+    assert (t.pot_depth, t.part_length) == (pytest.approx(3.0), pytest.approx(5.0))
+    # Three tenths of a fifth of the width shorter than the ring; of a wide one 0.3 mm.
+    assert t.spigot_length == pytest.approx(3.76)
+    wide = tooling.measure(d._replace(section=d.section._replace(width=7.0)), {}, [])
+    assert wide.spigot_length == pytest.approx(6.7)
+    assert t.scarf_length is None and t.step is None and t.table_grip is None
+    shelf = tooling.measure(d, {"shelf_pot": 81.0, "shelf_clamp_mandrel": 70.0}, [])
+    assert (shelf.pot_bore, shelf.clamp_mandrel_diameter) == (81.0, 70.0)
+    assert shelf.pot_gap == pytest.approx(0.8 + math.pi * 0.1)
