@@ -84,10 +84,12 @@ def test_an_outside_already_turned_leaves_the_closing_gap_its_own_limits():
     assert ranges["clamped_gap_reading"] == pytest.approx(expected, **EXACT)
 
 
+# The second could be kept by ends that leaned the other way.
+@pytest.mark.parametrize("thickness", [(2.93, 2.93), (2.92, 2.935)])
 @pytest.mark.parametrize(("wanted", "gap"), [(0.21, 0.25), (0.42, 0.42), (0.53, 0.5)])
-def test_where_no_closing_gap_keeps_the_thickness_the_card_s_own_is_kept(wanted, gap):
+def test_where_no_closing_gap_keeps_the_thickness_the_card_s_own_is_kept(wanted, gap, thickness):
     one, ranges = ring(), {}
-    one.own = one.own._replace(thickness=(2.93, 2.93))
+    one.own = one.own._replace(thickness=thickness)
     found = one.closed(PLAN._replace(clamped_gap=wanted), ranges)
     assert found.clamped_gap == pytest.approx(gap, **EXACT)
     assert ranges == {}
@@ -161,6 +163,8 @@ def test_the_largest_gap_and_the_last_cut_s_room_are_the_card_s():
     d = settled()
     one = follow.Ring(d, dict.fromkeys(NAMES), 1, "light", None)
     assert one.largest == pytest.approx(one.held.closed_gap[1] / math.sqrt(0.75))
+    # Off the stick unless it is said.
+    assert one.on_stick is False
     # IT7 of over 80 to 120 mm, at the most.
     assert 0.0 < one.last <= 0.035 + 1e-9
     assert one.last == pytest.approx(one.held.finish[1] - 90.0, abs=1e-9)
@@ -204,6 +208,13 @@ def test_the_next_ring_goes_by_the_mean_of_what_the_heat_gave_before(shown, expe
     assert found[-1].plan.relief == pytest.approx(expected, **EXACT)
     assert found[0].relief == pytest.approx(shown[0] / 100.0, **EXACT)
     assert follow.follow(d, None) == []
+
+
+def test_a_ring_is_off_the_stick_unless_it_is_said():
+    d = settle({"bore": 90.0, "ring_type": "double-turn"})[0]
+    for stick, there in (((), False), ((True,), True)):
+        (found,) = follow.follow(d, [sized()], "light", *stick)
+        assert ("cut_off_step" in [step.name for step in found.steps]) is there
 
 
 @pytest.mark.parametrize(
