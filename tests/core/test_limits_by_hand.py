@@ -239,7 +239,7 @@ def test_a_bore_that_would_have_to_be_over_size_begins_at_its_nominal():
     assert found.worst.thickness == pytest.approx((thin, thick), **EXACT)
 
 
-@pytest.mark.parametrize("more", [-0.03, 0.0, 0.03, 0.06])
+@pytest.mark.parametrize("more", [-0.03, -0.0235, 0.0, 0.03, 0.06])
 def test_a_blank_drawn_off_its_middle_is_bored_to_suit_the_thickness(more):
     """The bore's limits move with it, but the nominal bore is always within them."""
     d = ring(thickness=2.93, more=more, kerf=0.4, closing=0.3)
@@ -338,6 +338,8 @@ SMALL = [
     {"bore": 12.0, "ring_type": "plain", "setting": "bound"},
     {"bore": 90.0, "ring_type": "plain", "free_gap": 1.5},
     {"bore": 90.0, "ring_type": "plain", "free_gap": 1.5, "setting": "sprung"},
+    # Here the slack side is the nearer.
+    {"bore": 200.0, "ring_type": "plain", "free_gap": 1.5, "setting": "sprung"},
 ]
 
 
@@ -350,4 +352,4 @@ def test_a_small_ring_is_held_closer_until_it_presses_within_its_own_limits_and_
     aim = d.spring.wall_pressure
     least, most = found.worst.wall_pressure
     assert low <= least < aim < most <= high
-    assert max((most - aim) / (high - aim), (aim - least) / (aim - low)) > 0.95
+    assert max((most - aim) / (high - aim), (aim - least) / (aim - low)) > 0.92
