@@ -12,6 +12,7 @@ from core.test_bore_survey import outcome, survey, value
 from ringwright.core import calculations
 from ringwright.core.measuring import bore_survey
 from ringwright.core.problems import InputProblem
+from ringwright.core.ring.design import settle
 
 # height, mean diameter, U, phase: the middle of the means is none of them, nor their mean.
 HEIGHTS = ((4.0, 79.98, 0.005, 70.0), (61.0, 79.99, 0.024, 22.5), (118.0, 80.04, 0.011, 140.0))
@@ -188,10 +189,10 @@ def test_a_tenth_from_the_mean_is_a_slip(wild, refused):
     assert [fault.path for fault in told.value.faults] == [("readings", 1, "diameter")]
 
 
-@pytest.mark.parametrize("taper", [0.5, 0.1])
+@pytest.mark.parametrize("taper", [0.8, 0.1])
 def test_a_remedy_is_tried_in_the_bore_as_it_will_be(taper):
-    """Too slack a ring: bored true the bore asks for no room for the taper of 0.5 mm, in which any
-    plain ring's gap would be too wide; run as it is, the gap is opened for the taper of 0.1."""
+    """Too slack a ring: bored true the bore asks for no room for the taper of 0.8 mm, pi 0.4 of a
+    gap, past the 0.96 at which a plain ring's is too wide; run, the gap is opened for 0.1."""
     heights = ((0.0, 80.0 - taper / 2.0, 0.0, 0.0), (90.0, 80.0 + taper / 2.0, 0.0, 0.0))
     answer = survey(read(heights), ring_type="plain", wall_pressure=0.01)
     assert answer["verdict"] == ("run" if taper == 0.1 else "bore-out")
@@ -210,3 +211,26 @@ def test_a_shape_of_lobes_is_as_much_as_its_amplitudes():
         ]
     )[0]
     assert bore_survey._lobes(section) == pytest.approx(0.024, abs=1e-12)
+
+
+def test_in_a_round_bore_the_ring_is_tried_without_steam():
+    """A ring bound round and left as it was set shows light of 0.1047 of its bending times r^2."""
+    ring = {"bore": 80.0, "ring_type": "plain", "setting": "bound", "finishing": "forced-round"}
+    design = settle(ring)[0]
+    section = bore_survey.bore_fit.sections(
+        [bore_survey.bore_fit.Reading(0.0, a, 80.0, "two-point") for a in (0.0, 45.0, 90.0)]
+    )[0]
+    r = 0.5 * (80.0 - design.section.thickness)
+    light = 0.1047478 * design.spring.curvature_change * r * r
+    tried = bore_survey._trial(design, section, 80.0)
+    assert tried.in_round.widest_light == pytest.approx(light, rel=2e-3)
+    assert tried.worst.widest_light == pytest.approx(light, rel=2e-3)
+
+
+def test_the_gap_s_direction_is_told_within_one_turn():
+    """Three lobes alone, read beside a two-point gauge at 500 degrees, from which directions are
+    tried by eighths of a turn: 500 is 140, and so are 140 and 45, 90 or 135 more."""
+    rows = read(((0.0, 80.0, 0.01, 35.0),), (0.0, 30.0, 60.0, 90.0), "three-point", 3)
+    rows += read(((0.0, 80.0, 0.0, 0.0),), (500.0,))
+    direction = value(survey(rows, ring_type="plain"), "gap_direction")
+    assert direction in (140.0, 185.0, 230.0, 275.0)

@@ -63,6 +63,29 @@ def test_a_ring_follows_up_to_a_hundredth_of_seal_or_two_hundredths_of_light(
 
 
 @pytest.mark.parametrize(
+    ("sealed", "light", "sealed_round", "light_round", "follows"),
+    [
+        # 0.005 of the seal, 0.015 of light: what it loses in a round bore as well is not counted.
+        (0.895, 0.300, 0.900, 0.010, True),
+        (0.500, 0.035, 0.900, 0.020, True),
+        (0.500, 0.300, 0.900, 0.270, False),
+    ],
+)
+def test_what_a_ring_leaves_in_a_round_bore_is_not_held_against_this_one(
+    sealed, light, sealed_round, light_round, follows
+):
+    tried = trial(sealed, light, sealed_round, light_round)
+    assert survey_findings.verdict(seen(), tried, None).follows is follows
+
+
+def test_boring_takes_a_quarter_of_a_millimetre_beyond_the_largest_place():
+    """80.15 and 0.25 is 80.4 to the tenth, 80.16 and 0.25 the next."""
+    for largest, bored in ((80.15, 80.4), (80.16, 80.5)):
+        found = survey_findings.verdict(seen(largest=largest), trial(0.0, 0.3), None)
+        assert (found.word, found.clean_up) == ("bore-out", pytest.approx(bored))
+
+
+@pytest.mark.parametrize(
     ("out", "bore", "word"), [(0.16, 80.0, "run"), (0.15, 40.0, "hone"), (0.1501, 40.0, "bore-out")]
 )
 def test_at_its_very_limit_a_bore_is_within_it(out, bore, word):
@@ -276,7 +299,7 @@ def test_a_gauge_s_doubt_counts_both_sides_of_the_limit_where_it_can_change_the_
 
 @pytest.mark.parametrize(
     ("error", "misfit", "said"),
-    [(0.004, 0.0061, True), (0.004, 0.006, False), (0.0, 0.003, False), (0.008, 0.0125, True)],
+    [(0.004, 0.00603, True), (0.004, 0.006, False), (0.0, 0.003, False), (0.008, 0.0125, True)],
 )
 def test_readings_that_disagree_by_half_as_much_again_as_the_gauge_s_error(error, misfit, said):
     """The worst of the heights counts; a gauge said to be without error is not argued with."""
