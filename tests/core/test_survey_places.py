@@ -119,3 +119,28 @@ def test_a_bore_that_will_be_true_has_no_tightest_place():
     )
     assert answer["verdict"] == "bore-out"
     assert "piston-seizes" not in [row["check"] for row in answer["findings"]]
+
+
+def test_a_ring_whose_spring_the_taper_takes_up_is_told_so():
+    """9 pi/4 p d (d - a)^3/(E a^3) is 0.18 mm of spring for 0.002 N/mm2 and 3 mm; the widest place,
+    0.07 mm over the middle, takes pi 0.07, 0.22 mm. As drawn it is slack as well, told once."""
+    rows = checks(0.14, wall_pressure=0.002, radial_thickness=3.0)
+    (why,) = [why for check, _, why in rows if check == "too-slack"]
+    assert why.startswith("The ring presses with only 0.002")
+    # Slack nowhere but in the widest place: a ring of 20 mm in a bore of 300 that wears to 0.6 mm.
+    # Its spring is 0.91 mm, pi 0.297 are 0.93.
+    rows = survey(
+        [
+            {"height": height, "direction": angle, "diameter": 300.0 + size}
+            for height, size in ((0.0, -0.297), (200.0, 0.297))
+            for angle in (0.0, 45.0, 90.0)
+        ],
+        ring_type="plain",
+        radial_thickness=20.0,
+        wall_pressure=0.0153,
+    )["findings"]
+    (row,) = [row for row in rows if row["check"] == "too-slack"]
+    assert row["outcome"] == "stop"
+    assert row["why"].endswith("it does not press there.")
+    assert row["why"].startswith("In the widest place, 300.30 mm")
+    assert (row["value"]["value"], row["limit"]["value"]) == (0.0, 0.015)

@@ -3,9 +3,11 @@ and slackest."""
 
 import math
 
-from ..records import STOP, finding
+from ..problems import InputProblem
+from ..records import STOP, Quantity, finding
 from ..ring import ring_remedies
 from ..ring.design import as_inputs, settle
+from ..ring.judging import SLACK_STOP
 from ..ring.sizing import stops
 from ..wording import length
 from .survey_findings import breathing
@@ -53,7 +55,14 @@ def _rows(seen, design, values, running):
     for place, bore in (("tightest", seen.tight), ("widest", seen.slack)):
         if bore == design.duty.bore:
             continue
-        for row in stops(standing(design, bore, values)):
+        try:
+            there = stops(standing(design, bore, values))
+        except InputProblem:
+            why = "The gap takes up all the ring's spring: it does not press there."
+            remedy = "Ask for more wall pressure or a larger free gap."
+            limit = Quantity(SLACK_STOP, "MPa")
+            there = [finding("too-slack", STOP, why, remedy, Quantity(0.0, "MPa"), limit)]
+        for row in there:
             if row.check in known or row.check in OF_THE_GAP or row.check in _OF_THE_BLANK:
                 continue
             known.append(row.check)
