@@ -199,3 +199,22 @@ def test_a_wall_round_a_hole_is_a_tenth_of_it_and_six_millimetres_at_least(hole,
     made = tool_list.tools(design, tools._replace(closing_ring_bore=hole))
     (ring,) = [one for one in made if one.tool == "closing-ring"]
     assert ring.shape.outside == pytest.approx(outside)
+
+
+@pytest.mark.parametrize(
+    ("request_", "through"),
+    [({"bore": 80.0}, True), ({"bore": 80.0, "ring_type": "plain", "setting": "bound"}, False)],
+)
+def test_only_a_double_turn_ring_lies_inside_out_on_its_former(request_, through):
+    former = tools_of(request_)["former"]
+    assert ("Inside out" in former["why"]) is through
+
+
+def test_a_piece_is_in_millimetres_unless_inches_are_asked_for():
+    design, tools = settled({"bore": 80.0})
+    plate = next(one for one in tool_list.tools(design, tools) if one.tool == "end-plate")
+    sizes_ = {name: size.value for name, size in tool_list.tree(plate)["piece"].items()}
+    # Eight millimetres thick and 5 more; in inches 33/64 is not a sixteenth, 9/16 is.
+    assert sizes_["length"] == 13.0
+    inches = tool_list.tree(plate, True)["piece"]
+    assert inches["length"].value == pytest.approx(9.0 * 25.4 / 16.0)
