@@ -140,6 +140,46 @@ def test_bore_is_never_cut_in_its_box(browser, served):
             context.close()
 
 
+def test_no_digit_is_cut_at_any_key(sheet):
+    """Few digits have room unmeasured; one more may not, nor may larger letters."""
+    page = sheet.page
+    room = "(() => { const e = document.querySelector('#in-bore');"
+    room += " return [e.value, e.scrollWidth, e.clientWidth] })()"
+    box = page.get_by_label("Bore", exact=True).first
+    for size in ("17px", "21px"):
+        page.evaluate("s => { document.documentElement.style.fontSize = s }", size)
+        box.focus()
+        box.press("Backspace")
+        for at, key in enumerate("88.888888 mm"):
+            box.press(key)
+            page.wait_for_timeout(60)
+            text, wide, within = page.evaluate(room)
+            assert text == "88.888888 mm"[: at + 1]
+            assert wide <= within, (text, size)
+        box.blur()
+
+
+@pytest.mark.parametrize("theme", ["light", "sunlight"])
+def test_nothing_moves_while_figures_are_worked(browser, served, theme):
+    """The broken edge of old figures takes no room: at each key the page below would jump."""
+    context = browser.new_context(viewport={"width": 360, "height": 740})
+    context.add_init_script(
+        "localStorage.setItem('ringwright-settings', JSON.stringify({theme: '%s'}))" % theme
+    )
+    sheet = Sheet(context.new_page(), served).open().ready()
+    old, new, edge = sheet.page.evaluate(
+        "(() => { const plate = document.querySelector('.plate');"
+        " const below = document.querySelector('#findings');"
+        " const top = () => [below, plate.lastElementChild].map("
+        "e => e.getBoundingClientRect().top);"
+        " const before = top(); plate.classList.add('stale');"
+        " return [before, top(), getComputedStyle(plate).outlineStyle] })()"
+    )
+    assert old == new
+    assert edge == "dashed"
+    context.close()
+
+
 def test_stock_names_the_bar_that_the_cut_list_cuts(sheet):
     page = sheet.page
     sheet.go("stock")

@@ -96,3 +96,18 @@ def test_every_start_from_the_image_answers_on(context, own_server):
     # Had one broken, the image would have been forgotten with it.
     assert first.page.evaluate(STORED)
     assert first.complaints == []
+
+
+def test_the_image_is_made_when_the_hand_rests(context, own_server):
+    """To make it takes a phone some seconds of work, in which each key would wait."""
+    first = Sheet(context.new_page(), own_server.address).open().ready()
+    first.until(ANSWERED)
+    box = first.page.get_by_label("Bore", exact=True).first
+    box.fill("80 mm")
+    # It would be there about five seconds after the start.
+    end = time.monotonic() + 9
+    while time.monotonic() < end:
+        box.fill("81 mm" if box.input_value() == "80 mm" else "80 mm")
+        first.page.wait_for_timeout(700)
+    assert first.page.evaluate(STORED) == []
+    assert stored(first.page)

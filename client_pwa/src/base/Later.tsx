@@ -7,6 +7,8 @@ import { Component, options } from "preact";
 import type { ComponentChildren } from "preact";
 
 interface Props {
+  /** At once the first time; only a change comes later. */
+  now?: boolean;
   children: ComponentChildren;
 }
 
@@ -14,10 +16,10 @@ const waiting = new Set<Later>();
 let next: ReturnType<typeof setTimeout> | undefined;
 
 export class Later extends Component<Props> {
-  private begun = false;
+  private begun = this.props.now;
 
   override componentDidMount(): void {
-    wait(this);
+    if (!this.begun) wait(this);
   }
 
   override componentWillUnmount(): void {

@@ -23,13 +23,13 @@ interface Waiting {
 }
 
 const IMAGE_AFTER_MS = 4_000;
-let imageAsked = false;
+let imageTimer: ReturnType<typeof setTimeout> | undefined;
 
-/** Once a visit, when the first figures have long stood, by an engine of its own that ends with it. */
+/** Once a visit, when the hand has long rested, by an engine of its own that ends with it. */
 function makeImageLater(): void {
-  if (imageAsked) return;
-  imageAsked = true;
-  setTimeout(() => {
+  clearTimeout(imageTimer);
+  imageTimer = setTimeout(() => {
+    imageTimer = undefined;
     const maker = makeWorker();
     maker.addEventListener("message", () => maker.terminate());
     maker.addEventListener("error", () => maker.terminate());
@@ -154,7 +154,7 @@ class Lane {
 
 /** What the core writes in plain letters, as it is printed: "116 C (241 F)", "0.05 N/mm2". */
 function printed(text: string): string {
-  return text.replace(/([\d.]+) C \(([\d. ]+) F\)/g, "$1 °C ($2 °F)").replace(/N\/mm2\b/g, "N/mm²");
+  return text.replace(/ C \(([\d. ]+) F\)/g, " °C ($1 °F)").replaceAll("N/mm2", "N/mm²");
 }
 
 function readAnswer(text: string): Outcome {
@@ -190,6 +190,7 @@ quick.whenIdle = () => {
 export function ask(key: string, name: string, request: unknown, listener: Listener, working = false): void {
   const question = { key, name, text: JSON.stringify(request), working, listener };
   const lane = SLOW.has(name) ? slow : quick;
+  if (imageTimer !== undefined) makeImageLater();
   laneOf.set(key, lane);
   if (lane === slow && quick.busy) held.set(key, () => slow.ask(question));
   else lane.ask(question);

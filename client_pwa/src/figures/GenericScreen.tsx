@@ -55,7 +55,7 @@ export function GenericScreen({ calculation, first = [], elsewhere = [], rowName
           </form>
         )}
         <Status result={view.result} calculation={calculation} shownAt={(fault) => isOf(first, fault) || (top !== undefined && isOf(elsewhere, fault))} />
-        <Moved calculation={calculation} />
+        <Moved view={view} />
         {children?.(view)}
       </div>
       <div class="two-right">

@@ -3,13 +3,12 @@
 import { useRef } from "preact/hooks";
 import { system } from "../base/settings";
 import type { Figures } from "../engine/answers";
-import type { Key } from "../engine/tables";
 import { figureLabel } from "../engine/tables";
 import { lastStep } from "../sheet/history";
 import { jobId } from "../sheet/sheet";
 import { movesBetween } from "./moved";
 import type { Move } from "./moved";
-import { settledView } from "./results";
+import type { InView } from "./results";
 
 /** As many as are read at a glance; the rest lie below. */
 const AT_ONCE = 3;
@@ -21,10 +20,10 @@ interface Seen {
   now: Figures;
 }
 
-export function Moved({ calculation }: { calculation: Key }) {
-  const { answer, result } = settledView(calculation);
+export function Moved({ view: { answer, result } }: { view: InView }) {
   const seen = useRef<Seen | undefined>(undefined);
-  const [id, step] = [jobId.value, lastStep.value];
+  // Only an answer tells of a move: neither another job nor another step by itself.
+  const [id, step] = [jobId.peek(), lastStep.peek()];
   if (answer && result.state === "ready" && answer.figures !== seen.current?.now) {
     const last = seen.current?.id === id ? seen.current : undefined;
     seen.current = { id, step, before: last?.step === step ? last?.before : last?.now, now: answer.figures };

@@ -40,12 +40,14 @@ export function settledView(calculation: Key): InView {
   return found.value;
 }
 
+const NONE: readonly Fault[] = [];
+
 function viewOf(result: Result): InView {
   const answer = result.state === "ready" ? result.answer : "before" in result ? result.before : undefined;
   return {
     result,
     answer,
-    faults: result.state === "faults" ? result.faults : [],
+    faults: result.state === "faults" ? result.faults : NONE,
     stale: result.state === "ready" ? result.stale : answer !== undefined,
   };
 }

@@ -6,10 +6,11 @@ import { labelOf } from "../../engine/labels";
 import type { FigureName } from "../../engine/names";
 import { figureLabel } from "../../engine/tables";
 import { FigureTile } from "../../figures/Figures";
-import { inView } from "../../figures/results";
+import { inView, settledView } from "../../figures/results";
 import { openFigure } from "../../figures/working";
 import { system } from "../../base/settings";
 import { shown } from "../../units/show";
+import { Later } from "../../base/Later";
 import { RingDrawing } from "./RingDrawing";
 
 interface Props {
@@ -29,7 +30,9 @@ export function RingPlate({ sizing, turns, waiting }: Props) {
           <Tile name="closed_gap" figure={figures?.closed_gap} />
           <FormerTile />
           <BarTile />
-          <RingDrawing figures={figures} turns={turns} />
+          <Later now>
+            <RingDrawing figures={figures} turns={turns} />
+          </Later>
         </>
       ) : (
         <p class="plate-empty">Enter a bore and a steam pressure: the rest is chosen for you, and yours to change.</p>
@@ -63,13 +66,13 @@ function Tile({ name, label = figureLabel(name), figure }: { name: FigureName; l
 
 // Each asks for its own answer: when it comes, nothing else is drawn anew.
 function FormerTile() {
-  const figures = inView("tooling").answer?.figures;
+  const figures = settledView("tooling").answer?.figures;
   const spacer = !figures?.former_diameter && figures?.spacer_width;
   return spacer ? <Tile name="spacer_width" label="Spacer" figure={spacer} /> : <Tile name="former_diameter" label="Former" figure={figures?.former_diameter} />;
 }
 
 function BarTile() {
-  const figures = (inView("job").answer?.stock as Answer | undefined)?.figures;
+  const figures = (settledView("job").answer?.stock as Answer | undefined)?.figures;
   return <Tile name="bar_diameter" label={figures?.bar_bore ? "Bar, cored" : "Bar"} figure={figures?.bar_diameter} />;
 }
 

@@ -49,7 +49,7 @@ export function RingScreen() {
   const findings = sizing.answer?.findings ?? [];
   const waiting = sizing.result.state === "waiting";
   return (
-    <div class="two">
+    <div class="two tall">
       <div class="two-left">
         <form class="card top-entries" onSubmit={(event) => event.preventDefault()}>
           <SheetEntry name="bore" calculation="sizing" faults={sizing.faults} />
@@ -74,7 +74,9 @@ export function RingScreen() {
             <span>{summary(findings)}</span>
           </a>
         )}
-        <Moved calculation="sizing" />
+        <Later>
+          <Moved view={sizing} />
+        </Later>
       </div>
       <div class="two-right">{!waiting && <Below sizing={sizing} turns={turns} />}</div>
     </div>
