@@ -329,8 +329,7 @@ def _stress(rows, design, borne):
             "closed-stress",
             outcome,
             "Closed in this bore the ring carries %s, %s of its bending strength, at a wall "
-            "pressure of %s."
-            % (stress(peak), percent(share), wall_pressure(borne.mean_pressure)),
+            "pressure of %s." % (stress(peak), percent(share), wall_pressure(borne.mean_pressure)),
             ""
             if outcome == GOOD
             else "Make the ring thicker at the same wall pressure, or ask for less pressure.",
