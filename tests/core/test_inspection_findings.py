@@ -169,3 +169,29 @@ def test_a_verdict_is_the_worst_that_was_found():
     assert wide(3.2 * GREATEST)["verdict"] == "scrap"
     assert wide(2.0 * GREATEST)["verdict"] == "accept"
     assert relieved(0.95, **PLAIN, relief=0.9)["verdict"] == "accept"
+
+
+def test_a_size_at_its_very_limit_is_within_it():
+    assert outcome(wide(LEAST), "width") == "good"
+    assert outcome(wide(1.5 * GREATEST), "width") == "good"
+
+
+def test_a_ring_as_wide_as_its_groove_stands_neither_clear_nor_proud_of_it():
+    why = row_of(wide(0.0), "width")["why"]
+    assert why.startswith("The ring stands 0.000 mm (0.0000 in) clear in its groove of 4.000 mm")
+
+
+@pytest.mark.parametrize(("soaked", "hotter"), [(650.0, 650.0), (450.0, None)])
+def test_a_ring_that_kept_little_is_soaked_no_cooler_than_it_was(soaked, hotter):
+    """As hot as it was to be, or as is usual where that is more."""
+    ring = {**PLAIN, "relief": 0.9, "soak_temperature": soaked}
+    remedy = row_of(relieved(0.4, **ring), "relief")["remedy"]
+    said = float(remedy.split("Soak at ")[1].split(" C")[0])
+    assert said == hotter if hotter else said > soaked
+
+
+def test_what_stops_the_piston_is_told_once_and_to_be_mended_there():
+    """A piston 0.01 mm small seizes, whatever ring is on it; the ring itself is well."""
+    answer = inspection(**PLAIN, piston_diameter=79.99, measured_width=3.15)
+    (row,) = [row for row in answer["findings"] if row["check"] == "piston-seizes"]
+    assert row["remedy"].startswith("Mend it before the ring runs")

@@ -124,8 +124,8 @@ def relieved(share, **ring):
     [
         (0.851, "good", False),
         (0.949, "good", False),
-        (0.849, "watch", False),
-        (0.951, "watch", False),
+        (0.8497, "watch", False),
+        (0.9503, "watch", False),
         (0.501, "watch", False),
         (0.499, "watch", True),
     ],
@@ -166,7 +166,7 @@ def test_the_next_spacer_is_told_where_one_serves(relief, next_one):
         assert value(answer, "next_spacer_width") == pytest.approx(kerf + opened, rel=1e-9)
 
 
-@pytest.mark.parametrize(("beyond", "said"), [(-0.001, "good"), (0.001, "watch")])
+@pytest.mark.parametrize(("beyond", "said"), [(-0.0001, "good"), (0.0001, "watch")])
 @pytest.mark.parametrize("side", [-1.0, 1.0])
 def test_a_free_shape_a_twelfth_of_the_gap_from_what_is_due_is_watched(beyond, said, side):
     """0.08 m and 0.02 mm more; spread by a spacer m/6 (1 + 0.66 m/r) is due (elastica)."""
