@@ -104,7 +104,9 @@ def test_noisy_readings_of_both_gauges_as_numpy_fits_them(turned):
     assert not section.aligned
 
 
-@pytest.mark.parametrize(("first", "turn"), [(0.0, 90.0), (20.0, 81.0), (20.0, 99.0), (95.0, 90.0)])
+@pytest.mark.parametrize(
+    ("first", "turn"), [(0.0, 90.0), (20.0, 80.5), (20.0, 99.5), (200.0, 90.0)]
+)
 def test_two_directions_nearly_square_give_an_oval_along_the_first(first, turn):
     """D_0 + v cos 2 (theta - first) through two readings: v = (D_a - D_b)/(1 - cos 2 turn)."""
     readings = [Reading(0.0, first, 80.07, TWO_POINT), Reading(0.0, first + turn, 80.01, TWO_POINT)]
@@ -139,6 +141,9 @@ def test_two_directions_far_from_square_tell_a_size_and_no_oval(turn):
         # 8 degrees apart is the same place by eye, 12 degrees is another.
         ((0.0, 8.0, 90.0), 1),
         ((0.0, 12.0, 90.0), 1),
+        ((3.0, 9.0, 93.0), 1),
+        ((170.5, 45.0, 0.0), 0),
+        ((169.5, 45.0, 0.0), 1),
         ((172.0, 0.0), 0),
         ((168.0, 40.0, 0.0), 1),
         ((0.0, 0.0, 180.0), 0),
@@ -147,7 +152,8 @@ def test_two_directions_far_from_square_tell_a_size_and_no_oval(turn):
 def test_readings_at_one_place_are_one_direction(directions, ovals):
     section = only(taken(directions, LOBES))
     assert len(section.harmonics) == ovals
-    assert section.aligned == (90.0 in directions and 12.0 not in directions)
+    square = 90.0 in directions or 93.0 in directions
+    assert section.aligned == (square and 12.0 not in directions)
 
 
 def test_three_directions_of_a_three_point_gauge_within_120_degrees_settle_three_lobes():
@@ -159,6 +165,9 @@ def test_three_directions_of_a_three_point_gauge_within_120_degrees_settle_three
     assert only(three).direction == 0.0
     # 120 degrees on, its feet stand where they stood; two places are too few.
     assert not only(taken((0.0, 120.0, 240.0, 40.0), LOBES, THREE_POINT)).harmonics
+    # So does 9 degrees short of it, by eye; 11 degrees short is another.
+    assert not only(taken((0.0, 50.0, 111.0), LOBES, THREE_POINT)).harmonics
+    assert only(taken((0.0, 50.0, 109.0), LOBES, THREE_POINT)).harmonics
 
 
 def test_heights_less_than_half_a_millimetre_apart_are_one():
