@@ -153,3 +153,18 @@ def test_what_is_left_of_the_side_for_a_clamp(inside, plate, clamped, ring_bore)
     shelf = tooling.measure(d, {"shelf_pot": 81.0, "shelf_clamp_mandrel": 70.0}, [])
     assert (shelf.pot_bore, shelf.clamp_mandrel_diameter) == (81.0, 70.0)
     assert shelf.pot_gap == pytest.approx(0.8 + math.pi * 0.1)
+
+
+def test_a_spigot_clears_what_a_band_leaves_oval_on_both_sides():
+    """Sprung, largest less smallest radius is 0.575 of kappa0 r^2: 0.0852 mm of 1e-4 and 38.5 mm;
+    with 0.2 mm to bore on each side the least inside is 74 - 2 (0.2 + 0.0852)."""
+    d, _ = settled({"bore": 80.0, "ring_type": "plain", "setting": "sprung", "end_cut": "square"})
+    d = d._replace(
+        section=d.section._replace(thickness=3.0),
+        blank=d.blank._replace(finish_outside=80.0),
+        allowances=d.allowances._replace(inside=0.2),
+        spring=d.spring._replace(curvature_change=1e-4),
+    )
+    t = tooling.measure(d, {}, [])
+    assert t.inside_at_clamp == pytest.approx(73.4295, abs=5e-4)
+    assert t.clamp_mandrel_diameter == pytest.approx(73.3295, abs=5e-4)
