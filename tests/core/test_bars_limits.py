@@ -154,3 +154,23 @@ def test_bars_in_the_system_asked_for_else_of_a_job_in_inches_else_any():
     assert bar_choice.system_of({"bar_sizes": "metric"}) == "metric"
     assert bar_choice.system_of({"inch_sizes": True}) == "inch"
     assert bar_choice.system_of({}) is None
+
+
+def test_sizes_are_written_out_alike_when_first_asked_for():
+    """Eighths to 2 in, quarters to 6, halves to 12, whole inches to 16; 5, 10 and 20 mm."""
+    bars._listed.clear()
+    inches = [0.75 + at / 8.0 for at in range(11)] + [2.25 + at / 4.0 for at in range(16)]
+    inches += [6.5 + at / 2.0 for at in range(12)] + [13.0, 14.0, 15.0, 16.0]
+    found = bars.sizes("inch")
+    assert [size for size, _ in found] == pytest.approx([each * INCH for each in inches])
+    assert [found[at][1] for at in (0, 1, 2, -1)] == ["3/4 in", "7/8 in", "1 in", "16 in"]
+    metric = bars.sizes("metric")
+    assert [size for size, _ in metric] == [
+        *range(20, 101, 5), *range(110, 201, 10), *range(220, 401, 20)
+    ]  # fmt: skip
+    assert (metric[0][1], metric[-1][1]) == ("20 mm", "400 mm")
+
+
+def test_a_solid_bar_has_no_bore():
+    found = bars.bar_for(outside=84.0, inside=74.0)
+    assert (found.form, found.bore, found.as_cast_bore) == ("solid", 0.0, 0.0)
