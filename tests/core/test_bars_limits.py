@@ -174,3 +174,11 @@ def test_sizes_are_written_out_alike_when_first_asked_for():
 def test_a_solid_bar_has_no_bore():
     found = bars.bar_for(outside=84.0, inside=74.0)
     assert (found.form, found.bore, found.as_cast_bore) == ("solid", 0.0, 0.0)
+
+
+def test_bronzes_follow_the_caster_s_table_and_all_else_the_iron_s():
+    """One producer's tube of iron (read): a quarter of an inch in the bore, whatever its size."""
+    assert bars.metal_of("bronze") == "bronze"
+    assert bars.metal_of("iron") == bars.metal_of("plastic") == "iron"
+    assert bars.bores_out_to(measured_bore=60.0, outside=90.0) == pytest.approx(66.35)
+    assert bars.as_cast_bore(nominal=66.35, outside=90.0) == pytest.approx(60.0)
