@@ -178,6 +178,11 @@ def asked_for():
     return parser.parse_args()
 
 
+def _same(module, row):
+    """What a mutant is known by in the file, until its module changes."""
+    return (module, *[row[name] for name in ("line", "column", "place", "which", "was", "now")])
+
+
 def sorted_out(asked):
     """The mutants to try: module -> list, without those that the file says are noticed."""
     noticed = set()
@@ -185,7 +190,7 @@ def sorted_out(asked):
         for line in Path(asked.file).read_text(encoding="utf-8").splitlines():
             row = json.loads(line)
             if row["by"]:
-                noticed.add((row["module"], row["was"], row["now"], row["column"]))
+                noticed.add(_same(row["module"], row))
     found = {}
     for room in asked.rooms or ROOMS:
         for module in ROOMS[room]:
@@ -194,7 +199,7 @@ def sorted_out(asked):
             source = path_of(module).read_text(encoding="utf-8")
             mutants = spread((swaps_of if asked.swaps else mutants_of)(source), asked.sample)
             found[module] = [
-                each for each in mutants if (module, each.was, each.now, each.column) not in noticed
+                each for each in mutants if _same(module, each._asdict()) not in noticed
             ]
     return found
 

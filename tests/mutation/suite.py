@@ -40,7 +40,7 @@ class Suite:
     """Tests by number, with what each took [s] and the lines of the core that it gets to.
 
     names: of tests; recorded answers (core/test_answers_stay.py) come first, each for itself.
-    reached: path of a module -> line -> set of numbers.
+    reached: path of a module within the core -> line -> set of numbers.
     """
 
     def __init__(self, items, recorded):
@@ -98,7 +98,7 @@ class Suite:
         for path in data.measured_files():
             for line, numbers in data.contexts_by_lineno(path).items():
                 for each in filter(None, numbers):
-                    before[keys[int(each)]][2].setdefault(path, []).append(line)
+                    before[keys[int(each)]][2].setdefault(_short(path), []).append(line)
         stored.parent.mkdir(exist_ok=True)
         stored.write_text(json.dumps(before), encoding="utf-8")
         for number, key in enumerate(keys):
@@ -127,12 +127,17 @@ class Suite:
     def that_reach(self, path, lines=None):
         """Set of the numbers of passing tests that get to one of those lines, first to last; to any
         line of a module when None, and all tests where none does."""
-        reached = self.reached.get(str(path), {})
+        reached = self.reached.get(_short(path), {})
         if lines is None:
             found = set().union(*reached.values()) or range(len(self.names))
         else:
             found = set().union(*[reached.get(at, ()) for at in range(lines[0], lines[1] + 1)])
         return {number for number in found if self.passed[number]}
+
+
+def _short(path):
+    """As a path is stored: the same in every checkout."""
+    return Path(path).relative_to(CORE).as_posix()
 
 
 class _Noted:
