@@ -179,6 +179,7 @@ def test_a_gap_that_just_closes_stone_cold(monkeypatch):
     [
         (4.01, "good", "has 0.040 mm (0.0016 in) at its sides in its groove", ""),
         (4.03, "watch", "has 0.020 mm (0.0008 in) at its sides in its groove", "Make the ring"),
+        (4.045, "watch", "has 0.005 mm (0.0002 in) at its sides in its groove", "Make the ring"),
         (4.08, "stop", "is 0.030 mm (0.0012 in) too wide for its groove", "Make the ring"),
         (3.9, "watch", "has 0.150 mm (0.0059 in) at its sides in its groove", "True up"),
     ],
@@ -251,6 +252,12 @@ def test_a_groove_of_just_the_least_depth(monkeypatch):
 def test_lands_back_two_thirds_of_a_ring(diameter, expected):
     found = said("piston-clearance", piston_diameter=diameter)
     assert found == (expected and tuple(pytest.approx(each) for each in expected))
+
+
+def test_lands_that_back_just_two_thirds():
+    # 1.0 mm of clearance, two thirds of 1.5 mm.
+    section = Record(thickness=1.5, width=4.0)
+    assert row("piston-clearance", piston_diameter=49.0, section=section) is None
 
 
 def test_a_piston_that_outgrows_its_clearance_seizes():
