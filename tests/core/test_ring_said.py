@@ -74,6 +74,11 @@ def test_a_stress_is_watched_and_stops_by_its_share_of_the_strength(check, turns
         assert bool(found.remedy) == (outcome != "good")
 
 
+def test_what_strains_it_begins_the_sentence():
+    assert row("closed-stress", closed_tension=80.0).why.startswith("Closed in the bore, it sees")
+    assert row("forming", 2, forming=160.0).why.startswith("Put on its former cold, it sees 160")
+
+
 def test_a_tough_metal_takes_a_set_and_does_not_break():
     bronze = material("phosphor-bronze")
     d = DESIGNS[1]
@@ -187,6 +192,7 @@ def test_sums_are_checked_from_fifteen_to_forty_thicknesses(proportion, limit, w
         assert found is None
         return
     assert (found.outcome, found.value.value, found.limit.value) == ("watch", proportion, limit)
+    assert found.why.startswith("Bore over thickness is %.1f; the" % (proportion + 1e-9))
     assert "checked from 15 to 40" in found.why
     assert "Choose a %s ring" % word in found.remedy
 
@@ -199,7 +205,7 @@ def test_a_turn_is_at_most_half_as_wide_again_as_thick(turn, outcome):
     if found:
         assert found.value.value == pytest.approx(turn / 2.0, rel=1e-12)
         assert found.limit.value == 1.5
-        assert "1.505 times" in found.why
+        assert "1.505 times as wide as it is thick; more than 1.5 seals" in found.why
 
 
 def test_a_window_that_is_shut_is_said():
