@@ -64,12 +64,17 @@ def test_no_ring_is_thicker_than_a_sixth_of_its_bore(thickness, springs):
         settled(**given)
     (fault,) = caught.value.faults
     assert (fault.path, fault.value, fault.highest) == (("radial_thickness",), thickness, 10.0)
+    assert fault.remedy == "give at most 10.00 mm (0.394 in)"
 
 
-def test_a_section_is_looked_for_with_what_was_given():
+@pytest.mark.parametrize(
+    ("ring_type", "turns", "ratio", "slit", "setting"),
+    [("plain", 1, 1.25, 0.0, "spread"), ("double-turn", 2, 2.0, 0.9, "sprung")],
+)
+def test_a_section_is_looked_for_with_what_was_given(ring_type, turns, ratio, slit, setting):
     """Every size in its own place, the piston's clearance on a side."""
     design, _ = settled(
-        ring_type="double-turn",
+        ring_type=ring_type,
         ring_width=5.0,
         slit_width=0.9,
         facing_allowance=0.35,
@@ -86,12 +91,12 @@ def test_a_section_is_looked_for_with_what_was_given():
         strength=metal.bending_strength,
         brittle=True,
         pressure=0.043,
-        turns=2,
-        setting="sprung",
-        uniform=False,
+        turns=turns,
+        setting=setting,
+        uniform=setting == "spread",
         width=5.0,
-        width_ratio=2.0,
-        slit=0.9,
+        width_ratio=ratio,
+        slit=slit,
         facing=0.35,
         finishing=0.7,
         piston_clearance=0.3,
