@@ -237,3 +237,16 @@ def test_what_was_asked_for_is_given_up_bit_by_bit():
 def test_changes_in_words(name, value, said):
     found = ring_remedies._words(name, value, PLAIN)
     assert found.startswith(said)
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "unit", "why"),
+    [
+        ("rings", 3, "1", "clears it"),
+        ("ring_material", "gunmetal", "", "clears it"),
+        ("closed_gap", None, "mm", remedies.LEFT_OUT),
+    ],
+)
+def test_a_change_is_told_in_the_unit_of_its_input(name, value, unit, why):
+    (found,) = remedies.applied(remedies.change((name, value)), FIELDS)
+    assert tuple(found) == (name, value, unit, why)
