@@ -20,6 +20,8 @@ SET_UP = 1.5
 SHORT_FILE = 3.0
 WHOLE = "::*"
 DAILY = "daily"
+# Folders that the daily run leaves out.
+APART = ("tests/client/", "tests/bench/")
 
 
 def noted(path=NOTED):
@@ -64,7 +66,9 @@ class Notes:
     def pytest_runtest_logreport(self, report):
         name = report.nodeid.split("[")[0]
         self.took[name] += report.duration
-        if {"slow", "browser", "bench"} & set(report.keywords):
+        # What the daily run never has, and what has a run of its own, which tells of no other.
+        apart = {"slow", "browser", "bench", "waits"} & set(report.keywords)
+        if apart or name.startswith(APART):
             self.left_out.add(name)
         if report.when == "setup":
             self.set_up[report.nodeid.split("::")[0]] += report.duration

@@ -53,7 +53,7 @@ describe("names of the core in the app", () => {
       expect(wrong[place]!.join(), what).toContain(misspelt.split(".").at(-1)!.replaceAll('"', ""));
     });
   });
-  it("are all there", async () => {
+  it("are all there", { timeout: 120_000 }, async () => {
     const text = await namesText();
     for (const name of ["free_gap", "wound-on", "steam_pressure", "cut_list", "bore-survey"]) expect(text).toContain(`"${name}"`);
   });
