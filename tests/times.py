@@ -1,10 +1,9 @@
 """What the tests took when it was last noted: which are left out of the daily run, which go first.
 
 `tests/times.txt` holds a line for every file of more than a few seconds, for every file that takes
-long to set up (its name and "::*"), and for every test of more than half a second: seconds, and
-what took them; and one for all that the daily run is left with. `tests/run` writes it anew when it
-is given `--note-times`. It is a guide to order and choice and no more: a test that is not in it
-runs.
+long to set up (its name and "::*"), and for every test of more than LENGTHY: seconds, and what took
+them; and one for all that the daily run is left with. `tests/run` writes it anew when it is given
+`--note-times`. It is a guide to order and choice and no more: a test that is not in it runs.
 """
 
 from collections import defaultdict
@@ -15,7 +14,7 @@ import pytest
 NOTED = Path(__file__).with_name("times.txt")
 # Longer than this is lengthy, for a test and for what a file sets up once; a file of less need not
 # be put in its place [s].
-LENGTHY = 0.5
+LENGTHY = 0.3
 SET_UP = 1.5
 SHORT_FILE = 3.0
 WHOLE = "::*"
@@ -43,7 +42,7 @@ def order(items, seconds):
 
 
 def mark_lengthy(items, seconds):
-    """Marks the items that took more than half a second as lengthy. seconds: as of `noted`."""
+    """Marks the items that took more than LENGTHY. seconds: as of `noted`."""
     for item in items:
         name = item.nodeid.split("[")[0]
         if name in seconds or name.split("::")[0] + WHOLE in seconds:

@@ -44,22 +44,22 @@ def test_what_was_run_is_noted_and_the_rest_kept(tmp_path, monkeypatch):
     monkeypatch.setattr(times, "noted", lambda: {"kept.py": 7.0, "old.py::gone": 3.0})
     notes = times.Notes()
     for name, when, took, marks in (
-        ("old.py::quick[1]", "call", 0.2, ()),
-        ("old.py::quick[2]", "call", 0.2, ()),
+        ("old.py::quick[1]", "call", 0.1, ()),
+        ("old.py::quick[2]", "call", 0.1, ()),
         ("old.py::long", "call", 4.0, ()),
         ("old.py::server", "setup", 0.1, ("slow",)),
         ("web.py::begins", "setup", 1.9, ()),
-        ("old.py::waits", "call", 0.3, ("waits",)),
-        ("tests/client/a.py::reads", "call", 0.3, ()),
+        ("old.py::waits", "call", 0.2, ("waits",)),
+        ("tests/client/a.py::reads", "call", 0.2, ()),
     ):
         notes.pytest_runtest_logreport(
             SimpleNamespace(nodeid=name, when=when, duration=took, keywords=dict.fromkeys(marks, 1))
         )
     notes.pytest_sessionfinish()
     assert path.read_text(encoding="utf-8").splitlines() == [
-        "0.4 daily",
+        "0.2 daily",
         "7.0 kept.py",
-        "4.8 old.py",
+        "4.5 old.py",
         "4.0 old.py::long",
         "1.9 web.py::*",
         "1.9 web.py::begins",
