@@ -2,7 +2,7 @@
 
 Changes one operator, comparison or number of a module at a time, runs the tests that get to its
 line, quickest first, until one fails, and prints what share was noticed. By hand, not by tests/run.
-All tests are run once before, to see what they get to: two minutes.
+All tests are run once before, to see what they get to (five minutes); that is kept in tests/out.
 
     --only M     only this module of the rooms, as in rooms.py
     --tests F    only these files below tests/, so that a new test is tried at once
