@@ -17,10 +17,13 @@ const watcher = new ResizeObserver((entries) => {
 export function fit(box: HTMLInputElement): void {
   const digits = certain.get(box);
   if (digits === undefined) {
+    // Measured when the page has been laid out anyway, before it is painted.
     forget({ target: box });
     watcher.observe(box);
     box.addEventListener("focus", forget);
-  } else if (!box.style.fontSize && box.value.length <= digits && /^[\d., /]*$/.test(box.value)) return;
+    return;
+  }
+  if (!box.style.fontSize && box.value.length <= digits && /^[\d., /]*$/.test(box.value)) return;
   box.style.fontSize = "";
   if (box.value === "") return;
   const style = getComputedStyle(box);
