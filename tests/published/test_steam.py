@@ -89,3 +89,18 @@ def test_temperature_outside_the_region_is_refused(temperature):
     with pytest.raises(OutOfRange) as caught:
         steam.saturation_pressure(temperature)
     assert caught.value.name == "temperature"
+
+
+def test_the_ends_of_the_saturation_line_are_answered():
+    """Least pressure 611.213 Pa at 273.15 K; critical point 22.064 MPa and 647.096 K, IF97."""
+    assert steam.saturation_temperature(611.213e-6, 0.0) == pytest.approx(0.0, abs=1e-5)
+    assert steam.saturation_temperature(22.064, 0.0) == pytest.approx(373.946, abs=1e-3)
+    assert steam.saturation_pressure(0.0, 0.0) == pytest.approx(611.213e-6, rel=1e-6)
+    hottest = 647.096 - 273.15
+    assert steam.saturation_pressure(hottest - 1e-9, 0.0) == pytest.approx(22.064, rel=1e-6)
+    for absolute in (611.2e-6, 22.065):
+        with pytest.raises(OutOfRange):
+            steam.saturation_temperature(absolute, 0.0)
+    for temperature in (-1e-4, hottest + 1e-4):
+        with pytest.raises(OutOfRange):
+            steam.saturation_pressure(temperature, 0.0)

@@ -4,6 +4,7 @@ import CoolProp.CoolProp as coolprop
 import iapws
 import pytest
 from iapws._iapws import _Viscosity
+from iapws.iapws97 import _Region1, _Region2
 
 from ringwright.core.problems import OutOfRange
 from ringwright.core.properties import steam_properties
@@ -26,6 +27,37 @@ def test_steam_matches_if97_table_15(kelvin, pressure, volume, enthalpy):
     state = steam_properties.steam_state(pressure, kelvin - 273.15)
     assert state.volume == pytest.approx(volume, rel=2e-9)
     assert state.enthalpy == pytest.approx(enthalpy, rel=2e-9)
+
+
+def test_steam_matches_if97_table_15_where_pressure_is_highest():
+    """700 K and 30 MPa, beyond these engines: there the terms of high order weigh most."""
+    volume, enthalpy = steam_properties._region_2(700.0, 30.0)
+    assert volume == pytest.approx(0.542946619e-2, rel=2e-9)
+    assert enthalpy == pytest.approx(0.263149474e4, rel=2e-9)
+
+
+# A term that is lost in the sum of one state rules another, some of them states that no water
+# has (and of which the library can give no speed of sound). It has the tables by another hand.
+@pytest.mark.filterwarnings("ignore::RuntimeWarning")
+@pytest.mark.parametrize(
+    ("kelvin", "pressure"), [(584.0, 10.0), (400.0, 15.0), (623.15, 16.5), (350.0, 12.0)]
+)
+def test_every_term_of_steam_is_the_library_s(kelvin, pressure):
+    library = _Region2(kelvin, pressure)
+    assert steam_properties._region_2(kelvin, pressure) == (
+        pytest.approx(library["v"], rel=1e-13, abs=1e-15),
+        pytest.approx(library["h"], rel=1e-13),
+    )
+
+
+@pytest.mark.filterwarnings("ignore::RuntimeWarning")
+@pytest.mark.parametrize(
+    ("kelvin", "pressure"), [(273.15, 80.0), (623.15, 0.1), (300.0, 3.0), (610.0, 1.0)]
+)
+def test_every_term_of_water_is_the_library_s(kelvin, pressure):
+    library = _Region1(kelvin, pressure)
+    found = steam_properties._region_1_enthalpy(kelvin, pressure)
+    assert found == pytest.approx(library["h"], rel=1e-12)
 
 
 # IAPWS-IF97, table 5: (K, MPa, kJ/kg).
@@ -147,3 +179,46 @@ def test_a_state_says_what_it_is_of():
     wet = steam_properties.steam_state(0.8, None, 0.9)
     assert (wet.pressure, wet.dryness) == (0.8, 0.9)
     assert wet.temperature == pytest.approx(170.4, abs=0.1) and wet.superheat == 0.0
+
+
+def test_limits_belong_to_what_is_answered():
+    """At each printed end of the range there is an answer, just beyond it none."""
+    hottest = steam_properties.steam_state(0.3, 600.0)
+    assert hottest.volume == pytest.approx(iapws.IAPWS97(P=0.3, T=873.15).v, rel=1e-9)
+    assert steam_properties.steam_state(10.0).temperature == pytest.approx(310.9995, abs=1e-3)
+    assert steam_properties.steam_state(611.213e-6).temperature == pytest.approx(0.0, abs=1e-4)
+    assert steam_properties.steam_state(0.7, dryness=0.5).dryness == 0.5
+    for pressure, dryness in ((10.05, 1.0), (610.9e-6, 1.0), (0.7, 0.499), (0.7, 1.005)):
+        with pytest.raises(OutOfRange):
+            steam_properties.steam_state(pressure, dryness=dryness)
+    with pytest.raises(OutOfRange):
+        steam_properties.steam_state(0.3, 602.0)
+
+
+def test_a_thermometer_a_degree_under_the_boil_is_taken_to_boil():
+    boiling = steam_properties.saturation_temperature(0.6)
+    for under in (0.0, 0.3, 0.999):
+        state = steam_properties.steam_state(0.6, boiling - under)
+        assert state == steam_properties.steam_state(0.6)
+    with pytest.raises(OutOfRange):
+        steam_properties.steam_state(0.6, boiling - 1.005)
+
+
+@pytest.mark.parametrize(("temperature", "kelvin"), [(0.0, 273.15), (350.0, 623.15)])
+def test_water_from_ice_to_the_end_of_region_1(temperature, kelvin):
+    found = steam_properties.water_enthalpy(temperature, 20.0)
+    assert found == pytest.approx(iapws.IAPWS97(P=20.0, T=kelvin).h, rel=1e-9)
+
+
+@pytest.mark.parametrize("temperature", [-0.005, 350.005])
+def test_water_just_beyond_is_refused(temperature):
+    with pytest.raises(OutOfRange):
+        steam_properties.water_enthalpy(temperature, 20.0)
+
+
+@pytest.mark.parametrize("temperature", [0.0, 900.0])
+def test_viscosity_to_the_very_ends(temperature):
+    found = steam_properties.viscosity(temperature)
+    assert found == pytest.approx(_Viscosity(1e-9, temperature + 273.15), rel=1e-8)
+    with pytest.raises(OutOfRange):
+        steam_properties.viscosity(temperature + (0.005 if temperature else -0.005))
