@@ -271,7 +271,9 @@ def _groove_rows(d, worn):
     return rows + [_row("groove-deep", deep <= most, deep, most, "mm", said, remedy)]
 
 
-def _land_rows(d, lands):
+def _land_rows(d, lands, width=None):
+    """Rows of the narrowest land. width: of its ring [mm], None for that of the Design."""
+    turn = (width or d.section.width) / d.duty.turns
     narrow, plate = _narrow(lands), _plate(d)
     breaks = land.FATIGUE * d.duty.piston.tensile_low
     careful = breaks / land.CORNER_AND_KNOCK
@@ -289,9 +291,9 @@ def _land_rows(d, lands):
     )
     remedy = "Leave a land of %s, or make a piston with new lands." % need
     rows = [_row("land-strength", outcome, seen, careful, "MPa", said, remedy)]
-    wanted = LAND_SHARE * d.turn_width
+    wanted = LAND_SHARE * turn
     said = "The narrower land is %s as wide as %s; practice leaves %s." % (
-        percent(narrow / d.turn_width),
+        percent(narrow / turn),
         "its ring" if d.duty.turns == 1 else "a turn of its ring",
         percent(LAND_SHARE),
     )
@@ -327,7 +329,7 @@ def _ways(values, worn):
         elif own and groove <= worn["clean"]:
             continue
         lands = _lands(worn, groove)
-        found = _land_rows(d, lands)
+        found = _land_rows(d, lands, width)
         row = OrderedDict((("way", way), ("groove_width", Quantity(groove, "mm"))))
         row["ring_width"] = Quantity(width, "mm")
         if kept is not None:
