@@ -222,6 +222,8 @@ def _findings(own):
         wall_pressure(own.pressures.low),
         wall_pressure(own.pressures.high),
     )
+    if added:
+        said += " The expander behind it adds %s." % wall_pressure(added)
     remedy = _FIRST_RING
     if judge_pressure(pressing(d)).outcome != GOOD:
         remedy = "Look to the wall pressure under sizing first."
