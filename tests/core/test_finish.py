@@ -9,6 +9,7 @@ import pytest
 from ringwright.core import calculations
 from ringwright.core.making import finish
 from ringwright.core.making.machining_table import FEEDS
+from ringwright.core.ring.design import settle
 
 # ISO 1302, grades N1 to N12 as three pages print them (read) [micrometres].
 GRADES = (0.025, 0.05, 0.1, 0.2, 0.4, 0.8, 1.6, 3.2, 6.3, 12.5, 25.0, 50.0)
@@ -45,6 +46,40 @@ def test_the_texture_asked_for_is_what_the_cut_leaves_in_the_shop():
     assert values == sorted(values)
     # Finishing feeds of the card keep to what the drawings ask where limits stand.
     assert all(finish.texture(feed) <= 1.6 for feed in FEEDS["turn-finish"][:2])
+
+
+@pytest.mark.parametrize(
+    ("feed", "asked"),
+    [
+        # Twice f^2/(32 x 0.4 mm): 0.1 mm leaves 1.5625, which is asked as 1.6; a grade's own edge
+        # is at f^2 = 6.4 mm times the grade in micrometres, 0.0064 x 0.8 = 0.0716^2 and so on.
+        (0.0714, 0.8), (0.0717, 1.6), (0.1, 1.6), (0.1009, 1.6), (0.1014, 3.2), (0.1428, 3.2),
+        (0.1433, 6.3), (0.2005, 6.3), (0.2010, 12.5), (0.2825, 12.5), (0.2832, 25.0),
+        (0.3996, 25.0), (0.6, 25.0),
+    ],
+)  # fmt: skip
+def test_a_feed_ends_in_the_next_grade(feed, asked):
+    assert finish.texture(feed) == asked
+
+
+def test_a_grade_is_asked_up_to_its_own_figure():
+    """0.16 x 0.16/(32 x 0.4) = 0.002: twice that is 4 micrometres, 6.3; at 1.6 the edge itself."""
+    assert finish.turned_ra(0.16) == pytest.approx(2.0)
+    assert finish.texture(0.16) == 6.3
+
+
+def test_edges_and_sides_by_practice():
+    """Common practice, no source: edges broken by a tenth; sides rubbed to 0.8, turned 1.6."""
+    assert (finish.EDGES, finish.SIDES, finish.TURNED_SIDES) == (0.1, 0.8, 1.6)
+    assert finish.broken_edges().value == 0.1
+
+
+@pytest.mark.parametrize(("play", "flat"), [(0.048, 0.012), (0.011, 0.00275), (0.004, 0.0025)])
+def test_sides_are_out_by_a_quarter_of_their_play_and_no_closer_than_can_be_felt(play, flat):
+    """A play of less than a hundredth counts as a hundredth."""
+    design = settle({"bore": 80.0, "ring_width": 3.2, "groove_width": 3.2 + play})[0]
+    assert finish.out_of_flat(design) == pytest.approx(flat, abs=1e-9)
+    assert finish.flat_sides(design).value == pytest.approx(flat, abs=1e-9)
 
 
 def card(**more):
