@@ -1,0 +1,264 @@
+"""What a row of forces along the ring says: pressure, forces at a point, slack lengths, stress.
+
+The rows are made by hand: where contact begins, a force F at the place e and the pressure p beyond
+it are shared among two nodes so that force and moment over both are kept. A step of 0.1 rad.
+"""
+
+import math
+from types import SimpleNamespace as Record
+
+import pytest
+
+from ringwright.core.problems import NotConverged
+from ringwright.core.wall import strip, wall_contact
+from ringwright.core.wall.wall_contact import Point, Ring, Stretch
+
+STEP = 0.1
+PLACE = Record(step=STEP)
+P = 4.0
+
+
+def told(wall):
+    return wall_contact._told_apart(PLACE, wall)
+
+
+def edge(force, reach, pressure=P):
+    """Nodal forces of the outer and inner node where contact begins `reach` steps, 0 to 2, before
+    the middle between the inner and the next: their sum F + p*reach, their moment about there
+    F*reach + p*reach^2/2, of levers 1.5 and 0.5 steps. Force per step."""
+    total = force + pressure * reach
+    moment = force * reach + 0.5 * pressure * reach * reach
+    outer = moment - 0.5 * total
+    return outer, total - outer
+
+
+def test_even_pressure_from_end_to_end_is_one_stretch():
+    row = [0.5 * P] + [P] * 9 + [0.5 * P]
+    spread, points, stretches = told(row)
+    assert (spread, points) == (row, [])
+    assert stretches == [Stretch(0.0, pytest.approx(1.0, rel=1e-12))]
+
+
+def test_a_touch_of_one_node_or_of_two_is_a_force_at_a_point():
+    """7 at one node; 3 and 5 a step apart act together at 5/8 of it."""
+    spread, points, stretches = told([0.0, 0.0, 7.0, 0.0, 0.0, 3.0, 5.0, 0.0, 0.0])
+    assert spread == [0.0] * 9 and stretches == []
+    assert points[0] == pytest.approx((0.2, 0.7), rel=1e-12)
+    assert points[1] == pytest.approx((0.5625, 0.8), rel=1e-12)
+    assert len(points) == 2
+
+
+def test_a_touch_of_the_ends_alone():
+    spread, points, _ = told([2.0, 0.0, 0.0, 0.0, 0.0, 1.5])
+    assert spread == [0.0] * 6
+    assert points == [(0.0, pytest.approx(0.2)), (pytest.approx(0.5), pytest.approx(0.15))]
+
+
+@pytest.mark.parametrize("count", [3, 4])
+def test_three_nodes_or_four_press_for_their_length_and_tell_no_force(count):
+    row = [0.0, 0.0] + [9.0, 1.0, 1.0, 9.0][:count] + [0.0, 0.0]
+    spread, points, stretches = told(row)
+    assert (spread, points) == (row, [])
+    assert stretches == [pytest.approx((0.15, 0.15 + 0.1 * count), rel=1e-12)]
+
+
+def test_three_nodes_at_an_end_begin_and_end_with_the_ring():
+    assert told([9.0, 1.0, 2.0, 0.0, 0.0])[2] == [pytest.approx((0.0, 0.25), rel=1e-12)]
+    assert told([0.0, 0.0, 2.0, 1.0, 9.0])[2] == [pytest.approx((0.15, 0.4), rel=1e-12)]
+
+
+@pytest.mark.parametrize("reach", [0.7, 1.1, 1.4])
+@pytest.mark.parametrize("force", [3.0, 11.0])
+def test_where_contact_begins_force_and_place_are_told(force, reach):
+    outer, inner = edge(force, reach)
+    row = [0.0] * 3 + [outer, inner] + [P] * 5 + [inner, outer] + [0.0] * 4
+    spread, points, stretches = told(row)
+    first, last = 0.45 - STEP * reach, 0.95 + STEP * reach
+    assert points[0] == pytest.approx((first, STEP * force), rel=1e-9)
+    assert points[1] == pytest.approx((last, STEP * force), rel=1e-9)
+    assert stretches == [pytest.approx((first, last), rel=1e-9)]
+    # What is left is the pressure from where it begins, node by node.
+    within = [P, P * (reach - 1.0)] if reach > 1.0 else [P * reach, 0.0]
+    assert spread[3:5] == pytest.approx(within[::-1], abs=1e-9)
+    assert spread[10:12] == pytest.approx(within, abs=1e-9)
+    assert spread[5:10] == [P] * 5
+    assert spread[:3] == [0.0] * 3 and spread[12:] == [0.0] * 4
+
+
+@pytest.mark.parametrize(("force", "is_told"), [(0.98, False), (1.02, True)])
+def test_a_quarter_of_a_node_at_the_edge_is_the_grids_own_blur(force, is_told):
+    outer, inner = edge(force, 1.6)
+    row = [0.0] * 3 + [outer, inner] + [P] * 5 + [0.5 * P]
+    spread, points, stretches = told(row)
+    assert bool(points) == is_told
+    assert stretches == [pytest.approx((0.45 - 0.16, 1.0), rel=1e-9)]
+    if not is_told:
+        assert spread == row
+
+
+def test_where_nothing_presses_beyond_a_force_it_stands_at_its_lever():
+    """Nodes 6 and 2, then as good as nothing: their middle is 1.5*6 + 0.5*2 = 10 over 8 steps."""
+    row = [0.0] * 2 + [6.0, 2.0] + [1e-12] * 6
+    _, points, stretches = told(row)
+    assert points[0] == pytest.approx((0.35 - 0.125, 0.8), rel=1e-9)
+    assert stretches[0].start == pytest.approx(0.225, rel=1e-9)
+
+
+def test_contact_begins_within_its_two_nodes_whatever_their_share():
+    """Far more pressure behind than they carry between them: no root, so their lever is taken."""
+    _, _, stretches = told([0.0, 0.0, 3.0, 1.0] + [90.0] * 6)
+    # 1.5*3 + 0.5*1 = 5 over 4 steps.
+    assert stretches[0].start == pytest.approx(0.35 - 0.125, rel=1e-9)
+
+
+def test_what_an_end_bears_beyond_its_half_step_is_its_own_force():
+    """The pressure there from the two nodes beside it: 2*5 - 6 = 4, so that half of 4 is spread."""
+    spread, points, stretches = told([9.0, 5.0, 6.0, 6.0, 6.0, 6.0, 5.0, 4.1])
+    assert points[0] == pytest.approx((0.0, 0.7), rel=1e-12)
+    # The far end: 4.1 - 2 = 2.1 is more than 2 of it again.
+    assert points[1] == pytest.approx((0.7, 0.21), rel=1e-12)
+    assert spread == pytest.approx([2.0, 5.0, 6.0, 6.0, 6.0, 6.0, 5.0, 2.0], rel=1e-12)
+    assert stretches == [pytest.approx((0.0, 0.7), rel=1e-12)]
+    # Up to twice its half step it may be pressure that rises towards the end.
+    row = [3.9, 5.0, 6.0, 6.0, 6.0, 6.0, 5.0, 4.0]
+    spread, points, _ = told(row)
+    assert (spread, points) == (row, [])
+
+
+def test_an_end_beside_which_nothing_presses_bears_a_force_alone():
+    """2*1 - 6 would be less than no pressure: all of the end's 3 is a force."""
+    spread, points, _ = told([3.0, 1.0, 6.0, 6.0, 6.0, 6.0, 1.0, 2.0])
+    assert points == [pytest.approx((0.0, 0.3)), pytest.approx((0.7, 0.2))]
+    assert (spread[0], spread[-1]) == (0.0, 0.0)
+
+
+def test_a_force_within_a_stretch_stands_out_from_its_neighbours():
+    """14 and 10 among 4 and 2: pressure 3, so 11 and 7 are left, 18 at 7/18 of the step."""
+    row = [0.5 * P] + [4.0] * 4 + [14.0, 10.0] + [2.0] * 4 + [1.0]
+    spread, points, stretches = told(row)
+    assert points == [pytest.approx((0.5 + 0.1 * 7.0 / 18.0, 1.8), rel=1e-9)]
+    assert spread == pytest.approx([2.0] + [4.0] * 4 + [3.0, 3.0] + [2.0] * 4 + [1.0], rel=1e-12)
+    assert len(stretches) == 1
+
+
+@pytest.mark.parametrize(("size", "is_told"), [(9.9, False), (10.1, True)])
+def test_two_nodes_stand_out_with_five_times_what_is_beside_them(size, is_told):
+    """Beside them 4 and 3: 20 is five times the larger."""
+    row = [1.5] + [3.0] * 4 + [size, size] + [P] * 4 + [2.0]
+    assert bool(told(row)[1]) == is_told
+    assert bool(told(row[::-1])[1]) == is_told
+
+
+def test_forces_next_to_where_contact_begins_are_told():
+    """The first two nodes and the last two carry the edge: within begins at the third."""
+    outer, inner = edge(0.0, 2.0)
+    for at in (5, 6, 10, 11):
+        row = [0.0] * 3 + [outer, inner] + [P] * 8 + [inner, outer] + [0.0] * 2
+        row[at] += 30.0
+        row[at + 1] += 20.0
+        places = [point.place for point in told(row)[1]]
+        assert pytest.approx(STEP * (at + 0.4), rel=1e-9) in places, at
+
+
+def test_two_forces_close_together_are_two():
+    row = [0.5 * P] + [P] * 12 + [0.5 * P]
+    row[4] += 30.0
+    row[5] += 20.0
+    row[7] += 12.0
+    row[8] += 28.0
+    _, points, _ = told(row)
+    assert points == [pytest.approx((0.44, 5.0)), pytest.approx((0.77, 4.0))]
+
+
+# --- what is made of them ---
+
+
+def test_slack_behind_the_ends():
+    whole = 4.0 * math.pi
+    pressing = [Stretch(1.3, 4.0), Stretch(5.0, 11.9)]
+    assert wall_contact._slack(pressing, whole) == [1.3, pytest.approx(whole - 11.9)]
+    assert wall_contact._slack([], whole) == [whole, whole]
+
+
+def test_the_force_of_a_tip_is_what_stands_at_it():
+    points = [Point(0.0, 1.2), Point(5e-10, 0.7), Point(2e-9, 3.0), Point(1.0, 9.0)]
+    assert wall_contact._at_tip(points, 0.0) == pytest.approx(1.9, rel=1e-12)
+    assert wall_contact._at_tip(points, 1.0) == 9.0
+    assert wall_contact._at_tip(points, 2.0) == 0.0
+
+
+TURN = 2.0 * math.pi
+
+
+@pytest.mark.parametrize(
+    ("pieces", "share"),
+    [
+        ([], 0.0),
+        ([(0.0, TURN)], 1.0),
+        ([(1.0, 3.0)], 2.0 / TURN),
+        # Apart, one over the other, one within the other.
+        ([(1.0, 3.0), (4.0, 4.5)], 2.5 / TURN),
+        ([(1.0, 3.0), (2.5, 4.5)], 3.5 / TURN),
+        ([(1.0, 5.0), (2.5, 4.5)], 4.0 / TURN),
+        # The second turn over the first: 1.2 to 3.4, and 3.0 to 4.1 of the turn.
+        ([(1.2, 3.4), (TURN + 3.0, TURN + 4.1)], 2.9 / TURN),
+        # Through the bridge: the end of the first turn and the start of the second.
+        ([(TURN - 1.5, TURN + 2.2)], 3.7 / TURN),
+        ([(0.5, TURN - 1.0), (TURN - 0.4, TURN + 0.3)], (TURN - 0.8) / TURN),
+        ([(2.0, 2.0 * TURN - 2.0)], 1.0),
+    ],
+)
+def test_what_seals_is_where_one_turn_or_the_other_presses(pieces, share):
+    found = wall_contact._sealed([Stretch(a, b) for a, b in pieces])
+    assert found == pytest.approx(share, abs=1e-12)
+
+
+def test_of_two_places_alike_the_light_is_told_at_the_first():
+    assert wall_contact._first_widest([0.1, 0.5, 0.7 - 1e-9, 0.2, 0.7], 0.7) == 2
+    assert wall_contact._first_widest([0.1, 0.5, 0.7 - 2e-6, 0.2, 0.7], 0.7) == 4
+    assert wall_contact._first_widest([0.0, 0.0, 0.0], 0.0) == 0
+
+
+def test_the_skin_of_a_bent_ring():
+    """6 M/(h a^2)*(1 -/+ a/(3 r)) -/+ M/(r h a), and steam presses on all of it.
+
+    h 3, a 5, r 47.5: 6/75 = 0.08, a third of a/r 5/142.5 = 0.0350877, thrust 1/712.5 = 0.0014035.
+    Outside 0.08*0.9649123 - 0.0014035 = 0.0757895; inside 0.08*1.0350877 + 0.0014035 = 0.0842105.
+    """
+    ring = Ring(100.0, 5.0, 3.0, 1e5, 1, 0.0, 0.0)
+    assert wall_contact._skin(ring, 47.5, 1000.0, -200.0) == (
+        pytest.approx(75.7895, rel=1e-6),
+        pytest.approx(84.2105, rel=1e-6),
+    )
+    # Bent the other way the inside is pulled.
+    assert wall_contact._skin(ring, 47.5, 200.0, -1000.0) == (
+        pytest.approx(84.2105, rel=1e-6),
+        pytest.approx(75.7895, rel=1e-6),
+    )
+    # 1.7 MPa of steam behind it; what stands on the face does not bend it.
+    steam = ring._replace(back_pressure=1.7, face_pressure=0.6)
+    assert wall_contact._skin(steam, 47.5, 1000.0, -200.0) == (
+        pytest.approx(74.0895, rel=1e-6),
+        pytest.approx(85.9105, rel=1e-6),
+    )
+    assert wall_contact._skin(steam, 47.5, 10.0, -2.0)[0] == 0.0
+    assert wall_contact._skin(steam, 47.5, 0.0, 0.0) == (0.0, 1.7)
+
+
+def test_forces_that_do_not_balance_are_never_shown():
+    """Even pressure, K r (1 - cos psi), and then a ten-thousandth of it more at one node."""
+    place = strip.grid(1, 48)
+    moment = [2.5 * (1.0 - math.cos(i * place.step)) for i in range(49)]
+    bent, wall = strip.respond(place, moment, 0.3, [0.0] * 49)
+    found = Record(wall=wall, moment=bent)
+    wall_contact._check_balance(place, moment, 0.3, found)
+    for more, is_shown in ((2e-5, True), (4e-4, False)):
+        off = list(wall)
+        off[20] += more
+        found = Record(wall=off, moment=bent)
+        if is_shown:
+            wall_contact._check_balance(place, moment, 0.3, found)
+            continue
+        with pytest.raises(NotConverged) as refused:
+            wall_contact._check_balance(place, moment, 0.3, found)
+        assert refused.value.name == "balance of the ring"
