@@ -52,6 +52,11 @@ def winding_asks_less(row):
     return (bronze or wide) and request.get("ring_type") != "plain" and not given
 
 
+def gauged_from_beside_its_middle(row):
+    """A bore is read from its own middle since: from beside it a circle looks oval."""
+    return "readings" in (row["request"].get("bore_shape") or {})
+
+
 def to(step, value):
     return math.floor(value / step + 0.5) * step
 
@@ -104,7 +109,7 @@ def differences(row):
 
 @pytest.mark.usefixtures("steps_of_then")
 def test_some_hundred_requests_answer_as_before():
-    left_out = (settled_otherwise, winding_asks_less)
+    left_out = (settled_otherwise, winding_asks_less, gauged_from_beside_its_middle)
     kept = [row for row in ROWS if not any(one(row) for one in left_out)]
     assert len(kept) > 210
     changed = {json.dumps(row["request"]): names for row in kept if (names := differences(row))}

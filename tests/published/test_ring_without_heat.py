@@ -214,6 +214,18 @@ def test_the_second_turning_cleans_the_whole_ring(finishing, bore):
     assert 0.199 <= figure(answer, "inside_allowance") - max(offs) <= 0.301
 
 
+@pytest.mark.parametrize("bore", [9.5, 9.6, 11.4])
+def test_what_is_left_in_inches_cleans_it(bore):
+    """To 3/32 in or 7/64 in, the nearest fractions, it would be a thousandth or two too little."""
+    answer = asked(bore=bore * 25.4, finishing=BAND, inch_sizes=True)
+    assert outcome(answer, "cleans-up")["outcome"] == "good"
+    left = figure(answer, "outside_allowance") / 25.4
+    assert left / 0.005 == pytest.approx(round(left / 0.005), abs=1e-9)
+    (chosen,) = [row for row in answer["chosen"] if row["input"] == "finishing_allowance"]
+    assert chosen["value"] == pytest.approx(25.4 * left, rel=1e-9)
+    assert chosen["why"] == "all that cleans the ring where it lies deepest"
+
+
 @pytest.mark.parametrize("finishing", HOLDS)
 def test_what_is_too_little_to_clean_it_is_said_and_remedied(finishing):
     bad = outcome(asked(finishing=finishing, finishing_allowance=0.1), "cleans-up")

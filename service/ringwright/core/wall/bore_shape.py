@@ -77,19 +77,40 @@ def shape_of_readings(angles, radii, bore):
     count = len(radii)
     top = int((count / READINGS_PER_UNKNOWN - 1.0) / 2.0 + 1e-9)
     top = max(1, min(top, LARGEST_ORDER))
-    rows = []
-    values = []
-    for angle, radius in zip(angles, radii):
-        theta = math.radians(angle)
-        row = [1.0]
-        for n in range(1, top + 1):
-            row.append(math.cos(n * theta))
-            row.append(math.sin(n * theta))
-        rows.append(row)
-        values.append(radius - 0.5 * bore)
-    _check_size(max([abs(v) for v in values]), bore, "readings")
+    _check_size(max([abs(radius - 0.5 * bore) for radius in radii]), bore, "readings")
+    x = y = 0.0
+    # Seen from its middle: from elsewhere a circle looks oval by the square of how far off that is.
+    for _ in range(2):
+        rows = []
+        values = []
+        for angle, radius in zip(angles, radii):
+            theta = math.radians(angle)
+            a, b = radius * math.cos(theta) - x, radius * math.sin(theta) - y
+            theta = math.atan2(b, a)
+            row = [1.0]
+            for n in range(1, top + 1):
+                row.append(math.cos(n * theta))
+                row.append(math.sin(n * theta))
+            rows.append(row)
+            values.append(math.sqrt(a * a + b * b) - 0.5 * bore)
+        found = _fitted(rows, values)
+        x += found[1]
+        y += found[2]
+    left = 0.0
+    for row, value in zip(rows, values):
+        for a, b in zip(row, found):
+            value -= a * b
+        left += value * value
+    harmonics = []
+    for n in range(2, top + 1):
+        a, b = found[2 * n - 1], found[2 * n]
+        harmonics.append(Harmonic(n, math.sqrt(a * a + b * b), math.degrees(math.atan2(b, a)) / n))
+    return Shape(found[0], tuple(harmonics), math.sqrt(left / count))
+
+
+def _fitted(rows, values):
     try:
-        found, _ = fit(rows, values)
+        return fit(rows, values)[0]
     except OutOfRange:
         raise InputProblem(
             [
@@ -101,16 +122,6 @@ def shape_of_readings(angles, radii, bore):
                 )
             ]
         ) from None
-    left = 0.0
-    for row, value in zip(rows, values):
-        for a, b in zip(row, found):
-            value -= a * b
-        left += value * value
-    harmonics = []
-    for n in range(2, top + 1):
-        a, b = found[2 * n - 1], found[2 * n]
-        harmonics.append(Harmonic(n, math.sqrt(a * a + b * b), math.degrees(math.atan2(b, a)) / n))
-    return Shape(found[0], tuple(harmonics), math.sqrt(left / count))
 
 
 def _check_size(departure, bore, name):

@@ -140,7 +140,11 @@ def _made(values):
     r = spring.neutral_radius(design.duty.bore, design.section.thickness)
     inch = values.get("inch_sizes")
     needed = without_heat.needed_outside(design.spring.curvature_change, r, finishing)
-    allowance = take("finishing_allowance", up(needed, 0.1, 0.005, inch), case=COLD)
+    allowance = values.get("finishing_allowance")
+    if allowance is None:
+        # Not rounded to a fraction of an inch: that may be less than what cleans it.
+        allowance = up(needed, 0.1, 0.005, inch)
+        take.note("finishing_allowance", allowance, take.why("finishing_allowance", COLD))
     inside = (
         up(
             without_heat.needed_inside(design.spring.curvature_change, r, finishing),
