@@ -185,10 +185,7 @@ def _figures(design, borne, shape, back, face):
             )
             given["U_%d" % n] = amplitude
         values["pressure_to_follow"] = worst
-    methods = dict(
-        [(name, "wall-contact") for name in ("contact_pressure", "widest_light", "slack_angle")]
-    )
-    return figures_of(WALL_PRESSURE, values, given, methods)
+    return figures_of(WALL_PRESSURE, values, given, ON_WALL)
 
 
 def _turns(design, borne, per_turn):
