@@ -299,7 +299,13 @@ def test_by_a_band_it_lies_oval_and_is_bored_again():
     one = RINGS[BAND, True]
     steps = said(one)
     assert "flexible band" in steps["Close it"]
-    assert "about %.2f mm" % one.sizes.held_outside in steps["Close it"]
+    # A third of kappa0*r^2 out at gap and back, 0.1902654 in across them, on the radius.
+    size = one.design.spring.curvature_change * 58.0**2
+    long = one.sizes.held_outside + 2.0 / 3.0 * size
+    short = one.sizes.held_outside - 2.0 * 0.1902654 * size
+    assert "about %.2f mm" % long in steps["Close it"]
+    assert "%.2f mm (%.3f in) across" % (short, short / 25.4) in steps["Close it"]
+    assert long - short > 1.5
     assert "in a bore of 120.00 mm" in steps["Bore it again"]
     assert "bore it to 112.00 mm" in steps["Bore it again"]
     assert "%.2f mm" % one.sizes.plate in steps["Clamp it"]

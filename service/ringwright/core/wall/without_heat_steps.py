@@ -1,6 +1,9 @@
 """The steps by which a ring is made without heat, and the words for how it is held."""
 
+import math
+
 from ..catalogue.inputs_ring import BAND, CLOSING_RING, FORCED_ROUND
+from ..ring import without_heat
 from ..ring.allowances import CUT_ANGLES
 from ..ring.blank import feeler_reading
 from ..wording import angle, fine_length, length
@@ -18,6 +21,18 @@ def marked(sizes):
     sizes: without_heat.Sizes; c*(outside)/(2 R).
     """
     return sizes.piece * 0.5 * sizes.first_outside / sizes.free_radius
+
+
+def oval(made):
+    """Diameters of the ring as a band holds it: from the gap to the back, and across that [mm].
+
+    made: a ring_without_heat.Made.
+    """
+    d = made.design
+    r = 0.5 * (d.duty.bore - d.section.thickness)
+    size = 2.0 * d.spring.curvature_change * r * r
+    places = (math.pi, 0.5 * math.pi)
+    return [made.sizes.held_outside + size * without_heat.lies_off(BAND, psi) for psi in places]
 
 
 def steps(made):
@@ -85,9 +100,10 @@ def _closed(made, packing):
     gap = "a packing of %s between the ends" % fine_length(packing)
     outside = length(made.sizes.held_outside)
     if made.finishing == BAND:
+        along, across = oval(made)
         return (
-            "Draw the ring together with a flexible band, %s. It lies oval now: about %s across "
-            "its middle." % (gap, outside)
+            "Draw the ring together with a flexible band, %s. It lies oval now: about %s from the "
+            "gap to the back, %s across." % (gap, length(along), length(across))
         )
     if made.finishing == CLOSING_RING:
         return (
