@@ -63,7 +63,7 @@ def rho(phi, span, sizes, shift=(0.0, 0.0)):
 
 def moment_of(span, sizes, shift, nodes):
     """r - r^2*curvature at equal lengths, from the curve's points and their differences."""
-    phi = np.linspace(0.0, span, 40001)
+    phi = np.linspace(0.0, span, 8001)
     h = 1e-3
 
     def point(at):
