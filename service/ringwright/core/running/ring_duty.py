@@ -16,10 +16,8 @@ LEAST_DIFFERENCE = 1e-9  # share of the pressure below which nothing flows
 
 # gap_flow, napier_flow: mean over time through one square millimetre of each of the rings in series
 #   [kg/s per mm2]; squares: mean of p1^2 - p2^2 over time [MPa2];
-# mean_difference: over the distance slid [MPa]; greatest_difference [MPa].
-Duty = namedtuple(
-    "Duty", ("gap_flow", "napier_flow", "squares", "mean_difference", "greatest_difference")
-)
+# mean_difference: over the distance slid [MPa].
+Duty = namedtuple("Duty", ("gap_flow", "napier_flow", "squares", "mean_difference"))
 
 METHODS = (
     Method(
@@ -43,7 +41,7 @@ def ring_duty(stated, *, double_acting, rings, k, pressure_volume, atmosphere):
     """
     series = leak.throttles_in_series(rings, k)
     speed = 1e-3 / math.sqrt(pressure_volume)
-    flow = napier = squares = difference = greatest = weight = 0.0
+    flow = napier = squares = difference = weight = 0.0
     turns = 1 if double_acting else 2
     for half in range(turns):
         for step in range(STEPS):
@@ -76,15 +74,12 @@ def ring_duty(stated, *, double_acting, rings, k, pressure_volume, atmosphere):
             napier += one_opening
             squares += across * (high + low)
             difference += slid * across
-            if across > greatest:
-                greatest = across
     count = turns * STEPS
     return Duty(
         gap_flow=flow / count,
         napier_flow=napier / count,
         squares=squares / count,
         mean_difference=difference / weight,
-        greatest_difference=greatest,
     )
 
 
@@ -103,5 +98,4 @@ def steady_duty(pressure, back_pressure, rings, k, pressure_volume):
         napier_flow=one_opening * number / leak.flow_number(ratio, k),
         squares=across * (pressure + back_pressure),
         mean_difference=across,
-        greatest_difference=across,
     )

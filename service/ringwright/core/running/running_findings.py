@@ -135,7 +135,7 @@ def _steam(given, engine, losses):
     missing = 1.0 - engine.indicated / measured
     low, _, high = MISSING_QUANTITY
     value, limit = Quantity(missing, "1"), Quantity(high, "1")
-    most = steam_cycle.LEAKAGE_OF_MISSING[1]
+    most = steam_cycle.LEAKAGE_OF_MISSING
     if missing < 0.0:
         found.append(
             finding(

@@ -22,8 +22,8 @@ from ..wording import significant
 # Diagram factor, low, usual, high. Worked examples of two textbooks run from 0.6 to 0.85; 0.9 is
 # the best to be expected.
 DIAGRAM_FACTOR = (0.60, 0.80, 0.90)
-# Of the missing quantity, the part that is leakage, valves included.
-LEAKAGE_OF_MISSING = (0.05, 0.50)
+# Of the missing quantity, the most that is leakage, valves included.
+LEAKAGE_OF_MISSING = 0.50
 
 # Travel over which the steam blows down to the exhaust, share of the stroke; common practice.
 BLOW_DOWN = 0.1
