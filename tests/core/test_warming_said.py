@@ -98,8 +98,13 @@ def test_what_meets_in_a_cold_cylinder_is_told_with_its_heat():
     assert row.outcome == "watch"
     assert (row.value.value, row.limit.value) == (pytest.approx(meet, rel=1e-9), 170.0)
     assert "the ring ends meet at 151 C" in row.why and "170 C" in row.why
-    # pi 80 (1 - 1/(1 + 155 * 11.7e-6)) is 0.455 mm.
+    # pi 80 (1 - 1/(1 + 155 * 11.7e-6)) is 0.45496 mm; at 163 C it is 0.43445, and a gap of
+    # 0.434 would still meet.
     assert "file the gap to 0.455 mm" in row.remedy
+    for steam, need in ((170.0, 0.455), (163.0, 0.435)):
+        row = said(gap=0.4, steam=steam)["cold-start"]
+        assert "file the gap to %.3f mm" % need in row.remedy
+        assert "cold-start" not in said(gap=need, steam=steam)
     # Steam no hotter than that: nothing meets.
     exact = row.value.value
     assert "cold-start" not in said(gap=0.4, steam=exact)

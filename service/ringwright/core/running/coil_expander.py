@@ -120,8 +120,9 @@ def sized(choose, metal, design, added, room, play):
              "d1": design.duty.bore, "D": outside - wire, "d": wire, "n": turns, "E": modulus,
              "r": 0.5 * given["lies_at"]}  # fmt: skip
     free = _left_out(("wire_diameter", "mm"), ("coil_turns", "1")) if bearing else ()
-    narrow = room - play > fits
-    remedy = "Ask less of it, or make the %s." % ("ring wider" if narrow else "groove deeper")
+    held = "ring wider" if 0.9 * design.section.width < room - play else "groove deeper"
+    helps = "take a larger coil" if outside < fits else "make the " + held
+    remedy = "Ask less of it, or %s." % helps
     if bearing:
         remedy = "Take wire of %s with its own number of turns." % fine_length(bearing[0])
     depth = math.ceil(100.0 * (design.groove_depth + outside + play - room) - 1e-6) / 100.0

@@ -11,7 +11,7 @@ from .. import clearances
 from ..catalogue import figures_of
 from ..catalogue.running import WARMING
 from ..records import GOOD, STOP, WATCH, Method, Quantity, Series, finding
-from ..wording import fine_length, length, temperature
+from ..wording import fine_length, length, said_up, temperature
 
 POINTS = 7  # the lines are straight
 
@@ -213,7 +213,7 @@ def _findings(ring, steady, start, safe, touch, steam_temperature):
                     "%s is gone when the engine runs warm." % part,
                     (
                         "File the gap to %s or more."
-                        % length(safe + clearances.running_gap(ring["bore"])),
+                        % length(said_up(safe + clearances.running_gap(ring["bore"]))),
                         "Make the ring narrower or the groove wider by %s or more."
                         % fine_length(0.025 - steady[1]),
                         "Turn the piston down by %s or more." % fine_length(0.05 - steady[2]),
@@ -245,7 +245,7 @@ def _findings(ring, steady, start, safe, touch, steam_temperature):
                 % (part, verb, temperature(touch.temperature), temperature(steam_temperature)),
                 "Warm the cylinder through with the drains open before loading the engine%s."
                 % (
-                    ", or file the gap to %s" % length(safe)
+                    ", or file the gap to %s" % length(said_up(safe))
                     if part == "ring ends"
                     else ", or give the piston more clearance"
                 ),
