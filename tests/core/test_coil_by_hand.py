@@ -93,8 +93,8 @@ def test_wire_is_drawn_to_preferred_numbers():
 @pytest.mark.parametrize(
     ("depth", "width", "outside"),
     # What fits in the room with a tenth of play, in tenths; 0.9 of the width; 1 mm at the least.
-    [(7.8, 6.0, 4.9), (6.98, 6.0, 4.0), (7.0, 6.0, 4.1), (7.8, 5.0, 4.5), (3.5, 6.0, 1.0),
-     (7.8, 1.0, 1.0)],
+    [(7.8, 6.0, 4.9), (6.98, 6.0, 4.0), (7.0, 6.0, 4.1), (7.8, 5.0, 4.5), (7.8, 5.3, 4.7),
+     (3.5, 6.0, 1.0), (7.8, 1.0, 1.0)],
 )  # fmt: skip
 def test_the_largest_coil_that_fits_is_taken(depth, width, outside):
     answer = asked(groove_depth=depth, ring_width=width)
@@ -141,6 +141,7 @@ def test_a_coil_that_just_fits_is_good():
         assert row["outcome"] == ("good" if good else "stop")
         assert row["limit"]["value"] == pytest.approx(outside + 0.1, rel=1e-12)
         assert row["value"]["value"] == pytest.approx(ROOM, rel=1e-12)
+        assert "are 5.000 mm" in row["why"] and "need %.3f mm" % (outside + 0.1) in row["why"]
     # 0.31 more than there is, in hundredths.
     row = outcome(asked(coil_diameter=5.205), "strip-room")
     assert row["apply"][0]["value"] == pytest.approx(8.11, abs=1e-9)
@@ -213,7 +214,9 @@ def test_so_small_a_coil_is_wound_of_the_wire_it_can_take():
 
 @pytest.mark.parametrize(
     ("depth", "width", "helps"), [(5.03, 6.0, "groove deeper"), (5.0, 6.0, "groove deeper"),
-                                  (9.03, 1.9, "ring wider"), (3.4, 6.0, "groove deeper")]
+                                  (9.03, 1.9, "ring wider"), (3.4, 6.0, "groove deeper"),
+     # 0.9 of 1.9 is 1.71 mm: 1.72 of room is more, 1.62 is not.
+     (4.62, 1.9, "ring wider"), (4.52, 1.9, "groove deeper")]
 )  # fmt: skip
 def test_where_no_wire_bears_what_holds_the_coil_small_is_told(depth, width, helps):
     """2.23 mm of room takes a coil of 2.1: a deeper groove a larger one, a wider ring none."""

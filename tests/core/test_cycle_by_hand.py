@@ -73,6 +73,11 @@ def test_the_areas_of_the_diagram():
     assert drawn.mean_pressure == pytest.approx(out - back, rel=1e-12)
     assert drawn.release_pressure == pytest.approx(AT_RELEASE, rel=1e-12)
     assert drawn.compression_pressure == pytest.approx(0.3, rel=1e-12)
+    # However little is kept, it is pressed: 0.105 into 0.1.
+    little = steam_cycle.diagram(steam_cycle.cycle(**{**GIVEN, "compression": 0.005}))
+    assert little.compression_pressure == pytest.approx(0.126, rel=1e-12)
+    back = 0.12 * 0.995 + 0.12 * 0.105 * math.log(1.05)
+    assert little.returning == pytest.approx(back, rel=1e-12)
 
 
 @pytest.mark.parametrize(("cut_off", "release"), [(0.3, 0.9), (0.8, 0.9), (0.84, 0.92)])
@@ -121,6 +126,7 @@ def test_a_cycle_just_beyond_its_range_is_refused_and_told_its_limits(change, na
         {"cut_off": 1.0, "release": 1.0},
         {"clearance": 0.5},
         {"clearance": 0.0, "compression": 0.0},
+        {"clearance": 0.005, "compression": 0.03},
         {"release": 0.4},
         {"release": 1.0},
         {"compression": 0.95},

@@ -52,10 +52,10 @@ def gives(thickness, waves, pressure, width=5.4):
     return force * (math.pi * MEAN / waves) ** 3 / (192.0 * STAINLESS * inertia)
 
 
-def fewest(thickness, pressure):
+def fewest(thickness, pressure, **more):
     """Fewest waves from three on with which it bears."""
     waves = 3
-    while bent(thickness, waves, pressure) > BEARS * (1.0 + 1e-9):
+    while bent(thickness, waves, pressure, **more) > BEARS * (1.0 + 1e-9):
         waves += 1
     return waves
 
@@ -83,6 +83,24 @@ def test_strips_offered_fit_and_bear_with_the_fewest_waves(pressure):
         assert row["strip_stress"]["value"] == pytest.approx(stress, rel=1e-9)
         high = ROOM - thickness + gives(thickness, waves, pressure)
         assert row["wave_height"]["value"] == pytest.approx(high, rel=1e-9)
+
+
+@pytest.mark.parametrize(("depth", "thickest"), [(3.51, 0.6), (3.49, 0.508), (3.05, 0.15)])
+def test_strips_that_leave_no_play_are_not_offered(depth, thickest):
+    """0.71 mm of room takes 0.6 and a tenth, 0.69 not: then 20 thousandths."""
+    rows = asked(groove_depth=depth)["strips"]
+    assert rows[-1]["strip_thickness"]["value"] == pytest.approx(thickest, rel=1e-9)
+
+
+def test_a_strip_of_as_many_waves_as_may_be_is_offered():
+    """1 mm wide and 0.1 thick, pressed until 120 waves just bear it."""
+    for waves, offered in ((120, True), (120.1, False)):
+        pressure = 0.03 * BEARS / bent(0.1, waves, 0.03, width=1.0)
+        rows = asked(expander_pressure=pressure, strip_width=1.0)["strips"]
+        thin = [row for row in rows if row["strip_thickness"]["value"] == 0.1]
+        assert bool(thin) == offered
+        if offered:
+            assert thin[0]["strip_waves"] == fewest(0.1, pressure, width=1.0) == 120
 
 
 def test_the_strip_taken_gives_way_farthest():

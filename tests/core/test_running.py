@@ -335,6 +335,13 @@ def test_other_sealings_say_what_cannot_be_said_of_them():
         assert key in keys
     for entry in listed:
         assert entry["reckoned"] and entry["not_reckoned"]
+    hottest = {entry["key"]: entry["hottest"]["value"] for entry in listed if "hottest" in entry}
+    # A supplier's page on O-rings in steam, read: EPDM to 150 degC. Packing from memory.
+    assert hottest == {
+        "soft-packing": 200.0,
+        "filled-ptfe-ring": material("filled-ptfe-carbon").hottest,
+        "o-ring-slipper": 150.0,
+    }
 
 
 @pytest.mark.parametrize("ring_type", ["plain", "double-turn"])

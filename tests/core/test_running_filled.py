@@ -148,7 +148,7 @@ def test_friction_is_that_of_the_metal_unless_given():
     found, chosen = filled(ring_material="filled-ptfe-carbon")
     assert found["friction_spread"] == (0.06, 0.12, 0.20)
     why = {one.input: one.why for one in chosen}["friction_coefficient"]
-    assert "0.06 to 0.20" in why
+    assert "0.06 to 0.20, " in why
     assert found["friction_coefficient"] == 0.12
     assert given(friction_coefficient=0.07)["friction_spread"] == (0.07, 0.07, 0.07)
 
@@ -163,14 +163,17 @@ def test_superheat_takes_half_of_what_is_missing_by_fifty_degrees(superheat, lef
     assert found["missing_quantity"] == pytest.approx(0.30 * left, rel=1e-6)
     why = {one.input: one.why for one in chosen}["missing_quantity"]
     said = ["%.2f" % round(share + 1e-9, 2) for share in spread]
-    assert "%s to %s" % (said[0], said[2]) in why
+    assert "%s to %s in " % (said[0], said[2]) in why
     assert given(missing_quantity=0.4)["missing_spread"] == (0.4, 0.4, 0.4)
 
 
 def test_a_ring_not_described_is_the_ring_that_sizing_makes():
     found, chosen = filled(ring_type="plain", bore=100.0)
-    names = {one.input for one in chosen}
-    assert {"radial_thickness", "ring_width", "piston_diameter", "wall_pressure"} <= names
+    names = [one.input for one in chosen]
+    # Each once, and none that nobody could have given.
+    assert len(names) == len(set(names))
+    assert set(names) <= {one.name for one in running.FIELDS}
+    assert {"radial_thickness", "ring_width", "piston_diameter", "wall_pressure"} <= set(names)
     # What is given is no choice, and stays.
     told = {"radial_thickness": 3.3, "ring_width": 5.1, "wall_pressure": 0.05}
     kept, chosen = filled(ring_type="plain", bore=100.0, **told)

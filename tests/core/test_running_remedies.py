@@ -125,6 +125,9 @@ def test_play_at_the_sides_is_what_practice_leaves_or_a_start_wants(check, pisto
     assert asked == [{"side_clearance": pytest.approx(one, abs=1e-9)} for one in micrometres]
     _, row = told(check, clears=0, piston_material=piston)
     assert row.remedy.startswith("Give the ring %.3f mm" % micrometres[0])
+    # So wide a ring that it grows 9.9 micrometres: 34.9 to begin with, up to 35.
+    asked, _ = told(check, piston_material=piston, ring_width=0.0099 / (RING - 1.0))
+    assert asked[1] == {"side_clearance": pytest.approx(0.035, abs=1e-9)}
 
 
 @pytest.mark.parametrize("check", ["piston-seizes", "piston-clearance-running"])

@@ -142,7 +142,8 @@ def test_compression_above_the_steams_own_pressure():
 
 @pytest.mark.parametrize(("mean", "stops"), [(-0.01, True), (0.0, True), (0.002, False)])
 def test_a_cycle_that_gives_no_power(mean, stops):
-    found = said(engine={"mean_pressure": [0.7 * mean, mean, 1.1 * mean]})
+    # Though it may be a little better or worse than usual.
+    found = said(engine={"mean_pressure": [mean - 0.02, mean, mean + 0.02]})
     assert ("power" in found) == stops
     if stops:
         assert (found["power"].outcome, *told(found["power"])) == ("stop", mean, 0.0)
@@ -174,7 +175,7 @@ def test_the_missing_quantity_is_judged_by_published_trials(measured, missing, o
 @pytest.mark.parametrize(
     ("measured", "leak", "more"),
     [(64.0, 32.1, True), (64.0, 32.0, False), (64.0, 31.9, False), (32.0, 7.9, False),
-     (25.0, 7.9, False), (32.5, 0.6, True)],
+     (25.0, 7.9, False), (32.005, 0.6, True)],
 )  # fmt: skip
 def test_a_leak_of_more_than_all_that_is_missing(measured, leak, more):
     """Of 64 kg measured 32 do not show; of 32 none does, and less than none is another finding."""
@@ -193,7 +194,7 @@ def test_a_leak_of_more_than_all_that_is_missing(measured, leak, more):
 
 def test_a_worn_gap_wants_a_look_for_light():
     """Over half as much again as a new ring's 0.4 mm, and no light given."""
-    assert "light" not in said(given={"worn_gap": 0.6})
+    assert "light" not in said(given={"worn_gap": 1.5 * 0.4})
     row = said(given={"worn_gap": 0.61})["light"]
     assert (row.outcome, *told(row)) == ("watch", 0.61, pytest.approx(0.6, rel=1e-12))
     assert "light" not in said(given={"worn_gap": 0.61, "light": 0.005})
@@ -225,7 +226,9 @@ def test_the_next_look_is_at_half_the_hours_of_the_fastest_growth():
     assert "by 0.050 mm (0.0020 in) in 100 hours (0.00 mm (0.000 in) to 0.120 mm" in row.why
 
 
-@pytest.mark.parametrize(("gap", "due"), [(1.09, False), (1.1, True), (1.2, True)])
+@pytest.mark.parametrize(
+    ("gap", "due"), [(1.09, False), (1.099995, False), (1.1, True), (1.2, True)]
+)
 def test_a_gap_at_its_largest_is_due(gap, due):
     row = said(grown=Wear((0.03, 0.05, 0.12), 90.0, gap), largest=1.1)["wear"]
     assert row.outcome == ("watch" if due else "good")

@@ -65,14 +65,13 @@ def wear_from_readings(readings):
                 )
             ]
         )
-    mean_hours = mean_gap = 0.0
-    for hours, gap in rows:
+    mean_hours = 0.0
+    for hours, _ in rows:
         mean_hours += hours / len(rows)
-        mean_gap += gap / len(rows)
     above = below = 0.0
     for hours, gap in rows:
-        above += (hours - mean_hours) * (gap - mean_gap)
-        below += (hours - mean_hours) * (hours - mean_hours)
+        above += (hours - mean_hours) * gap
+        below += (hours - mean_hours) * hours
     likely = HUNDRED_HOURS * above / below
     doubt = HUNDRED_HOURS * 2.0 * READING_ERROR / (rows[-1][0] - rows[0][0])
     return Wear((likely - doubt, likely, likely + doubt), rows[-1][0], rows[-1][1])
