@@ -227,14 +227,15 @@ def test_napier_of_more_rings_is_brought_down_as_the_formula_is():
     assert found.napier_flow == pytest.approx(down * leak.napier_flow(1.0, 0.8, 0.4), rel=1e-9)
     flow = 0.8e-3 * leak.series_flow(series, 0.5) / math.sqrt(0.19)
     assert found.gap_flow == pytest.approx(flow, rel=1e-9)
-    # Held at one pressure all the way out and back, a turn is as steady.
-    still = steam_cycle.Cycle(0.8, 0.4, 1.0, 1.0, 0.0, 0.1)
-    for rings in (1, 2, 3):
+    # Held at one pressure all the way out and back, a turn is as steady; choked or not.
+    for rings, back in ((1, 0.4), (2, 0.4), (2, 0.7), (3, 0.7)):
+        still = steam_cycle.Cycle(0.8, back, 1.0, 1.0, 0.0, 0.1)
         turned = ring_duty.ring_duty(
             still, double_acting=True, rings=rings, k=1.135, pressure_volume=0.19, atmosphere=0.1
         )
-        steady = ring_duty.steady_duty(0.8, 0.4, rings, 1.135, 0.19)
-        assert turned.squares == pytest.approx(0.48, rel=1e-12)
+        steady = ring_duty.steady_duty(0.8, back, rings, 1.135, 0.19)
+        for duty in (turned, steady):
+            assert duty.squares == pytest.approx(0.64 - back**2, rel=1e-12)
         for name in ("gap_flow", "napier_flow", "mean_difference"):
             assert getattr(turned, name) == pytest.approx(getattr(steady, name), rel=2e-3), name
 

@@ -162,6 +162,55 @@ def test_rings_are_due_at_the_lesser_of_leak_and_slack():
         assert figures["largest_gap"]["value"] == pytest.approx(slack, rel=1e-8)
 
 
+def test_a_gap_that_leaks_next_to_nothing_still_tells_in_proportion():
+    """0.004 mm in iron as warm as its bore; what it leaks is a few grams an hour."""
+    small = {"worn_gap": 0.004, "light": 0.0, "groove_wear": 0.0, "largest_leak_share": 0.02}
+    given = filled(**small)
+    engine = running.engine_of(given)
+    found = ring_leak.paths(given, engine.duty, "plain", 0.004, 0.0, 0.0)
+    assert 0.0 < found.gap[1] < 0.01
+    good = ring_leak.paths(given, engine.duty, "plain", 0.4, 0.0, 0.0).total[1]
+    wanted = 0.02 / 0.98 * (engine.base[1] - good) - found.face[1]
+    largest = run(**small)["figures"]["largest_gap"]["value"]
+    assert largest == pytest.approx(0.004 * wanted / found.gap[1], rel=1e-8)
+
+
+@pytest.mark.parametrize(
+    ("metals", "gap"),
+    [
+        # The bore outgrows its ring: ends that meet cold stand apart hot, and the reverse.
+        ({"ring_material": "grey-iron", "cylinder_material": "aluminium"}, 0.0),
+        ({"ring_material": "phosphor-bronze", "cylinder_material": "grey-iron"}, 0.02),
+    ],
+)
+def test_a_gap_that_opens_or_shuts_as_it_warms_tells_nothing(metals, gap):
+    figures = run(worn_gap=gap, **metals)["figures"]
+    assert (figures["gap_leak"]["value"] > 0.0) == (gap == 0.0)
+    given = filled(**metals)
+    change = spring.gap_change(0.045, 80.0, 2.7, given["modulus"])
+    slack = 0.4 + wear.growth_to(0.5, change, 2.7)
+    assert figures["largest_gap"]["value"] == pytest.approx(slack, rel=1e-8)
+
+
+def test_a_thick_ring_that_hardly_presses_has_a_spring_all_the_same():
+    stiff = {"radial_thickness": 9.0, "wall_pressure": 0.01}
+    assert spring.springiness(0.01, 80.0, 9.0, 100000.0) < 0.01
+    change = spring.gap_change(0.01, 80.0, 9.0, filled(**stiff)["modulus"])
+    left = (1.0 - 0.9 / change) * (1.0 - 0.9 / (18.0 * math.pi)) ** 3
+    found = run(**stiff)["figures"]["spring_left"]["value"]
+    assert found == pytest.approx(max(left, 0.0), rel=1e-9)
+
+
+@pytest.mark.parametrize(("wall_pressure", "told"), [(0.03, False), (0.2, False), (0.3, True)])
+def test_friction_is_judged_by_its_usual_share(wall_pressure, told):
+    """Four rings of 6.8 mm: a tenth of the power at the most with a weak spring already."""
+    wide = {"radial_thickness": 4.0, "rings_on_piston": 4, "ring_width": 6.8}
+    answer = run(wall_pressure=wall_pressure, **wide)
+    share = answer["figures"]["friction_share"]
+    assert (share["value"] > 0.1) == told and share["high"] > 0.1
+    assert ("friction" in [row["check"] for row in answer["findings"]]) == told
+
+
 def test_a_ring_without_a_spring_of_its_own_has_only_its_leak():
     """So slack a ring springs from no gap that a beam could have."""
     weak = {"radial_thickness": 0.6, "wall_pressure": 0.2, "largest_leak_share": 0.05}
@@ -208,6 +257,30 @@ def test_heat_and_fuel_by_hand():
     base = running.engine_of(filled()).base[1]
     reckoned = base / 3600.0 * 1e3 * (state.enthalpy - drain)
     assert plain["heat_supplied"]["value"] == pytest.approx(reckoned, rel=1e-9)
+
+
+def test_each_working_shows_the_usual_figure_of_what_it_names():
+    """By the symbols of its formula: what is put in is what the engine has, in the middle."""
+    figures = run()["figures"]
+    engine = running.engine_of(filled())
+    now = ways(filled(), engine, "now")
+    saved = now.total[1] - ways(filled(), engine, "plain").total[1]
+    use = engine.base[1] + saved
+    for name, expected in (
+        ("indicated_power", {"p_m": engine.mean_pressure[1], "d1": 80.0, "stroke": 90.0}),
+        ("heat_carried_away", {"Q": figures["heat_supplied"]["value"], "IP": engine.power[1]}),
+        ("heat_supplied", {"M_f": engine.base[1]}),
+        ("steam_use", {"M_i": engine.indicated}),
+        ("leak_rate", {"W_gap": now.gap[1], "W_side": now.face[1], "W_light": now.light[1]}),
+        ("leak_share", {"W": now.total[1], "M": use}),
+        ("fuel_saved", {"W - W_new": saved, "efficiency": 0.6}),
+        ("wall_pressure_with_steam", {"p": 0.045, "n": 2, "dp": engine.duty.mean_difference}),
+        ("spring_left", {"g": 0.9, "a1": 2.7}),
+        ("largest_gap", {"share": 0.05}),
+    ):
+        put_in = {row["symbol"]: row["value"] for row in figures[name]["working"]}
+        for symbol, value in expected.items():
+            assert put_in[symbol] == pytest.approx(value, rel=1e-9), (name, symbol)
 
 
 @pytest.mark.parametrize(
