@@ -165,7 +165,7 @@ def _made(values):
             value=clamped,
             highest=sizes.piece,
         )
-    if sizes.first_inside <= 0.0 or sizes.spigot <= 0.0:
+    if sizes.spigot <= 0.0:
         raise unworkable(
             "radial_thickness",
             "so thick a ring leaves no room for the spigot that clamps it",
