@@ -270,6 +270,31 @@ def test_beside_it_stands_a_ring_of_the_same_gap_heated_on_a_former():
     assert (former["lowest_pressure"].value, former["widest_light"].value) == (0.0, 0.0)
 
 
+@pytest.mark.parametrize("own", [(CLOSING_RING, True), (BAND, False), (FORCED_ROUND, False)])
+def test_beside_it_stands_every_other_way_without_heat(own):
+    """Its own row is of its own figures; another's is that of a ring made so to the same gap."""
+    one = RINGS[own]
+    one = one._replace(borne=one.borne._replace(tip_forces=[1.3, 2.1], mean_pressure=0.0444))
+    held = {
+        CLOSING_RING: "held in a closing ring",
+        BAND: "held by a flexible band",
+        FORCED_ROUND: "forced fully round",
+    }
+    ways = [(hold, again) for hold in held for again in (False, True)][:5]
+    rows = ring_without_heat._ways(one)[2:]
+    assert len(rows) == 5
+    for (hold, again), row in zip(ways, rows, strict=True):
+        turned = "outside and inside" if again else "outside"
+        assert row["way"] == "without heat, %s, %s turned again" % (held[hold], turned)
+        if (hold, again) == own:
+            assert (row["mean_wall_pressure"].value, row["tip_force"].value) == (0.0444, 2.1)
+            continue
+        kappa = without_heat.curvature_for(one.sizes.piece, 58.0, 0.5, hold)
+        borne = ring_without_heat.bears(one.design, kappa, hold, again)[0]
+        assert row["mean_wall_pressure"].value == pytest.approx(borne.mean_pressure, rel=3e-3)
+        assert row["widest_light"].value == pytest.approx(borne.widest_light, abs=1e-3)
+
+
 def test_a_free_gap_that_is_none_is_refused_and_the_next_is_not():
     for gap in (0.5, 0.4):
         with pytest.raises(InputProblem) as refused:
