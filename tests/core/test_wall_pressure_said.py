@@ -84,6 +84,19 @@ def test_the_gap_lies_in_the_direction_that_is_given():
     assert one.moment == pytest.approx(whole.moment, abs=1e-9)
 
 
+def test_both_turns_of_a_double_turn_ring_meet_the_same_bore():
+    """Three lobes: each is met again one turn on."""
+    design = ring(2, setting="bound")
+    shape = Shape(0.0, (Harmonic(3, 0.01, 20.0),), None)
+    start, step = math.radians(50.0), 2.0 * math.pi / 96.0
+    added = bore_shape.wall_moment(shape, [start + i * step for i in range(193)])
+    assert added[:97] == pytest.approx(added[96:], abs=1e-9)
+    moment = [a + b for a, b in zip(wall_pressure.spring_moment(design, 192), added, strict=True)]
+    wanted = wall_pressure.on_wall(design, moment, bore_shape.ROUND, 0.0, 0.0, 0.0)
+    found = bearing(design, 96, shape, 50.0)
+    assert found.moment == pytest.approx(wanted.moment, abs=1e-9)
+
+
 def test_a_bore_that_is_larger_all_round_takes_off_what_it_asks():
     """0.05 mm on the radius is 0.05 mm of moment less in the strip's units, over the back."""
     larger = bearing(PLAIN, 96, Shape(0.05, (), None))
@@ -242,6 +255,19 @@ def test_the_springiness_is_the_share_of_curvature_that_the_bore_takes():
             assert bool(found) == (share > 0.15)
             if found:
                 assert found[0]["value"]["value"] == pytest.approx(share, rel=1e-6)
+
+
+def test_a_ring_measured_smaller_than_its_bore_springs_as_far_the_other_way():
+    """Outside 34 mm, so 32.7 at its middle: steam must unbend it by 38.7/32.7 - 1 = 0.1835."""
+    radii = [{"angle": 35.0 * i, "radius": 34.0} for i in range(11)]
+    asked = {**GIVEN, "ring_type": "plain", "free_shape": radii, "steps_per_turn": 96}
+    answer = calculations.run("wall-pressure", {**asked, "pressure_behind": 4.0})
+    (found,) = [each for each in answer["findings"] if each["check"] == "large-deflection"]
+    assert found["value"]["value"] == pytest.approx(38.7 / 32.7 - 1.0, rel=1e-4)
+    (turn,) = answer["turns"]
+    assert {len(turn[each]["values"]) for each in ("angle", "pressure", "light")} == {97}
+    loose = calculations.run("wall-pressure", asked)
+    assert [each["check"] for each in loose["findings"]] == ["no-contact"]
 
 
 def test_as_much_steam_on_the_face_as_behind_is_taken():

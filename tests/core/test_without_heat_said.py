@@ -70,6 +70,9 @@ def test_how_evenly_thick_it_comes_out():
         assert found.outcome == outcome
         assert found.value.value == pytest.approx(varies + 1e-4)
         assert found.limit.value == pytest.approx(limit)
+    # At the very limit it is still the better of both.
+    assert row("even-thickness", thicknesses=[0.4, 0.0]).outcome == "good"
+    assert row("even-thickness", thicknesses=[0.8, 0.0]).outcome == "watch"
     found = row("even-thickness", thicknesses=[4.0, 4.52])
     assert "varies by 0.520 mm" in found.why and "13 % of it" in found.why
 
