@@ -263,7 +263,7 @@ def test_beside_it_stands_a_ring_of_the_same_gap_heated_on_a_former():
     Each tip presses with p0 h r_o/sin psi0.
     """
     one = RINGS[CLOSING_RING, True]
-    former = ring_without_heat._ways(one)[1]
+    spread, former = ring_without_heat._ways(one)[:2]
     kappa = 1.0 / 58.0 - 1.0 / (58.0 + (one.sizes.piece - 0.5) / (2.0 * math.pi))
     pressure = one.design.duty.modulus * 64.0 * kappa / 41760.0
     assert former["largest_pressure"].value == pytest.approx(pressure, rel=1e-9)
@@ -271,6 +271,13 @@ def test_beside_it_stands_a_ring_of_the_same_gap_heated_on_a_former():
     tip = pressure * 6.0 * 60.0 / math.sin(2.139182)
     assert former["tip_force"].value == pytest.approx(tip, rel=1e-6)
     assert (former["lowest_pressure"].value, former["widest_light"].value) == (0.0, 0.0)
+    # Spread, it presses evenly: m = 3 pi r K (1 + 5 K/6 - ...), K = 6 p d1 r^2/(E a^3).
+    even = {spread[name].value for name in list(spread)[1:4]}
+    assert len(even) == 1
+    k = 6.0 * even.pop() * 120.0 * 58.0**2 / (one.design.duty.modulus * 64.0)
+    gap = 3.0 * math.pi * 58.0 * k * (1.0 + 5.0 * k / 6.0 - 1.159 * k * k)
+    assert gap == pytest.approx(one.sizes.piece - 0.5, rel=1e-4)
+    assert (spread["tip_force"].value, spread["widest_light"].value) == (0.0, 0.0)
 
 
 @pytest.mark.parametrize("own", [(CLOSING_RING, True), (BAND, False), (FORCED_ROUND, False)])
