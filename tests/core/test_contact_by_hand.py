@@ -206,6 +206,26 @@ def test_passes_are_counted_and_as_many_are_made_as_are_allowed(monkeypatch):
     assert tried(least - 1) == (False, least - 1, least - 1)
 
 
+def test_the_other_method_too_counts_its_passes_and_stops_where_it_is_told(monkeypatch):
+    monkeypatch.setattr(contact, "_settled", lambda *_: (None, None, None, None, 3))
+    turns, moment, load = strip_of("steam and lobes")
+    place = strip.grid(turns, len(moment) - 1)
+    made = []
+    factor = contact.factor
+    monkeypatch.setattr(contact, "factor", lambda *given: made.append(1) or factor(*given))
+    asked = (place, moment, load, scale_of(moment, load))
+    passes = contact._interior(*asked)[4]
+    assert passes == len(made)
+    monkeypatch.setattr(contact, "INTERIOR_PASSES", passes)
+    assert contact._interior(*asked)[4] == passes
+    monkeypatch.setattr(contact, "INTERIOR_PASSES", passes - 1)
+    with pytest.raises(NotConverged) as refused:
+        contact._interior(*asked)
+    # What was left of light times force, over the scales of both.
+    assert 1e-13 < refused.value.value < 1e-8
+    assert "within %d passes" % (passes - 1) in refused.value.limit
+
+
 @pytest.mark.parametrize(
     ("turns", "steps", "nodes"),
     [
