@@ -136,11 +136,14 @@ def test_what_the_guesses_do_not_settle_the_other_method_does(monkeypatch):
 
     monkeypatch.setattr(contact, "_interior", noted)
     settled = contact._settled
-    monkeypatch.setattr(
-        contact,
-        "_settled",
-        lambda s, c, t, limit: (None, None, None, t, 7) if limit != 3 else settled(s, c, t, 3),
-    )
+
+    def only_three(given, scale, touching, limit):
+        assert limit in (30, 6, 3)
+        if limit > 3:
+            return None, None, None, touching, 7
+        return settled(given, scale, touching, limit)
+
+    monkeypatch.setattr(contact, "_settled", only_three)
     found = contact.press(turns, moment, load)
     check(found, wanted, scale_of(moment, load).force)
     assert asked == [41, 81]
@@ -204,6 +207,51 @@ def test_passes_are_counted_and_as_many_are_made_as_are_allowed(monkeypatch):
     assert passes - least in (0, 1)
     assert tried(least) == (True, passes, factored)
     assert tried(least - 1) == (False, least - 1, least - 1)
+
+
+@pytest.mark.parametrize("name", ["round, two turns", "three lobes and five", "steam and lobes"])
+def test_both_ways_agree_to_the_foundation_under_them(name, monkeypatch):
+    """Nothing of it given back: then both solve the very same, and agree beyond what it carries."""
+    turns, moment, load = strip_of(name)
+    place = strip.grid(turns, len(moment) - 1)
+    scale = scale_of(moment, load)
+    monkeypatch.setattr(contact, "CARRIED", 1e9)
+    start = [True] * len(moment)
+    w, bent, _, _, _ = contact._settled((place, moment, load, None), scale, start, 30)
+    monkeypatch.setattr(contact, "_settled", lambda *_: (None, None, None, None, 3))
+    again = contact._interior(place, moment, load, scale)
+    assert again[0] == pytest.approx(w, abs=1e-8)
+    assert again[1] == pytest.approx(bent, abs=1e-8)
+
+
+@pytest.mark.parametrize("name", ["round", "three lobes and five"])
+def test_on_a_fine_grid_what_touches_is_guessed_in_few_passes(name, monkeypatch):
+    """The noise of forces grows with the square of the nodes: none is let go for it."""
+    _, _, load, lobes = CASES[name]
+    step = 2.0 * math.pi / 960.0
+    moment = [
+        1.0 + sum(size * math.cos(n * (i * step - way)) for n, size, way in lobes)
+        for i in range(961)
+    ]
+    inner = contact._interior
+    monkeypatch.setattr(contact, "_interior", lambda *_: 1 / 0)
+    found = contact.press(1, moment, load)
+    assert found.passes < 8.0
+    if not lobes:
+        monkeypatch.setattr(contact, "_settled", lambda *_: (None, None, None, None, 3))
+        again = inner(strip.grid(1, 960), moment, load, scale_of(moment, load))
+        assert again[1] == pytest.approx(found.moment, abs=1e-5)
+
+
+def test_after_sixty_passes_it_gives_up(monkeypatch):
+    monkeypatch.setattr(contact, "RESIDUAL", -1.0)
+    made = []
+    factor = contact.factor
+    monkeypatch.setattr(contact, "factor", lambda *given: made.append(1) or factor(*given))
+    turns, moment, load = strip_of("round")
+    with pytest.raises(NotConverged):
+        contact._interior(strip.grid(turns, 48), moment, load, scale_of(moment, load))
+    assert len(made) == 60
 
 
 def test_the_other_method_too_counts_its_passes_and_stops_where_it_is_told(monkeypatch):
