@@ -255,13 +255,19 @@ def test_after_sixty_passes_it_gives_up(monkeypatch):
 
 
 def test_the_other_method_too_counts_its_passes_and_stops_where_it_is_told(monkeypatch):
-    monkeypatch.setattr(contact, "_settled", lambda *_: (None, None, None, None, 3))
     turns, moment, load = strip_of("steam and lobes")
     place = strip.grid(turns, len(moment) - 1)
+    small = 1e-4
+    scale = contact.Scale(*[small * each for each in scale_of(moment, load)])
+    asked = (place, [small * m for m in moment], small * load, scale)
     made = []
-    factor = contact.factor
+    factor, settle = contact.factor, contact.settle
     monkeypatch.setattr(contact, "factor", lambda *given: made.append(1) or factor(*given))
-    asked = (place, moment, load, scale_of(moment, load))
+    monkeypatch.setattr(contact, "settle", lambda *given: made.append(1) or settle(*given))
+    # Its own, and those that settle what it found.
+    assert contact._interior(*asked)[4] == len(made)
+    monkeypatch.setattr(contact, "_settled", lambda *_: (None, None, None, None, 3))
+    made.clear()
     passes = contact._interior(*asked)[4]
     assert passes == len(made)
     monkeypatch.setattr(contact, "INTERIOR_PASSES", passes)
