@@ -84,7 +84,8 @@ def test_three_nodes_at_an_end_begin_and_end_with_the_ring():
 @pytest.mark.parametrize("force", [3.0, 11.0])
 def test_where_contact_begins_force_and_place_are_told(force, reach):
     outer, inner = edge(force, reach)
-    row = [0.0] * 3 + [outer, inner] + [P] * 5 + [inner, outer] + [0.0] * 4
+    # Within it may press otherwise: what counts is the pressure next to where it begins.
+    row = [0.0] * 3 + [outer, inner] + [P, 5.0, 6.5, 5.0, P] + [inner, outer] + [0.0] * 4
     spread, points, stretches = told(row)
     first, last = 0.45 - STEP * reach, 0.95 + STEP * reach
     assert points[0] == pytest.approx((first, STEP * force), rel=1e-9)
@@ -94,7 +95,7 @@ def test_where_contact_begins_force_and_place_are_told(force, reach):
     within = [P, P * (reach - 1.0)] if reach > 1.0 else [P * reach, 0.0]
     assert spread[3:5] == pytest.approx(within[::-1], abs=1e-9)
     assert spread[10:12] == pytest.approx(within, abs=1e-9)
-    assert spread[5:10] == [P] * 5
+    assert spread[5:10] == [P, 5.0, 6.5, 5.0, P]
     assert spread[:3] == [0.0] * 3 and spread[12:] == [0.0] * 4
 
 
@@ -122,16 +123,19 @@ def test_contact_begins_within_its_two_nodes_whatever_their_share():
     _, _, stretches = told([0.0, 0.0, 3.0, 1.0] + [90.0] * 6)
     # 1.5*3 + 0.5*1 = 5 over 4 steps.
     assert stretches[0].start == pytest.approx(0.35 - 0.125, rel=1e-9)
+    # 8.5 together, with 9.02 as their lever: 2.125 - sqrt(72.25 - 72.16)/4 = 2.05 steps, too far.
+    _, _, stretches = told([0.0, 0.0, 4.77, 3.73] + [P] * 6)
+    assert stretches[0].start == pytest.approx(0.35 - 0.2, rel=1e-9)
 
 
 def test_what_an_end_bears_beyond_its_half_step_is_its_own_force():
     """The pressure there from the two nodes beside it: 2*5 - 6 = 4, so that half of 4 is spread."""
-    row = [9.0, 5.0, 6.0, 8.0, 7.0, 6.0, 5.0, 4.1]
+    row = [9.0, 5.0, 6.0, 8.0, 7.0, 6.0, 5.0, 4.01]
     for times in (1.0, 1e-4):
         spread, points, stretches = told([times * each for each in row])
         assert points[0] == pytest.approx((0.0, 0.7 * times), rel=1e-12)
-        # The far end: 4.1 - 2 = 2.1 is more than 2 of it again.
-        assert points[1] == pytest.approx((0.7, 0.21 * times), rel=1e-12)
+        # The far end: 4.01 - 2 = 2.01 is more than 2 of it again.
+        assert points[1] == pytest.approx((0.7, 0.201 * times), rel=1e-12)
         wanted = [2.0 * times, *[times * each for each in row[1:-1]], 2.0 * times]
         assert spread == pytest.approx(wanted, rel=1e-12)
         assert stretches == [pytest.approx((0.0, 0.7), rel=1e-12)]
@@ -157,7 +161,7 @@ def test_a_force_within_a_stretch_stands_out_from_its_neighbours():
     assert len(stretches) == 1
 
 
-@pytest.mark.parametrize(("size", "is_told"), [(9.99, False), (10.02, True)])
+@pytest.mark.parametrize(("size", "is_told"), [(9.99, False), (10.0, False), (10.02, True)])
 def test_two_nodes_stand_out_with_five_times_what_is_beside_them(size, is_told):
     """Beside them 4 and 3: 20 is five times the larger."""
     row = [1.5] + [3.0] * 4 + [size, size] + [P] * 4 + [2.0]
@@ -330,3 +334,16 @@ def test_forces_that_do_not_balance_are_never_shown():
         with pytest.raises(NotConverged) as refused:
             wall_contact._check_balance(place, moment, 0.3, found)
         assert refused.value.name == "balance of the ring"
+        # 0.131 of it, over the largest moment, 5.
+        assert refused.value.value == pytest.approx(0.131 * more / 5.0, rel=0.01)
+    # At the very end a force bends nothing any more, and still has to be borne.
+    off = list(wall)
+    off[-1] += 4e-3
+    with pytest.raises(NotConverged):
+        wall_contact._check_balance(place, moment, 0.3, Record(wall=off, moment=bent))
+
+
+def test_a_ring_too_small_for_its_bore_presses_with_nothing():
+    borne = wall_contact.bear(RING, [-0.3] * 97)
+    assert (borne.total, borne.contact_pressure, borne.contact_share) == (0.0, 0.0, 0.0)
+    assert borne.slack == [pytest.approx(TURN)] * 2
