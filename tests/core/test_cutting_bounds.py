@@ -51,7 +51,18 @@ def small_job(seed, effort=10**9):
     return Job(kinds, demand, budget, Steps(effort))
 
 
-def optimum(job):
+# By seed: what is tried out for one test serves the others.
+_LEAST = {}
+
+
+def optimum(seed):
+    """Least cost of all plans of a small job, within its budget."""
+    if seed not in _LEAST:
+        _LEAST[seed] = tried_out(small_job(seed))
+    return _LEAST[seed]
+
+
+def tried_out(job):
     """Least cost of all plans within the budget: bar after bar, every full filling of each."""
     reached = {tuple(job.demand): {0: 0}}
     for kind in job.kinds:
@@ -104,7 +115,7 @@ def check_plan(job, plan):
 def test_no_filling_is_worth_more_than_its_bar_costs_by_the_prices(seed):
     """What makes the bound true whatever the prices are, and what the last look at all plans rests
     on: by them no bar holds more than its cost, less what its scarcity and the budget add."""
-    least = optimum(small_job(seed))
+    least = optimum(seed)
     for effort in EFFORTS:
         job = small_job(seed, effort)
         found = relax(job, [])
@@ -164,7 +175,7 @@ def cheapest_set(job, tests):
 def test_the_cheapest_set_that_could_hold_all_bounds_every_plan(seed, monkeypatch):
     """Cut short it is lower, never above the best plan; with time for it just the cheapest set."""
     job = small_job(seed)
-    least = optimum(job)
+    least = optimum(seed)
     tests = by_worth_and_length(job, random.Random(seed), 4000)
     monkeypatch.setattr(sets, "MOST_PURCHASES", 10**6)
     monkeypatch.setattr(sets, "MOST_WORK", 10**6)
@@ -190,7 +201,7 @@ def test_the_cheapest_set_that_could_hold_all_bounds_every_plan(seed, monkeypatc
 @pytest.mark.parametrize("seed", range(24))
 def test_when_all_was_looked_at_there_is_no_cheaper_plan(seed, monkeypatch):
     job = small_job(seed)
-    least = optimum(job)
+    least = optimum(seed)
     # Two plans differ by this at the least.
     apart = math.gcd(*[kind.cost for kind in job.kinds])
     looked = 0
@@ -218,7 +229,7 @@ def test_when_all_was_looked_at_there_is_no_cheaper_plan(seed, monkeypatch):
 @pytest.mark.parametrize("seed", range(100, 140))
 def test_what_is_called_proved_is_the_best_at_every_effort(seed):
     job = small_job(seed)
-    least = optimum(job)
+    least = optimum(seed)
     for effort in EFFORTS[1:] + (1500,):
         job = small_job(seed, effort)
         found = cheapest(job, None)
