@@ -198,14 +198,15 @@ def test_the_cheapest_set_that_could_hold_all_bounds_every_plan(seed, monkeypatc
 # --- every plan that the bound still allows ---
 
 
-@pytest.mark.parametrize("seed", range(24))
+# With the last of them a plan as cheap as the bound is missed but for the room left for rounding.
+@pytest.mark.parametrize("seed", [*range(24), 141])
 def test_when_all_was_looked_at_there_is_no_cheaper_plan(seed, monkeypatch):
     job = small_job(seed)
     least = optimum(seed)
     # Two plans differ by this at the least.
     apart = math.gcd(*[kind.cost for kind in job.kinds])
     looked = 0
-    for effort, fillings in ((10**9, 80), (10**9, 1), (10**9, 3), (25, 80), (60, 80), (200, 2)):
+    for effort, fillings in ((10**9, 80), (10**9, 0), (10**9, 1), (25, 80), (60, 80), (200, 2)):
         monkeypatch.setattr(proof, "MOST_FILLINGS", fillings)
         for relaxing in (10**9, 12):
             relaxed = relax(small_job(seed, relaxing), [])
@@ -220,7 +221,7 @@ def test_when_all_was_looked_at_there_is_no_cheaper_plan(seed, monkeypatch):
                     assert plan is None or cost == least
                 looked += complete
     # Plenty of them end.
-    assert looked >= 8
+    assert looked >= 6
 
 
 # --- the whole search ---

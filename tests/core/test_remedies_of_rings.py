@@ -106,7 +106,7 @@ def spring(d, pressure, expander=0.0):
 @pytest.mark.parametrize(
     ("own", "adds"),
     # 0.048 of practice less its own, up to a thousandth; no spring adds less than that.
-    [(0.0302, 0.018), (0.0298, 0.019), (0.0476, 0.001)],
+    [(0.0302, 0.018), (0.0298, 0.019), (0.0476, 0.001), (0.0102, 0.038)],
 )
 def test_a_slack_ring_is_backed_by_what_it_lacks(own, adds):
     found = first("too-slack", spring(PLAIN, own))
@@ -116,7 +116,7 @@ def test_a_slack_ring_is_backed_by_what_it_lacks(own, adds):
 
 @pytest.mark.parametrize(
     ("own", "expander", "changed"),
-    [(0.0302, 0.1, 0.018), (0.05, 0.1, None), (0.0472, 0.1, 0.001)],
+    [(0.0302, 0.1, 0.018), (0.05, 0.1, None), (0.0472, 0.1, 0.001), (0.0102, 0.1, 0.038)],
 )
 def test_a_stiff_ring_gets_a_weaker_expander_or_none(own, expander, changed):
     found = first("too-stiff", spring(PLAIN, own, expander))
@@ -191,6 +191,9 @@ def test_sides_are_opened_or_filled_to_a_quarter_of_practice():
         "ring_width": 3.9,
         "measured_groove_width": None,
     }
+    # A quarter and no more: 3.91 + 0.0419 - 0.0220 is 3.92995, and a hundredth up 3.93.
+    just = first("side-clearance", d, value=aim - 0.02 + 5e-5)
+    assert just[0]["groove_width"] == pytest.approx(3.93, abs=1e-9)
     narrowed = math.floor((3.9 - aim + 0.01) * 100.0) / 100.0
     assert short[2] == {"ring_width": narrowed}
     slack = first("side-clearance", d, value=0.3)

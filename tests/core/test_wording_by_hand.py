@@ -123,6 +123,7 @@ def test_each_measure_with_the_other_beside_it():
     assert wording.temperature(176.7) == "177 C (350 F)"
     assert wording.temperature(-40.0) == "-40 C (-40 F)"
     assert wording.temperature(20.4) == "20 C (69 F)"
+    assert wording.temperature(20.2) == "20 C (68 F)"
     # 18.41 / 4.4482 = 4.139; 2.354 / 0.45359 = 5.190.
     assert wording.force(18.41) == "18.4 N (4.1 lbf)"
     assert wording.mass(2.354) == "2.35 kg (5.2 lb)"
@@ -138,6 +139,8 @@ def test_each_measure_with_the_other_beside_it():
         (0.42, "42 %"),
         (0.054, "5.4 %"),
         (0.05, "5 %"),
+        (0.0507, "5.1 %"),
+        (0.0457, "4.6 %"),
         (0.0994, "9.9 %"),
         (0.1, "10 %"),
         (0.1004, "10 %"),
@@ -177,5 +180,8 @@ def test_a_title_in_a_sentence_keeps_its_initials():
     assert wording.in_a_sentence("Grey iron") == "grey iron"
     assert wording.in_a_sentence("PTFE") == "PTFE"
     assert wording.in_a_sentence("A") == "a"
+    assert wording.in_a_sentence("ABc") == "ABc"
+    assert wording.in_a_sentence("AbCd") == "abCd"
+    assert wording.in_a_sentence("PT fe") == "PT fe"
     assert wording.in_a_sentence("aB") == "aB"
     assert wording.in_a_sentence("") == ""
