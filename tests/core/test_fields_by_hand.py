@@ -145,6 +145,8 @@ def test_everything_wrong_is_told_at_once():
 
 def test_one_answer_to_one_question():
     fields.at_most_one({"a": 1.0, "b": None}, ("a", "b"))
+    with pytest.raises(InputProblem, match="a and b cannot"):
+        fields.at_most_one({"a": 1.0, "b": 0.0}, ("a", "b"))
     with pytest.raises(InputProblem) as caught:
         fields.at_most_one({"a": 1.0, "b": 0.0, "c": 2.0}, ("a", "b", "c"))
     assert [fault.path for fault in caught.value.faults] == [("b",), ("c",)]
@@ -169,6 +171,7 @@ def test_one_answer_to_one_question():
         ("length", 0.0, None, True, "more than 0 mm (more than 0 in)"),
         ("angle", 0.0, 90.0, True, "more than 0 and at most 90 deg"),
         ("angle", None, 90.0, False, "at most 90 deg"),
+        ("angle", None, 12.3449, False, "at most 12.3 deg"),
         ("ratio", 0.25, 1.5, False, "0.250 to 1.50"),
         ("count", 1, 40, False, "1 to 40"),
         ("number", None, None, False, "any number"),
@@ -248,10 +251,32 @@ def test_a_value_in_both_measures(kind, value, said):
         ("temperature", 259.0, 261.0, 500.0, "degF"),
         ("force", 20.0, 25.0, 5.0, "lbf"),
         ("mass", 20.0, 25.0, 5.0, ""),
+        # 5 thousandths of an inch are 0.127 mm.
+        ("length", 0.1, 0.2, 0.005, "in"),
     ],
 )
 def test_the_unit_that_was_meant(kind, lowest, highest, value, unit):
     assert fields.likely_unit(size(kind, lowest, highest), value) == unit
+
+
+@pytest.mark.parametrize(
+    ("kind", "value", "meant", "unit"),
+    [
+        ("length", 0.5, 12.7, "in"),
+        ("length", 0.5, 0.0127, "thou"),
+        ("pressure", 0.5, 0.05, "bar"),
+        ("pressure", 0.5, 0.003447379, "psi"),
+        ("modulus", 0.5, 500.0, "GPa"),
+        ("modulus", 0.5, 0.003447379, "psi"),
+        ("temperature", 50.0, 10.0, "degF"),
+        ("force", 0.5, 2.224111, "lbf"),
+    ],
+)
+def test_the_unit_that_was_meant_by_its_exact_measure(kind, value, meant, unit):
+    """Half a per cent either side of what the number is in that unit it is meant, and no nearer."""
+    assert fields.likely_unit(size(kind, 0.995 * meant, 1.005 * meant), value) == unit
+    assert fields.likely_unit(size(kind, 1.002 * meant, 1.005 * meant), value) == ""
+    assert fields.likely_unit(size(kind, 0.995 * meant, 0.998 * meant), value) == ""
 
 
 def test_a_refusal_asks_what_was_meant():

@@ -34,6 +34,8 @@ def test_the_steps_are_those_of_rule_and_micrometer():
         (3.014, 0.005, 3.0),
         # At the very share: 0.25 off 12.5 is 2 %.
         (12.25, 0.0625, 12.5),
+        # 20.4956 halves are twenty.
+        (10.2478, 0.0625, 10.0),
         (8.0, 0.0, 8.0),
         (7.25, 0.0, 7.25),
         # None is near enough: the last step, and no less than one of it.
@@ -50,6 +52,8 @@ def test_near_is_half_a_per_cent_from_either_side():
     for value, found in ((10.55, 10.5), (10.5531, 10.6), (10.448, 10.5), (10.4471, 10.4)):
         # 10.5 * 1.005 = 10.5525 and 10.5 / 1.005 = 10.4478: past those it is a tenth.
         assert shop_sizes.roundest(value, (0.5, 0.1)) == near(found)
+    # Just at the share is near enough: 3 is a quarter of 4 off it.
+    assert shop_sizes.roundest(4.0, (3.0, 0.1), 0.25) == 3.0
     assert shop_sizes.roundest(1.0625, (0.125, 0.001), 0.0588) == near(1.063)
     # 1.0625 lies 0.0625 off 1.125: 5.882 %, just within 6.
     assert shop_sizes.roundest(1.0625, (0.125, 0.001), shop_sizes.ABOUT) == near(1.125)
@@ -75,9 +79,9 @@ def test_what_an_inch_job_takes_is_rounded_as_loosely_as_it_may_be():
         # 0.265 in lies 5.66 % off a quarter, 0.266 in 6.02 %: there 0.266 is 17/64.
         assert shop_sizes.in_inches(name, 0.265 * INCH) == near(0.25 * INCH)
         assert shop_sizes.in_inches(name, 0.2661 * INCH) != near(0.25 * INCH)
-    # To turn off at the last: 2 %. 0.255 in is 1.96 % off a quarter, 0.2553 in 2.08 %.
+    # To turn off at the last: 2 %. 0.255 in is 1.96 % off a quarter, 0.25512 in 2.007 %.
     assert shop_sizes.in_inches("finishing_allowance", 0.255 * INCH) == near(0.25 * INCH)
-    assert shop_sizes.in_inches("finishing_allowance", 0.2553 * INCH) != near(0.25 * INCH)
+    assert shop_sizes.in_inches("finishing_allowance", 0.25512 * INCH) != near(0.25 * INCH)
     assert shop_sizes.in_inches("bore", 79.3) == 79.3
     assert shop_sizes.in_inches("table_grip", None) is None
     assert shop_sizes.in_inches("end_kerf", 0.0) == 0.0
@@ -87,6 +91,9 @@ def test_a_thickness_goes_by_tenths_from_five_on_and_by_hundredths_below():
     """5.02 is a tenth's 5.0; 4.98 is 0.4 % off 5.0, but below five no tenth is asked for."""
     assert shop_sizes.thickness(5.02, False) == near(5.0)
     assert shop_sizes.thickness(5.0, False) == near(5.0)
+    # 6.27 is 0.48 % off 6.3, though 6.25 is nearer; 5.0251 is 0.4995 % off 5.0, though 5.05 is.
+    assert shop_sizes.thickness(6.27, False) == near(6.3)
+    assert shop_sizes.thickness(5.0251, False) == near(5.0)
     assert shop_sizes.thickness(5.48, False) == near(5.5)
     assert shop_sizes.thickness(5.53, False) == near(5.55)
     # A half is no step of a thickness: 30.4 stays.
