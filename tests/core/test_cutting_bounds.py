@@ -7,7 +7,7 @@ import random
 
 import pytest
 
-from core.test_cutting_parts import Test, every_filling
+from core.test_cutting_parts import Test, every_filling, solved
 from ringwright.core.cutting import proof, sets
 from ringwright.core.cutting.bound import relax
 from ringwright.core.cutting.patterns import Job, Kind, Steps, best_filling, used_by
@@ -139,15 +139,18 @@ def test_no_filling_is_worth_more_than_its_bar_costs_by_the_prices(seed):
         # Pulled down by a ten-millionth of the dearest, that no rounding makes it a lie.
         assert found.bound == pytest.approx(whole - 1e-7 * scale, abs=near)
         assert job.steps.done >= min(effort, 1)
+    # With time for it, it is what a linear solver finds with every filling a column.
+    assert found.bound == pytest.approx(solved(job), abs=2e-7 * scale)
 
 
 # --- sets of bars ---
 
 
 def by_worth_and_length(job, draw, allowance):
-    """A test by random worth of the pieces and one by their lengths."""
+    """Two tests by random worth of the pieces and one by their lengths."""
     found = []
-    for values in ([draw.random() for _ in job.demand], job.lengths):
+    some = [[draw.random() for _ in job.demand] for _ in range(2)]
+    for values in (*some, job.lengths):
         fills = [
             best_filling(kind, values, job.demand, Steps(10**9), allowance)[2] for kind in job.kinds
         ]
@@ -193,6 +196,60 @@ def test_the_cheapest_set_that_could_hold_all_bounds_every_plan(seed, monkeypatc
         # With no work left at all.
         spent = small_job(seed, 0)
         assert BarSets(spent, tests, ceiling).least <= least
+
+
+def bars_of(*rows):
+    """Job of pieces worth 5 each, and its test: rows of (cost, count, what a bar can be worth)."""
+    kinds = [Kind(100, count, cost, 0, ((0, 10, 1, 0),), 0, []) for cost, count, _ in rows]
+    return kinds, [fill for _, _, fill in rows]
+
+
+@pytest.mark.parametrize(
+    ("rows", "pieces", "least"),
+    [
+        # Four pieces are worth 20: two bars of 10 at 7.
+        ([(7, None, 10.0)], 4, 14),
+        # 25: two and a half, 17.5, and no plan costs half a thousandth.
+        ([(7, None, 10.0)], 5, 18),
+        # The only one at 3 first, then one at 7; then one and a half, 13.5 in all.
+        ([(7, None, 10.0), (3, 1, 10.0)], 4, 10),
+        ([(7, None, 10.0), (3, 1, 10.0)], 5, 14),
+        # 0.3 a unit of worth is less than 0.35: two at 6, then half of one at 7.
+        ([(7, 9, 20.0), (6, 2, 20.0)], 10, 16),
+        # What holds nothing is no bar, however cheap.
+        ([(1, 9, 0.0), (7, None, 10.0)], 2, 7),
+    ],
+)
+@pytest.mark.parametrize("listed", [True, False])
+def test_sets_and_fractions_of_bars_by_hand(rows, pieces, least, listed, monkeypatch):
+    monkeypatch.setattr(sets, "MOST_WORK", 2000 if listed else 0)
+    kinds, fills = bars_of(*rows)
+    job = Job(kinds, [pieces], None, Steps(10**9))
+    found = BarSets(job, [Test([5.0], fills)], 10**6)
+    if not listed:
+        assert found.least == least
+        return
+    # In whole bars: the cheapest set that is worth it, by trying up to nine of each.
+    whole = [
+        sum(n * cost for n, (cost, _, _) in zip(counts, rows, strict=True))
+        for counts in itertools.product(*[range(1 + (count or 9)) for _, count, _ in rows])
+        if sum(n * fill for n, fill in zip(counts, fills, strict=True)) >= 5.0 * pieces
+    ]
+    assert found.least == min(whole)
+    assert found.could_hold(found.candidates()[0])
+    assert not found.could_hold([0] * len(rows))
+
+
+def test_a_set_could_hold_all_when_its_fullest_fillings_are_worth_it():
+    kinds, fills = bars_of((7, None, 10.0), (3, 2, 4.0))
+    job = Job(kinds, [4], None, Steps(10**9))
+    found = BarSets(job, [Test([5.0], fills), Test([2.0], [8.0, 0.0])], 10**6)
+    # 20 and 8 are wanted; 10 and 8 of the first, 4 and nothing of the second.
+    assert found.could_hold([2, 0])
+    assert not found.could_hold([1, 2])
+    assert not found.could_hold([0, 5])
+    assert found.could_hold([2, 2])
+    assert not found.could_hold([1, 9 // 4])
 
 
 # --- every plan that the bound still allows ---
