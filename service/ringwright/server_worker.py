@@ -4,6 +4,9 @@ gunicorn's own waits for whoever keeps a connection open as long as for a reques
 whole of its graceful time. Here a connection on which nothing is asked is closed after LINGER. Who
 asks until then is answered and told that the connection closes (RFC 9112, 9.6), so that a caller
 who asks without pause loses nothing; a request under way is answered whole.
+
+New connections are taken for RINGWRIGHT_CLOSE_AFTER seconds more, and /readyz says that it is not
+ready: a proxy that looks there turns away before the door closes, and no request meets it.
 """
 
 import select
@@ -80,9 +83,13 @@ class Worker(GeventWorker):
         while self.alive:
             self.notify()
             self._told_to_end.wait(_BEAT)
+        end = time.monotonic() + self.cfg.graceful_timeout
+        closes = min(end, time.monotonic() + self._turned_away())
+        while time.monotonic() < closes:
+            self.notify()
+            gevent.sleep(_LOOK)
         for server in servers:
             server.close()
-        end = time.monotonic() + self.cfg.graceful_timeout
         while self.clients and time.monotonic() < end:
             self.notify()
             gevent.sleep(_LOOK)
@@ -90,6 +97,12 @@ class Worker(GeventWorker):
             self.log.warning("%d requests were not answered in time", len(self.clients))
             for server in servers:
                 server.stop(timeout=1)
+
+    def _turned_away(self) -> float:
+        """Says at /readyz that this service ends; how long it takes new connections yet [s]."""
+        told = getattr(self.wsgi, "extensions", {}).get("ringwright", {})
+        told["flaw"] = "it is told to end"
+        return float(told.get("close_after", 0.0))
 
     def _listening(self, listener: Any) -> StreamServer:
         listener.setblocking(1)

@@ -132,3 +132,20 @@ def test_who_asks_without_pause_over_a_kept_connection_loses_nothing(ending):
     assert failed == []
     assert set(answered) == {200} and len(answered) > 20
     assert len(closed) >= 4
+
+
+def test_a_door_that_closes_later_says_so_first(monkeypatch):
+    """Before a proxy: who looks whether it is ready hears no, and who comes yet is answered."""
+    monkeypatch.setenv("RINGWRIGHT_CLOSE_AFTER", "3")
+    server = Server(workers=1)
+    assert requests.get(server.address + "/readyz", timeout=10).status_code == 200
+    before = time.monotonic()
+    server.process.send_signal(signal.SIGTERM)
+    time.sleep(0.5)
+    told = requests.get(server.address + "/readyz", timeout=10)
+    assert told.status_code == 503 and told.json()["code"] == "not-ready"
+    assert "told to end" in told.json()["detail"]
+    asked = requests.post(server.address + "/v1/sizing", json={"bore": 80}, timeout=10)
+    assert asked.status_code == 200
+    server.process.wait(timeout=20)
+    assert 3.0 <= time.monotonic() - before < 3.0 + SOON

@@ -108,6 +108,7 @@ def create_app(
         "specification": orjson.dumps(specification),
         "flaw": _flaw(table),
         "address": own_address.read_address(),
+        "close_after": settings.value_of("RINGWRIGHT_CLOSE_AFTER"),
         "lane": lane.Lane(*lane.settings()),
         "shop": shop.read_profile(),
     }

@@ -21,6 +21,11 @@ SETTINGS = {
         least=None,
         meaning="address by which this service is reached, such as https://rings.example.org/",
     ),
+    "RINGWRIGHT_CLOSE_AFTER": Setting(
+        usual="0",
+        least=0,
+        meaning="how long a service that is told to end takes new requests, not ready any more [s]",
+    ),
     "RINGWRIGHT_FONTS": Setting(
         usual="",
         least=None,
