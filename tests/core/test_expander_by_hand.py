@@ -124,6 +124,20 @@ def test_the_strip_taken_gives_way_farthest():
     assert figures["strip_length"] == pytest.approx(math.pi * MEAN - 2.0, rel=1e-9)
 
 
+def test_of_strips_that_hardly_give_way_the_one_that_gives_most_is_taken():
+    """0.3 mm of room and a strip of 1 mm: 8 thousandths of thickness give 9 micrometres."""
+    answer = asked(groove_depth=3.105, strip_width=1.0, expander_pressure=0.5)
+    gives_way = {
+        row["strip_thickness"]["value"]: row["wave_height"]["value"]
+        - (0.305 - row["strip_thickness"]["value"])
+        for row in answer["strips"]
+    }
+    assert max(gives_way.values()) < 0.01
+    best = max(gives_way, key=gives_way.get)
+    assert best > 0.1
+    assert taken(answer)["strip_thickness"] == pytest.approx(best, rel=1e-9)
+
+
 @pytest.mark.parametrize(
     ("own", "added"), [(0.02, 0.028), (0.042, 0.006), (0.0435, 0.005), (0.06, 0.005)]
 )

@@ -49,22 +49,15 @@ def ring_duty(stated, *, double_acting, rings, k, pressure_volume, atmosphere):
             travel = 0.5 * (1.0 - math.cos(angle))
             slid = math.sin(angle)
             weight += slid
-            if double_acting:
-                one = steam_cycle.pressure_outward(stated, travel)
-                other = steam_cycle.pressure_returning(stated, travel)
-                high, low = (one, other) if one > other else (other, one)
-            else:
-                high = (
-                    steam_cycle.pressure_returning(stated, travel)
-                    if half
-                    else steam_cycle.pressure_outward(stated, travel)
-                )
-                low = atmosphere
-                if high <= low:
-                    difference += slid * (low - high)
-                    continue
+            one = steam_cycle.pressure_outward(stated, travel)
+            other = steam_cycle.pressure_returning(stated, travel)
+            if not double_acting:
+                one, other = other if half else one, atmosphere
+            high, low = max(one, other), min(one, other)
             across = high - low
-            if across <= LEAST_DIFFERENCE * high:
+            difference += slid * across
+            # Air above the steam presses a ring as well, but no steam leaks.
+            if across <= LEAST_DIFFERENCE * high or not double_acting and one < other:
                 continue
             number = leak.series_flow(series, low / high)
             flow += speed * high * number
@@ -73,7 +66,6 @@ def ring_duty(stated, *, double_acting, rings, k, pressure_volume, atmosphere):
                 one_opening *= number / leak.flow_number(low / high, k)
             napier += one_opening
             squares += across * (high + low)
-            difference += slid * across
     count = turns * STEPS
     return Duty(
         gap_flow=flow / count,
