@@ -175,6 +175,20 @@ def test_a_gap_that_leaks_next_to_nothing_still_tells_in_proportion():
     assert largest == pytest.approx(0.004 * wanted / found.gap[1], rel=1e-8)
 
 
+@pytest.mark.parametrize("worn", [0.5, 1.3])
+def test_rings_are_due_at_one_gap_however_far_they_are_worn(worn):
+    """A bronze ring in iron closes by 0.2 mm as it warms: what leaks goes by the gap as it runs.
+
+    With the leak of the gap alone, new rings leak their share at the gap that was told.
+    """
+    sound = {"light": 0.0, "groove_wear": 0.0, "ring_material": "phosphor-bronze"}
+    sound.update(largest_leak_share=0.02, wall_pressure=0.06)
+    largest = run(worn_gap=worn, **sound)["figures"]["largest_gap"]["value"]
+    there = run(worn_gap=largest, **sound)["figures"]
+    assert there["leak_share"]["value"] == pytest.approx(0.02, rel=1e-6)
+    assert there["largest_gap"]["value"] == pytest.approx(largest, rel=1e-6)
+
+
 @pytest.mark.parametrize(
     ("metals", "gap"),
     [

@@ -37,12 +37,7 @@ def paths(given, duty, ring_type, cold_gap, groove_wear, light):
     Source: openings of leak.py, pressures of ring_duty.py.
     """
     warm = given["running_temperature"]
-    hot_gap, _, clearance = warming.clearances_at(
-        warming.cold_ring(given, cold_gap),
-        ring_temperature=warm,
-        piston_temperature=warm,
-        cylinder_temperature=warm,
-    )
+    hot_gap, _, clearance = warming.clearances_running(given, cold_gap)
     land = 0.5 * max(clearance, 0.0)
     opening = leak.gap_opening(hot_gap, land)
     shares = leak.gap_share(ring_type, given["end_cut"])

@@ -2,6 +2,7 @@
 
 from collections import OrderedDict, namedtuple
 
+from .. import clearances
 from ..catalogue import figures_of
 from ..catalogue.inputs import listed
 from ..catalogue.inputs_engine import DOUBLE, ENGINE, OWNER, RING_AT_HAND
@@ -230,7 +231,12 @@ def _largest_gap(given, now, change):
     other = now.face[1] + now.light[1]
     tight = now.use[1] - now.total[1]
     wanted = allowed * tight / (1.0 - allowed) - other
-    leaky = max(0.0, given["worn_gap"] * wanted / now.gap[1])
+    # What passes goes by the gap as it runs warm.
+    hot, _, _ = warming.clearances_running(given, given["worn_gap"])
+    grown = clearances.growth(
+        given["expansions"][0], given["running_temperature"], given["shop_temperature"]
+    )
+    leaky = max(0.0, given["worn_gap"] + hot * (wanted / now.gap[1] - 1.0) / grown)
     return leaky if slack is None else min(leaky, slack)
 
 

@@ -92,6 +92,20 @@ def clearances_at(ring, *, ring_temperature, piston_temperature, cylinder_temper
     return gap, side, piston
 
 
+def clearances_running(given, gap):
+    """The same of a ring with that cold gap [mm], all parts as warm as they run.
+
+    given: filled inputs, see running_inputs.
+    """
+    warm = given["running_temperature"]
+    return clearances_at(
+        cold_ring(given, gap),
+        ring_temperature=warm,
+        piston_temperature=warm,
+        cylinder_temperature=warm,
+    )
+
+
 def smallest_safe_gap(ring, steam_temperature):
     """Cold gap that just closes with ring at steam temperature in a stone-cold cylinder [mm].
 
