@@ -30,6 +30,7 @@ VALUES = {
     "rings_on_piston": 4,
     "groove_wear": 0.03,
     "light": 0.04,
+    "light_length": 30.0,
     "friction_coefficient": 0.3,
     "gap_readings": [{"hours": 1.0, "gap": 0.5}, {"hours": 2.0, "gap": 0.6}],
 }

@@ -197,7 +197,16 @@ def test_a_worn_gap_wants_a_look_for_light():
     assert "light" not in said(given={"worn_gap": 1.5 * 0.4})
     row = said(given={"worn_gap": 0.61})["light"]
     assert (row.outcome, *told(row)) == ("watch", 0.61, pytest.approx(0.6, rel=1e-12))
-    assert "light" not in said(given={"worn_gap": 0.61, "light": 0.005})
+    seen = {"light": 0.005, "light_length": 0.005}
+    assert "light" not in said(given={"worn_gap": 0.61, **seen})
+    assert "light" not in said(given={**seen, "light": 0.0})
+
+
+def test_a_light_without_a_length_is_not_passed_over():
+    """Its length was taken as none, and what it leaks with it."""
+    row = said(given={"light": 0.005, "light_length": 0.0})["light"]
+    assert (row.outcome, *told(row)) == ("watch", 0.0, None)
+    assert row.remedy == "Give how far round the bore it reaches."
 
 
 def test_a_groove_out_of_flat():

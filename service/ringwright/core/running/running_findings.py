@@ -206,6 +206,16 @@ def on_the_piston(given):
                 Quantity(wide, "mm"),
             )
         )
+    if given["light"] > 0.0 and given["light_length"] <= 0.0:
+        found.append(
+            finding(
+                "light",
+                WATCH,
+                "The light has no length: what passes it is not in the leak.",
+                "Give how far round the bore it reaches.",
+                Quantity(given["light_length"], "mm"),
+            )
+        )
     if given["groove_wear"] > WORN_GROOVE:
         found.append(
             finding(
