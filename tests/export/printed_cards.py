@@ -100,7 +100,7 @@ def _size(size):
 
 def _make(size, system):
     if "limits" not in size:
-        return _of(size, system)
+        return card_sizes.alone(size, system)
     ends = [size["limits"][end]["value"] for end in ("lower", "upper")]
     upper, lower, unit = values.limits(*ends, system)
     if card_sizes.has_aim(size):

@@ -14,7 +14,7 @@ const N_PER_LBF = 4.4482216152605;
 const KG_PER_LB = 0.45359237;
 const W_PER_HP = 745.6998715822702;
 /** Limits, and what is gauged: read finer than a lathe is set. */
-const FINE = /^(limit|(mean|largest|smallest|ring)_diameter)$/;
+const FINE = /^(limit|bore|(mean|largest|smallest|ring)_diameter)$/;
 
 /** `value` in the wanted system, its unit, and the step to which a workshop rounds it. */
 interface Converted {

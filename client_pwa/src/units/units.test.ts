@@ -147,6 +147,9 @@ describe("what people read", () => {
     expect(shown(79.42326, "mm", "inch", "mean_diameter").text).toBe("3.1269");
     expect(shown(79.42326, "mm", "metric", "mean_diameter").text).toBe("79.423");
     expect(shown(79.42326, "mm", "inch", "former_diameter").text).toBe("3.127");
+    // On a card too: 3.1263 in is 79.40802 mm.
+    expect(shown(79.40802, "mm", "inch", "bore").text).toBe("3.1263");
+    expect(shown(79.40802, "mm", "metric", "bore").text).toBe("79.408");
   });
   it("keeps small masses and shares from vanishing", () => {
     expect(shown(3.3e-6, "kg", "metric", "leak_per_stroke")).toEqual({ text: "0.0033", unit: "g" });

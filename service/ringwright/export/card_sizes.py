@@ -5,6 +5,7 @@ from collections.abc import Container, Iterable, Sequence
 from reportlab.lib.units import mm
 
 from ..core.catalogue.inputs_rings import NAMES
+from ..core.drawing import words
 from ..named_types import Document
 from . import values
 from .page_layout import ALL, Block, Cell, NewPage, Pad, Row, Rule, Space, Stack, Table
@@ -76,7 +77,7 @@ def _in_box(size: Document, own: Document | None, system: str, room: float) -> l
 def _read(size: Document, system: str) -> tuple[str, ...]:
     """Lines of a size as it is read: its limits one above the other, or the size alone."""
     if "limits" not in size:
-        return (values.shown(size["value"], size["unit"], system).split(" ")[0],)
+        return (alone(size, system).split(" ")[0],)
     low, high = size["limits"]["lower"]["value"], size["limits"]["upper"]["value"]
     return values.limits(low, high, system)[:2]
 
@@ -134,13 +135,19 @@ def _beside(blocks: Sequence[Block]) -> Cell:
 def make(size: Document, system: str) -> list[Block]:
     """What to make a size to: its limits one above the other, or the size alone."""
     if "limits" not in size:
-        return [Text(values.shown(size["value"], size["unit"], system), SIZE)]
+        return [Text(alone(size, system), SIZE)]
     low, high = size["limits"]["lower"]["value"], size["limits"]["upper"]["value"]
     upper, lower, unit = values.limits(low, high, system)
     if has_aim(size):
         aim = values.shown(size["value"], size["unit"], system)
         return [Text(aim, SIZE), Text("%s to %s" % (lower, upper), UNDER_SIZE)]
     return [Text("%s %s" % (upper, unit), SIZE), Text(lower, SIZE)]
+
+
+def alone(size: Document, system: str) -> str:
+    """A size without its limits; a bore as fine as its gauge reads."""
+    places = words.GAUGED if size["name"] == "bore" else None
+    return values.shown(size["value"], size["unit"], system, places)
 
 
 def has_aim(size: Document) -> bool:
@@ -151,7 +158,7 @@ def has_aim(size: Document) -> bool:
 
 def in_line(size: Document, system: str) -> list[str]:
     """A size in a line, as parts of a text: its label, and its limits or itself."""
-    said = values.shown(size["value"], size["unit"], system)
+    said = alone(size, system)
     if "limits" in size:
         low, high = size["limits"]["lower"]["value"], size["limits"]["upper"]["value"]
         upper, lower, unit = values.limits(low, high, system)

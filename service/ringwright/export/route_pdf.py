@@ -8,6 +8,7 @@ from collections.abc import Callable, Container, Iterable, Mapping, Sequence
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
+from ..core.drawing import words
 from ..core.drawing.entities import Sheet
 from ..named_types import Document
 from . import card_sizes, faces, job_in_pdf, values
@@ -128,7 +129,7 @@ def _head(
     """Title, the ring in figures, and the code that opens the job."""
     lines: list[Block] = [Text(title, TITLE)]
     lines += [Text(text, HEADING) for text in (heading["job"], heading["owner"]) if text]
-    bore = values.shown(heading["bore"], "mm", system)
+    bore = values.shown(heading["bore"], "mm", system, words.GAUGED)
     lines.append(Text("%s. %s. Bore %s." % (heading["kind"], heading["material"], bore)))
     facts = []
     for name, label in HEAD_FIGURES:

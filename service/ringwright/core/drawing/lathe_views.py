@@ -77,7 +77,7 @@ def survey(job, row):
         rails.LEFT,
         (0.0, -bore),
         (0.0, bore),
-        words.size(d.duty.bore, job.system, True),
+        words.size(d.duty.bore, job.system, True, words.GAUGED),
     )
     return [view], [], "A cylinder cut lengthways, with the gauge across it at three heights."
 

@@ -178,7 +178,7 @@ def in_cylinder(job):
     view.label(
         "right",
         (groove + 0.6 * side, 0.5 * high),
-        "Cylinder wall, %s" % words.diameter(d.duty.bore, job.system),
+        "Cylinder wall, %s" % words.diameter(d.duty.bore, job.system, words.GAUGED),
         dot=True,
     )
     view.label(

@@ -39,7 +39,8 @@ def closed(job):
         for side in (-half, half):
             view.add(_radial(HIDDEN, inner, outer, 180.0 - middle + side))
     view.extend(centre_cross(CENTRE, 0.0, 0.0, outer * 1.06))
-    _diameter(view, "bore", d.duty.bore, outer, words.size(d.duty.bore, job.system, True))
+    size = words.size(d.duty.bore, job.system, True, words.GAUGED)
+    _diameter(view, "bore", d.duty.bore, outer, size)
     _diameter(
         view,
         "inside_diameter",
@@ -130,7 +131,7 @@ def free(job):
     view.label(
         "right",
         corner,
-        "Bore %s" % words.diameter(d.duty.bore, job.system),
+        "Bore %s" % words.diameter(d.duty.bore, job.system, words.GAUGED),
         "bore",
         d.duty.bore,
         "mm",

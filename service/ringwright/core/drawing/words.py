@@ -7,6 +7,8 @@ from ..catalogue.inputs_drawing import INCH, METRIC
 from ..wording import MM_PER_INCH, MPA_PER_PSI, N_PER_LBF, decimal, length_places, significant
 from .letters import DEGREE, DIAMETER
 
+# Decimals of a bore in millimetres: as fine as its gauge reads.
+GAUGED = 3
 # What stands at a dimension. prefix: before the lines, half way up; lines: tuple of one or two
 # texts.
 Words = namedtuple("Words", ("prefix", "lines"))
