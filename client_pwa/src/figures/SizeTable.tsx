@@ -4,6 +4,7 @@
 import type { Size } from "../engine/answers";
 import { system } from "../base/settings";
 import { measure, placeOf } from "../sheet/measured";
+import { isTool } from "../sheet/rings_measured";
 import { job } from "../sheet/sheet";
 import { limitShown, shown } from "../units/show";
 import type { Shown } from "../units/show";
@@ -44,11 +45,12 @@ export function SizeTable({ sizes, place, caption, own }: Props) {
   );
 }
 
-/** One row for all rings where they are to be made alike and only the first was measured; else one for each. */
+/** One row for all rings where they are to be made alike, or on one tool, and only the first was measured; else one for each. */
 function rowsOf(size: Size, own: ReadonlyMap<number, Size> | undefined, place: string): Row[] {
   const rings = [...(own ?? [])];
   const measuredOf = (ring: number): string | undefined => job.value.measured[placeOf(place, size.name ?? size.label, ring)];
-  if (rings.every(([ring, each]) => read(each) === read(size) && (ring === 1 || !measuredOf(ring)))) return [{ size, label: size.label, ring: 0 }];
+  const alike = (each: Size): boolean => isTool(size.name ?? "") || read(each) === read(size);
+  if (rings.every(([ring, each]) => alike(each) && (ring === 1 || !measuredOf(ring)))) return [{ size, label: size.label, ring: 0 }];
   return rings.map(([ring, each]) => ({ size: { ...size, ...each }, label: `${size.label}, ring ${ring}`, ring }));
 }
 

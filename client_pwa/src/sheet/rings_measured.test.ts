@@ -9,6 +9,7 @@ const FIELD: Field = {
     { name: "ring", kind: "count" },
     { name: "end_kerf", kind: "length", unit: "mm", lowest: 0.1, highest: 15 },
     { name: "ring_width", kind: "length", unit: "mm", lowest: 0.3, highest: 150 },
+    { name: "former_diameter", kind: "length", unit: "mm", lowest: 5, highest: 1500 },
   ],
 };
 
@@ -16,6 +17,12 @@ describe("sizes measured at the bench", () => {
   it("become one record for each ring that is made", () => {
     const measured = { "route/saw-ends/end_kerf": "1.2 mm", "route/face-step/ring_width/2": "3/16 in" };
     expect(ringsMeasured(measured, FIELD, 3)).toEqual([{ ring: "1", end_kerf: "1.2 mm" }, { ring: "2", ring_width: "3/16 in" }, { ring: "3" }]);
+  });
+  it("go with a tool to every ring that has none of its own", () => {
+    const place = "route/put-on-former/former_diameter";
+    const of = (measured: Record<string, string>) => ringsMeasured(measured, FIELD, 3).map((each) => (each as Record<string, string>).former_diameter);
+    expect(of({ [place]: "76.8 mm" })).toEqual(["76.8 mm", "76.8 mm", "76.8 mm"]);
+    expect(of({ [`${place}/2`]: "76.8 mm", [`${place}/3`]: "77 mm" })).toEqual(["76.8 mm", "76.8 mm", "77 mm"]);
   });
   it("are none while nothing of the rings is measured", () => {
     expect(ringsMeasured({}, FIELD, 2)).toEqual([]);

@@ -8,6 +8,11 @@ const PLACE = /^route\/([a-z-]+)\/([a-z_]+)(?:\/(\d{1,3}))?$/;
 /** Measured once more when the ring is done: this is the size that it has. */
 const LAST = "inspect";
 
+/** Tools that serve all rings: what is measured of one with one ring holds for the others, until they have one of their own. */
+const TOOL = /^(blank_jaws|slit_mandrel|cutter_d|former|spacer|pot|thick_strip|thin_strip|closing_ring|band_length|clamp_mandrel|end_plate|outer_clamp)/;
+
+export const isTool = (name: string): boolean => TOOL.test(name);
+
 /** Records for the list `field`, for as many rings as are made; none while nothing of theirs is measured. An entry that cannot be read, or that no
  * ring has, is left out: the rest of the card must not wait for it, and its own place says what is wrong. */
 export function ringsMeasured(measured: Readonly<Record<string, string>>, field: Field, rings: number): Input[] {
@@ -23,7 +28,12 @@ export function ringsMeasured(measured: Readonly<Record<string, string>>, field:
   }
   if (found.size === 0) return [];
   // Rings of which nothing is measured yet follow what the heat gave to those before them.
-  return Array.from({ length: rings }, (_each, at) => ({ ring: String(at + 1), ...Object.fromEntries(found.get(at + 1) ?? []) }));
+  const rows = Array.from({ length: rings }, (_each, at) => found.get(at + 1) ?? new Map<string, string>());
+  for (const { name } of field.items ?? []) {
+    const one = isTool(name) && rows.find((row) => row.has(name))?.get(name);
+    if (one) rows.forEach((row) => row.has(name) || row.set(name, one));
+  }
+  return rows.map((row, at) => ({ ring: String(at + 1), ...Object.fromEntries(row) }));
 }
 
 function will(size: Field, text: string): boolean {

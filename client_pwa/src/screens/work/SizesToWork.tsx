@@ -5,7 +5,8 @@ import { sentence } from "../../engine/labels";
 import { NumberEntry } from "../../fields/NumberEntry";
 import { Mark, WORD } from "../../figures/Findings";
 import { aim, aimShown, limitsOf } from "../../figures/SizeTable";
-import { measure, placeOf } from "../../sheet/measured";
+import { measure, ofFirstRing, placeOf } from "../../sheet/measured";
+import { isTool } from "../../sheet/rings_measured";
 import { system } from "../../base/settings";
 import { job } from "../../sheet/sheet";
 import { parseQuantity } from "../../units/parse";
@@ -69,12 +70,17 @@ interface OneSizeProps {
 }
 
 function OneSize({ operation, size, ring, changed, outcome, cost }: OneSizeProps) {
-  const place = placeOf(`route/${operation.key}`, size.name ?? size.label, ring);
+  const where = `route/${operation.key}`;
+  const name = size.name ?? size.label;
+  const place = placeOf(where, name, ring);
   const text = aimShown(size);
   const limits = limitsOf(size);
   const kind = kindOf(size.unit);
   const typed = job.value.measured[place] ?? "";
-  const parsed = typed === "" ? undefined : parseQuantity(kind, typed, "");
+  // One tool serves all rings: measured once.
+  const served = isTool(name) ? ofFirstRing(job.value.measured, where, name) : "";
+  const read = typed || served;
+  const parsed = read === "" ? undefined : parseQuantity(kind, read, "");
   const own = parsed?.ok ? verdictOn(size, parsed.reading.value, system.value) : undefined;
   const verdict = own && outcome && outcome !== own.outcome ? { ...own, outcome } : own;
   return (
@@ -96,9 +102,9 @@ function OneSize({ operation, size, ring, changed, outcome, cost }: OneSizeProps
           field={{ name: `measured ${size.unit}`, kind, unit: size.unit, lowest: 0 }}
           label={`Measured ${size.label}`}
           hideLabel
-          placeholder="measured"
+          placeholder={served || "measured"}
           value={typed}
-          fault={parsed && !parsed.ok ? { path: [], code: "unreadable", message: parsed.message, remedy: parsed.remedy } : undefined}
+          fault={typed && parsed && !parsed.ok ? { path: [], code: "unreadable", message: parsed.message, remedy: parsed.remedy } : undefined}
           onChange={(next) => measure(place, next)}
         />
       )}
