@@ -51,8 +51,8 @@ export function Findings({ findings, title = "What the checks say", of }: Props)
         {summary(findings)}
       </p>
       <ul class="finding-list">
-        {open.map(({ finding, index }) => (
-          <OneFinding key={index} finding={finding} {...(of && { of })} />
+        {open.map(({ finding, index }, at) => (
+          <OneFinding key={index} finding={finding} again={open[at - 1]?.finding.remedy === finding.remedy} {...(of && { of })} />
         ))}
       </ul>
       {good.length > 0 && (
@@ -71,7 +71,8 @@ export function Findings({ findings, title = "What the checks say", of }: Props)
   );
 }
 
-function OneFinding({ finding, of }: { finding: Finding; of?: CalculationName }) {
+/** again: its remedy stands with the one before. */
+function OneFinding({ finding, of, again }: { finding: Finding; of?: CalculationName; again?: boolean }) {
   const [value, limit] = shownAlike(finding.value, finding.limit, finding.check);
   return (
     <li class={`finding finding-${finding.outcome}`}>
@@ -98,10 +99,10 @@ function OneFinding({ finding, of }: { finding: Finding; of?: CalculationName })
         )}
         {finding.remedy && (
           <p class="finding-remedy">
-            <b>Do:</b> {sentence(finding.remedy)}
+            <b>Do:</b> {again ? "as above." : sentence(finding.remedy)}
           </p>
         )}
-        {of && finding.apply && <TakeRemedy of={of} apply={finding.apply} />}
+        {of && !again && finding.apply && <TakeRemedy of={of} apply={finding.apply} />}
       </div>
     </li>
   );

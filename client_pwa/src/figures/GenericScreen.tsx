@@ -24,18 +24,21 @@ interface Props {
   /** Figures to leave to the screen's own picture. */
   without?: readonly FigureName[];
   figuresTitle?: string;
+  /** The checks before the screen's own: it ends in a verdict. */
+  checksFirst?: boolean;
   /** Entries of the screen's own, above those of `first`. */
   top?(view: InView): ComponentChildren;
   children?(view: InView): ComponentChildren;
   below?(view: InView): ComponentChildren;
 }
 
-export function GenericScreen({ calculation, first = [], elsewhere = [], rowNames = {}, without = [], figuresTitle = "Figures", top, children, below }: Props) {
+export function GenericScreen({ calculation, first = [], elsewhere = [], rowNames = {}, without = [], figuresTitle = "Figures", checksFirst = false, top, children, below }: Props) {
   const view = inView(calculation);
   const fields = fieldsOf(calculation);
   const rest = fields.filter((field) => !(first as readonly string[]).includes(field.name) && !elsewhere.includes(field.name));
   const figures = view.answer?.figures ?? {};
   const names = (Object.keys(figures) as FigureName[]).filter((name) => !without.includes(name));
+  const checks = <Findings findings={view.answer?.findings ?? []} of={calculation} />;
   return (
     <div class="two">
       <div class="two-left">
@@ -56,10 +59,11 @@ export function GenericScreen({ calculation, first = [], elsewhere = [], rowName
         )}
         <Status result={view.result} calculation={calculation} shownAt={(fault) => isOf(first, fault) || (top !== undefined && isOf(elsewhere, fault))} />
         <Moved view={view} />
+        {checksFirst && checks}
         {children?.(view)}
       </div>
       <div class="two-right">
-        <Findings findings={view.answer?.findings ?? []} of={calculation} />
+        {!checksFirst && checks}
         {names.length > 0 && (
           <section class="card" aria-label={figuresTitle}>
             <h2>{figuresTitle}</h2>

@@ -6,7 +6,7 @@ import type { FigureName, InputName } from "../../engine/names";
 import { fieldsOf, isKnown } from "../../engine/tables";
 import { Choices } from "../../figures/Choices";
 import { FigureRows, FigureTile } from "../../figures/Figures";
-import { Findings } from "../../figures/Findings";
+import { Findings, summary, worst } from "../../figures/Findings";
 import { GenericScreen } from "../../figures/GenericScreen";
 import { inView } from "../../figures/results";
 import { Status } from "../../figures/Status";
@@ -41,6 +41,7 @@ function Inspection() {
         first={MEASURED}
         elsewhere={fields.map((field) => field.name).filter((name) => shared.has(name))}
         figuresTitle="What it says of the ring"
+        checksFirst
       >
         {({ answer, stale }) =>
           answer && (
@@ -48,6 +49,7 @@ function Inspection() {
               <section class={stale ? "plate stale" : "plate"} aria-label="Verdict">
                 <p class="plate-words">
                   <b>{typeof answer.verdict === "string" && (VERDICTS[answer.verdict] ?? answer.verdict)}</b>
+                  {worst(answer.findings) !== "good" && <>: {summary(answer.findings)}</>}
                 </p>
                 {LARGE.map((name) => {
                   const figure = answer.figures[name];

@@ -29,6 +29,7 @@ export function SurveyScreen() {
       calculation="bore-survey"
       elsewhere={["readings", ...elsewhere]}
       figuresTitle="What the readings come to"
+      checksFirst
       top={(view) => <ReadingsGrid key={job.value.id} faults={view.faults} />}
     >
       {(view) => <Verdict view={view} />}
