@@ -42,7 +42,9 @@ export function LineChart({ title, across, acrossLabel, unit, name, lines, level
   const last = across.values[across.values.length - 1]!;
   const x = (value: number): number => LEFT + ((value - first) / (last - first)) * (WIDTH - LEFT - RIGHT);
   const y = (value: number): number => TOP + ((high - value) / (high - low)) * (HEIGHT - TOP - BOTTOM);
-  const rows = ticks(low, high, 4);
+  const rows = ticks(low, high, 5);
+  // One axis, one number of decimals.
+  const fine = unit === "mm" ? "limit" : name;
   const columns = ticks(first, last, 4);
   return (
     <figure class="chart">
@@ -52,7 +54,7 @@ export function LineChart({ title, across, acrossLabel, unit, name, lines, level
           <g key={value}>
             <path class="chart-grid" d={`M${LEFT} ${y(value)}H${WIDTH - RIGHT}`} />
             <text x={LEFT - 6} y={y(value) + 4} text-anchor="end">
-              {shown(value, unit, system.value, name).text}
+              {shown(value, unit, system.value, fine).text}
             </text>
           </g>
         ))}

@@ -7,7 +7,7 @@ import { partsOf } from "./formula_words";
 export function Symbol({ text }: { text: string }): JSX.Element {
   return (
     <>
-      {text.split(/([A-Za-z]+\d*(?:_[A-Za-z0-9]+)*'*)/).map((part, index) => {
+      {text.replaceAll(" - ", " \u2212 ").split(/([A-Za-z]+\d*(?:_[A-Za-z0-9]+)*'*)/).map((part, index) => {
         const { letter, below, dashes } = partsOf(part);
         return (
           <span key={index}>

@@ -32,6 +32,10 @@ test("choices and entries left out are said in the words of the screen", () => {
   expect(words).toBe("Set ends cut to square and let ring width be chosen");
 });
 
+test("a box is ticked, as the screen has it", () => {
+  expect(remedyOf(asked("joint_pinned", true), "piston-valve", {}, EMPTY)!.words).toMatch(/^Tick \u201c.*\u201d$/);
+});
+
 test("nothing is offered that changes nothing on the sheet", () => {
   expect(remedyOf(asked("end_kerf", null), "sizing", {}, EMPTY)).toBeUndefined();
 });

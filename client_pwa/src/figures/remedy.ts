@@ -37,9 +37,10 @@ export function remedyOf(apply: readonly Choice[], calculation: CalculationName,
     const field = fieldNamed(input as InputName, [calculation]) ?? fieldNamed(input as InputName);
     const given = own[input];
     if (!field || (value === null && given === undefined)) return undefined;
-    const name = labelOf(input, calculation).replace(/^./, (letter) => letter.toLowerCase());
+    const label = labelOf(input, calculation);
+    const name = label.replace(/^./, (letter) => letter.toLowerCase());
     const [put, said] = typeof value === "number" ? measure(field, value, given, empty) : plain(value);
-    words.push(put === undefined ? `let ${name} be chosen` : `set ${name} to ${said}`);
+    words.push(put === undefined ? `let ${name} be chosen` : typeof put === "boolean" ? `${said} \u201c${label}\u201d` : `set ${name} to ${said}`);
     changes = { ...changes, ...changeOf(calculation, { ...sheet, ...(changes as Inputs) }, input, put) };
   }
   const text = words.join(" and ");
@@ -48,7 +49,7 @@ export function remedyOf(apply: readonly Choice[], calculation: CalculationName,
 
 function plain(value: string | boolean | null): [Input | undefined, string] {
   if (value === null) return [undefined, ""];
-  return typeof value === "boolean" ? [value, value ? "yes" : "no"] : [value, choiceWords(value).toLowerCase()];
+  return typeof value === "boolean" ? [value, value ? "tick" : "untick"] : [value, choiceWords(value).toLowerCase()];
 }
 
 /** A number of the core's in the unit of the entry: as stored, and as said. */
