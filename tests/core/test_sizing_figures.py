@@ -37,7 +37,9 @@ def test_a_ring_is_opened_by_its_ends_or_over_a_plug():
     plain = shown(ring("plain", setting="spread"))[0]
     assert plain["sprung_on_stress"].method == "opening-stress"
     assert "grip_force" not in plain
-    assert shown(ring())[0]["sprung_on_stress"].method == "plug-stress"
+    assert shown(ring())[0]["sprung_on_stress"].method == "round-set-plug"
+    spread = shown(ring(setting="spread"))[0]
+    assert spread["sprung_on_stress"].method == "plug-stress"
 
 
 def test_only_what_stops_a_ring_stops_it():

@@ -7,6 +7,8 @@ SYMBOLS = {
     "d1": "length",
     "a1": "length",
     "h1": "length",
+    "h": "length",
+    "sigma_p": "pressure",
     "E": "modulus",
     "nu": "ratio",
     "p": "pressure",
@@ -57,6 +59,7 @@ _RING_HEAT = "alpha_r, alpha_c, T_r, T_c, T_0"
 _GROOVE_HEAT = "alpha_r, alpha_p, T_r, T_p, T_0"
 _PISTON_HEAT = "d1, alpha_p, alpha_c, T_p, T_w, T_0"
 _BLANK = "r_b, a, b, E, nu, L"
+_STRIP = "r, a1, h, E, nu, L, eta, k"
 
 # name, kind, symbol, label, methods, symbols of its working, group, meaning
 FIGURES = table(
@@ -77,13 +80,13 @@ FIGURES = table(
         ("tangential_force", "force", "Ft", "Tangential force", "tangential-force", "p_c, h1, d1", BEARING, "at the ends, to close the gap with a band"),
         ("diametral_force", "force", "Fd", "Diametral force", "diametral-force", "Ft", BEARING, "across the ring, to close the gap between two plates"),
         ("diametral_force_to_bore", "force", "Fd bore", "Diametral force to the bore", "diametral-force", "Ft", BEARING, "across the ring, to bring that diameter to the bore"),
-        ("grip_force", "force", "P_g", "Grip of the turns", "grip-force", _BLANK + ", eta, k", BEARING, "with which the two turns press on one another"),
+        ("grip_force", "force", "P_g", "Grip of the turns", "grip-force", _STRIP, BEARING, "with which the two turns press on one another"),
         ("closed_stress", "pressure", "sigma_t", "Stress in the bore", _CLOSED, _CLOSED_OF, STRAIN, "greatest tension of the ring closed"),
         ("closed_stress_nominal", "pressure", "sigma", "Stress in the bore, nominal", _CLOSED, _CLOSED_OF, STRAIN, "as a straight bar would carry it"),
         ("closed_compression", "pressure", "sigma_c", "Compression in the bore", _CLOSED, _CLOSED_OF, STRAIN, "greatest, at the inside"),
         ("sprung_on_opening", "length", "g", "Opening to go over the piston", "opening-to-clear", "d1, a1, d_p, m", STRAIN, "between the ends"),
-        ("sprung_on_stress", "pressure", "sigma_g", "Stress when sprung on", "opening-stress, plug-stress", "d1, a1, E, m, g | d1, a1, E, p", STRAIN, "opened over the piston or a plug of its size"),
-        ("wound_on_stress", "pressure", "sigma_w", "Stress when wound on", "wound-on-stress", "d1, a1, h1, E, nu, p, L, eta, k", STRAIN, "the crossing spread over a third of a turn"),
+        ("sprung_on_stress", "pressure", "sigma_g", "Stress when sprung on", "opening-stress, plug-stress, round-set-plug", "d1, a1, E, m, g | d1, a1, E, p | d1, a1, E, kappa0", STRAIN, "opened over the piston or a plug of its size"),
+        ("wound_on_stress", "pressure", "sigma_w", "Stress when wound on", "wound-on-stress", "sigma_p, " + _STRIP, STRAIN, "the crossing spread over a third of a turn"),
         ("turning_through_stress", "pressure", "sigma_v", "Stress when turned through itself", "turning-through", _BLANK, STRAIN, "bending and twist together"),
         ("turning_through_force", "force", "P", "Force to turn it through itself", "turning-through", _BLANK, STRAIN),
         ("forming_stress", "pressure", "sigma_f", "Stress on the former or spacer", "forming-stress, opening-stress", "r_b, a, E", STRAIN, "cold, before the heat"),

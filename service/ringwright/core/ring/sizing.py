@@ -65,9 +65,7 @@ def behaviour(design):
     opening = through = None
     grip = held = 0.0
     poisson = d.duty.ring_material.poisson
-    plug = winding.plug_stress(d.spring.wall_pressure, bore, thickness, modulus)
-    if round_set:
-        plug = winding.plug_stress_round(d.spring.curvature_change, bore, thickness, modulus)
+    plug = _plug(d)
     if d.duty.turns == 1:
         clearance = 0.5 * (bore - d.piston_diameter)
         opening = spring.opening_to_clear(thickness, bore, d.spring.gap_change, clearance)
@@ -122,6 +120,15 @@ def behaviour(design):
         light=light,
         slack_angle=slack,
     )
+
+
+def _plug(d):
+    """Largest stress on a taper plug of the piston's size [MPa]."""
+    if d.spring.curvature_change is None:
+        work, eased = winding.plug_stress, d.spring.wall_pressure
+    else:
+        work, eased = winding.plug_stress_round, d.spring.curvature_change
+    return work(eased, d.duty.bore, d.section.thickness, d.duty.modulus)
 
 
 def calculate(values):
@@ -184,7 +191,11 @@ def figures(design, acts):
         "closed_stress": closed,
         "closed_stress_nominal": closed,
         "closed_compression": closed,
-        "sprung_on_stress": "opening-stress" if d.duty.turns == 1 else "plug-stress",
+        "sprung_on_stress": "opening-stress"
+        if d.duty.turns == 1
+        else "round-set-plug"
+        if round_set
+        else "plug-stress",
         "forming_stress": "opening-stress"
         if d.spring.former_diameter is None
         else "forming-stress",
@@ -195,6 +206,7 @@ def figures(design, acts):
 def _given(d, acts, placed):
     """symbol -> number, for the workings. placed: name -> number of the clearances."""
     steam = d.duty.temperature
+    double = d.duty.turns == 2
     return {
         "d1": d.duty.bore,
         "a1": d.section.thickness,
@@ -212,9 +224,11 @@ def _given(d, acts, placed):
         "r_b": d.blank.bored_radius,
         "a": d.blank.set_thickness,
         "b": d.blank.band_width,
-        "L": d.blank.length,
-        "k": d.allowances.slit,
-        "eta": d.soak.relief.likely,
+        "L": d.blank.length if double else None,
+        "k": d.allowances.slit if double else None,
+        "eta": d.soak.relief.likely if double else None,
+        "h": d.turn_width,
+        "sigma_p": _plug(d),
         "alpha_r": d.duty.ring_material.expansion,
         "alpha_p": d.duty.piston.expansion,
         "alpha_c": d.duty.cylinder.expansion,

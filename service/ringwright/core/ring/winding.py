@@ -268,7 +268,7 @@ METHODS = (
     Method(
         "grip-force",
         "Grip of the two turns on one another",
-        "P of turning through, (eta width - slit) in place of the width",
+        "P of turning through of the finished turn, eta L - k in place of the width",
         "after one heat set with the turns passed through one another",
         ("beam", "contact"),
     ),
@@ -276,16 +276,22 @@ METHODS = (
         "plug-stress",
         "Stress opened over a taper plug",
         "S (1.1866 - 0.91 u - 0.38 u^2)(1 + 1/(d1/a1 - 1)), S = 2 E a1^2/(d1^2 - a1^2), "
-        "u = 1.5 p (d1/a1)(d1/a1 - 1)/S; from u = 0.5 on S 4/pi (1 - u)(1 + 1/(d1/a1 - 1)); "
-        "set round 1.1866 (S - E a1 kappa0/2)(1 + 1/(d1/a1 - 1))",
+        "u = 1.5 p (d1/a1)(d1/a1 - 1)/S; from u = 0.5 on S 4/pi (1 - u)(1 + 1/(d1/a1 - 1))",
+        "taper plug as large as the bore; small displacement",
+        ("beam", "contact"),
+    ),
+    Method(
+        "round-set-plug",
+        "Stress of a round-set ring opened over a taper plug",
+        "1.1866 (S - E a1 kappa0/2)(1 + 1/(d1/a1 - 1)), S = 2 E a1^2/(d1^2 - a1^2)",
         "taper plug as large as the bore; small displacement",
         ("beam", "contact"),
     ),
     Method(
         "wound-on-stress",
         "Stress wound on like a key ring",
-        "the plug's stress times 1.037 + 2.21 exp(-crossing/16.5 deg), with bending P r or twist "
-        "1.76 P r from P = (0.95 h + 0.9 (eta width - slit)) E Ix/(pi r^3 (1 + 3 E Ix/(G J)))",
+        "sigma_p of the plug times 1.037 + 2.21 exp(-crossing/16.5 deg), with bending P r or twist "
+        "1.76 P r from P = (0.95 h + 0.9 (eta L - k)) E Ix/(pi r^3 (1 + 3 E Ix/(G J)))",
         "fitted within 4 %, at 20 deg 5.4 %; d1/a1 20 to 40, turns half to twice as wide as "
         "thick, the first end at the piston's edge; let down from there 1.5 times its way more in "
         "the bracket, within 11 %; what hands do is not known",
