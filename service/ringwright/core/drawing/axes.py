@@ -109,11 +109,6 @@ def marks(low, high, length, room):
             if step >= (high - low) * room / length:
                 break
     places = max(0, -int(math.floor(math.log10(step) + 1e-9)))
-    scale = 1.0
-    for _ in range(places):
-        scale = scale * 10.0
-    if abs(step * scale - math.floor(step * scale + 0.5)) > 1e-6:
-        places += 1
     found = []
     count = int(math.ceil(low / step - 1e-9))
     while count * step <= high + 1e-9 * step:
