@@ -211,7 +211,7 @@ def _all_drawings(values: Values, typed: Typed) -> File:
     job = _job(values)
     sheets = [
         sheet
-        for part in catalogue.parts_of(job.design)
+        for part in catalogue.parts_of(job)
         if part.group != catalogue.CHART
         for sheet in catalogue.sheets(job, part.key)
     ]

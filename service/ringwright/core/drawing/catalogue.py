@@ -29,39 +29,48 @@ CHART = "chart"
 OPERATION = "operation"
 
 # key, title: of the part. group: one of the above. draw: function of a Job giving (views, notes,
-# about); None for the template, which sets itself out. serves: function of a Design, True when such
-# a ring has that part.
+# about); None for the template, which sets itself out. serves: function of a Job, True when it
+# has that part.
 Part = namedtuple("Part", ("key", "title", "group", "draw", "serves"))
 
 
-def _any(design):
+def _any(job):
     return True
 
 
-def _double(design):
-    return design.duty.turns == 2
+def _double(job):
+    return job.design.duty.turns == 2
 
 
-def _on_former(design):
-    return design.spring.former_diameter is not None and can_be_set(
-        design.duty.ring_material.family
-    )
+def _on_former(job):
+    d = job.design
+    return d.spring.former_diameter is not None and can_be_set(d.duty.ring_material.family)
 
 
-def _in_closing_ring(design):
-    return design.duty.finishing != BAND
+def _in_closing_ring(job):
+    return job.design.duty.finishing != BAND
 
 
-def _banded(design):
-    return design.duty.finishing == BAND
+def _banded(job):
+    return job.design.duty.finishing == BAND
 
 
-def _bored_clamped(design):
-    return design.allowances.inside > 0.0
+def _bored_clamped(job):
+    return job.design.allowances.inside > 0.0
 
 
-def _spread(design):
-    return design.spring.former_diameter is None and can_be_set(design.duty.ring_material.family)
+def _spread(job):
+    d = job.design
+    return d.spring.former_diameter is None and can_be_set(d.duty.ring_material.family)
+
+
+# Blanks that are slit on their stick need neither.
+def _in_jaws(job):
+    return "blank-jaws" in job.sizes
+
+
+def _on_mandrel(job):
+    return "slitting-mandrel" in job.sizes
 
 
 def _operation(job):
@@ -76,8 +85,8 @@ _TABLE = (
     Part("blank", "Blank", BLANK, blank_views.blank, _any),
     Part("template", "Template to wrap round the blank", BLANK, None, _any),
     Part("rotary-table", "Slitting on the rotary table", BLANK, table_views.rotary_table, _double),
-    Part("blank-jaws", "Soft jaws for the blank", TOOL, holding_views.blank_jaws, _any),
-    Part("slitting-mandrel", "Slitting mandrel", TOOL, holding_views.slitting_mandrel, _double),
+    Part("blank-jaws", "Soft jaws for the blank", TOOL, holding_views.blank_jaws, _in_jaws),
+    Part("slitting-mandrel", "Slitting mandrel", TOOL, holding_views.slitting_mandrel, _on_mandrel),
     Part("former", "Set former", TOOL, tool_views.former, _on_former),
     Part("spacer", "Spacer", TOOL, tool_views.spacer, _spread),
     Part("pot", "Facing pot", TOOL, tool_views.pot, _any),
@@ -99,12 +108,12 @@ _OPERATION = Part(OPERATION, "Operation of the route card", OPERATION, _operatio
 PARTS = OrderedDict([(entry.key, entry) for entry in _TABLE + (_OPERATION,)])
 
 
-def parts_of(design):
-    """The Parts that a ring of that Design has, in the order they are shown.
+def parts_of(job):
+    """The Parts that the ring of a Job has, in the order they are shown.
 
     The pictures of operations belong to the route card and are not among them.
     """
-    return [part for part in _TABLE if part.serves(design)]
+    return [part for part in _TABLE if part.serves(job)]
 
 
 def sheets(job, key):

@@ -114,8 +114,8 @@ def _own(size, own):
 
 def sheets_of(job, part):
     """The Sheets of a part. Raises InputProblem when this kind of ring does not have it."""
-    if not catalogue.PARTS[part].serves(job.design):
-        names = [entry.key for entry in catalogue.parts_of(job.design)]
+    if not catalogue.PARTS[part].serves(job):
+        names = [entry.key for entry in catalogue.parts_of(job)]
         raise InputProblem(
             [
                 Fault(
@@ -180,7 +180,7 @@ def calculate(values):
                     OrderedDict(
                         (("part", entry.key), ("title", entry.title), ("group", entry.group))
                     )
-                    for entry in catalogue.parts_of(job.design)
+                    for entry in catalogue.parts_of(job)
                 ],
             ),
         )

@@ -85,8 +85,10 @@ def survey(job, row):
 def face_bar(job, row):
     skin, hole, _ = _bar(job)
     view, length = _on_stick("bar", job, skin, hole)
-    size = cutting_tool(view, (length, 0.72 * skin), "face", skin)
-    arrow(view, (length + size, 0.6 * skin), (length + size, 0.2 * skin))
+    # In the metal, not in the hole of a cored bar.
+    wall = skin - hole
+    size = cutting_tool(view, (length, hole + 0.72 * wall), "face", skin)
+    arrow(view, (length + size, hole + 0.6 * wall), (length + size, hole + 0.2 * wall))
     return [view], [], "The bar in the chuck; the tool faces its end from the outside inwards."
 
 
