@@ -226,6 +226,8 @@ TURN = 2.0 * math.pi
         ([(TURN - 1.5, TURN + 2.2)], 3.7 / TURN),
         ([(0.5, TURN - 1.0), (TURN - 0.4, TURN + 0.3)], (TURN - 0.8) / TURN),
         ([(2.0, 2.0 * TURN - 2.0)], 1.0),
+        # A little way into the second turn, over what the first begins with.
+        ([(0.0, 0.2), (TURN - 1.5, TURN + 0.05)], 1.7 / TURN),
     ],
 )
 def test_what_seals_is_where_one_turn_or_the_other_presses(pieces, share):

@@ -229,6 +229,11 @@ def test_stress_closed_in_this_bore():
         assert (found.outcome, bool(found.remedy)) == (outcome, outcome != "good")
         assert found.value.value == pytest.approx(share * strength, rel=1e-12)
         assert found.limit.value == pytest.approx(limit * strength, rel=1e-12)
+    # At the very limit, 90 and 130 of 200, it is still the better of both.
+    metal = PLAIN.duty.ring_material._replace(bending_strength=200.0)
+    weak = PLAIN._replace(duty=PLAIN.duty._replace(ring_material=metal))
+    for tension, outcome in ((90.0, "good"), (130.0, "watch")):
+        assert row("closed-stress", design=weak, tension=tension).outcome == outcome
     found = row("closed-stress", tension=0.5 * strength, mean_pressure=0.0521)
     assert "50 % of its bending strength" in found.why and "0.052 N/mm2" in found.why
 

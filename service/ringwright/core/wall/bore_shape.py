@@ -75,7 +75,7 @@ def shape_of_readings(angles, radii, bore):
     InputProblem.
     """
     count = len(radii)
-    top = int((count / READINGS_PER_UNKNOWN - 1.0) / 2.0 + 1e-9)
+    top = int((count / READINGS_PER_UNKNOWN - 1.0) / 2.0)
     top = max(1, min(top, LARGEST_ORDER))
     _check_size(max([abs(radius - 0.5 * bore) for radius in radii]), bore, "readings")
     x = y = 0.0
