@@ -101,6 +101,18 @@ def test_the_curvature_is_that_of_the_curve_through_the_radii(turns, span):
     assert found == pytest.approx(wanted.tolist(), abs=1e-4)
 
 
+@pytest.mark.parametrize("nu", [0.0, 0.3, 0.9999, 1.0, 1.00002, 1.7, 3.2])
+def test_a_wave_of_curvature_bulges_so_that_bending_gives_it_back(nu):
+    """w'' + w = cos(nu phi), and w' is the slope of w."""
+    for phi in (0.4, 1.9, 3.3, 5.8):
+        w, slope, bend = free_shape._bulge(nu, phi)
+        size = 1.0 + abs(w)
+        assert bend + w == pytest.approx(math.cos(nu * phi), abs=1e-9 * size)
+        before, after = (free_shape._bulge(nu, phi + d) for d in (-1e-5, 1e-5))
+        assert slope == pytest.approx((after[0] - before[0]) / 2e-5, abs=1e-8 * size)
+        assert bend == pytest.approx((after[1] - before[1]) / 2e-5, abs=1e-8 * size)
+
+
 @pytest.mark.parametrize(
     ("count", "terms"),
     # One term for every three readings, less one, and six at the most.

@@ -64,12 +64,9 @@ def measured(readings, thickness, radius, turns, nodes):
     first = readings[0][0]
     span = math.radians(readings[-1][0] - first)
     _check_span(readings, span, turns)
-    terms = max(1, min(MOST_TERMS, len(readings) // RADII_PER_TERM - 1))
-    offset = 0.5 * thickness
-    mean = 0.0
-    for _, outside in readings:
-        mean += outside - offset
-    mean = mean / len(readings)
+    terms = min(MOST_TERMS, len(readings) // RADII_PER_TERM - 1)
+    # The fit tells how far the ring lies from a circle through its first end.
+    circle = readings[0][1] - 0.5 * thickness
     rows = []
     values = []
     for angle, outside in readings:
@@ -77,7 +74,7 @@ def measured(readings, thickness, radius, turns, nodes):
         row = [math.cos(phi), math.sin(phi)]
         row.extend([_bulge(j * math.pi / span, phi)[0] for j in range(terms)])
         rows.append(row)
-        values.append(outside - offset - mean)
+        values.append(outside - readings[0][1])
     try:
         found, _ = fit(rows, values)
     except OutOfRange:
@@ -91,7 +88,7 @@ def measured(readings, thickness, radius, turns, nodes):
                 )
             ]
         ) from None
-    return _conforming(found, mean, span, terms, radius, nodes)
+    return _conforming(found, circle, span, terms, radius, nodes)
 
 
 def _check_span(readings, span, turns):
@@ -124,7 +121,7 @@ def _bulge(nu, phi):
     return c, -nu * s, -nu * nu * c
 
 
-def _conforming(found, mean, span, terms, radius, nodes):
+def _conforming(found, circle, span, terms, radius, nodes):
     """The exact curvature of the fitted shape, taken at equal steps of length along it."""
     count = 2 * nodes
     lengths = [0.0]
@@ -133,9 +130,9 @@ def _conforming(found, mean, span, terms, radius, nodes):
     for i in range(count + 1):
         phi = span * i / count
         c, s = math.cos(phi), math.sin(phi)
-        rho = mean + found[0] * c + found[1] * s
+        rho = circle + found[0] * c + found[1] * s
         slope = found[1] * c - found[0] * s
-        second = mean - rho
+        second = circle - rho
         for j in range(terms):
             w, w_1, w_2 = _bulge(j * math.pi / span, phi)
             size = found[2 + j]
@@ -146,7 +143,8 @@ def _conforming(found, mean, span, terms, radius, nodes):
         speed = math.sqrt(square)
         curvatures.append((square + slope * slope - rho * second) / (square * speed))
         if speed_before is not None:
-            lengths.append(lengths[-1] + 0.5 * (speed + speed_before) * span / count)
+            # In steps of half an angle: only shares of the whole are asked.
+            lengths.append(lengths[-1] + speed + speed_before)
         speed_before = speed
     moment = []
     k = 0
