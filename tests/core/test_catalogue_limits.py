@@ -165,6 +165,47 @@ def test_what_is_taken_without_a_word_is_what_the_trade_takes():
     assert seen == set(TAKEN)
 
 
+# Flags: nothing out of the common is taken for granted; a bar has its skin until it is turned, a worn
+# groove is trued up when new rings are fitted.
+SET = {"skin", "new_groove"}
+
+
+def test_flags_stand_as_in_the_common_case():
+    seen = set()
+    for where, one in declared():
+        if one.kind == "flag" and one.default and not one.default.cases:
+            assert one.default.value is (one.name in SET), where
+            seen.add(one.name)
+    assert seen >= {"skin", "geometry", "inch_sizes", "slit_on_stick", "joint_pinned"}
+    # A band leaves the inside oval too: it is turned again.
+    again = by_name()["bored_again"].default.cases
+    assert {case: one.value for case, one in again.items()} == {
+        "": False,
+        inputs_blank.BANDED: True,
+    }
+
+
+# The fewest of a list or a count: a span takes two readings, lobes begin at an oval, a strip stands
+# round on three waves, a circle and its centre take more than five readings. All others begin at 1.
+FEWEST = {
+    "gap_readings": 2,
+    "readings": 2,
+    "bore_shape.harmonics.order": 2,
+    "strip_waves": 3,
+    "coil_turns": 4,
+    "bore_shape.readings": 6,
+    "free_shape": 9,
+    "steps_per_turn": 90,
+}
+
+
+def test_a_list_or_a_count_begins_where_it_is_said():
+    none = ("spares", "metal_prices", "bars", "bars_to_buy")
+    for where, one in declared():
+        if one.kind in ("count", "records") and one.lowest is not None:
+            assert one.lowest == FEWEST.get(where, 0 if where in none else 1), where
+
+
 def test_a_usual_value_that_hangs_on_a_case():
     found = by_name()
     # Grey iron is relieved at 500 to 600 degC, bronze below its recovery at 300; a plastic softens.
@@ -289,6 +330,9 @@ def test_what_is_left_to_turn_is_in_tenths_of_large_rings_and_fiftieths_of_small
     assert usual(13.7) == pytest.approx(0.56)
     assert usual(111.0) == pytest.approx(0.9)
     assert usual(113.0) == pytest.approx(1.0)
+    # Just below the half: 9.497 tenths, 36.497 fiftieths.
+    assert usual(112.425) == pytest.approx(0.9)
+    assert usual(57.485) == pytest.approx(0.72)
     # 1.2 % where a band holds it: 0.5 + 1.332.
     assert banded(111.0) == pytest.approx(1.8)
     assert banded(13.7) == pytest.approx(0.66)
@@ -316,7 +360,7 @@ def test_the_stock_leaves_spares_and_something_to_hold():
     assert [spares(count) for count in (1, 5, 9, 10, 14, 15)] == [1, 1, 1, 2, 2, 3]
     held = inputs_stock.SHOP["chucking_piece"].default.rule
     # A quarter of the diameter in fives: 22.25 is 20, 22.5 and 25 are 25.
-    assert [held(size) for size in (31.0, 89.0, 90.0, 200.0)] == [20.0, 20.0, 25.0, 50.0]
+    assert [held(size) for size in (31.0, 89.94, 90.0, 200.0)] == [20.0, 20.0, 25.0, 50.0]
     assert inputs_stock.OVERHANG == 1.5
     grip = inputs_tools.TOOLING["table_grip"].default.rule
     # A third, up to the next five: 25.33 is 30.
@@ -335,6 +379,8 @@ def test_shares_of_another_size():
     assert width[inputs_ring.PLAIN].rule(2.8) == pytest.approx(3.5)
     assert width[inputs_ring.DOUBLE_TURN].rule(2.8) == pytest.approx(5.6)
     assert part_of("the bore", 12).words == "the bore/12"
+    assert part_of("the bore", 12).rule(78.0) == pytest.approx(6.5)
+    assert share("the bore", 0.0123454).words == "1.235 % of the bore"
     assert share("the thickness", 1.25).words == "1.25 times the thickness"
     assert share("the thickness", 1.0).words == "1 times the thickness"
     assert share("the bore", 0.4).words == "40 % of the bore"

@@ -145,7 +145,6 @@ def steps(of, rows, why):
         for below, size in rows:
             if below is None or whole < below:
                 return size
-        return rows[-1][1]
 
     return rule("mm by %s: %s" % (of, ", ".join(words)), size_of, why)
 
