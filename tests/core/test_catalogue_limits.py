@@ -165,8 +165,8 @@ def test_what_is_taken_without_a_word_is_what_the_trade_takes():
     assert seen == set(TAKEN)
 
 
-# Flags: nothing out of the common is taken for granted; a bar has its skin until it is turned, a worn
-# groove is trued up when new rings are fitted.
+# Flags: nothing out of the common is taken for granted; a bar has its skin until it is turned, and
+# a worn groove is trued up when new rings are fitted.
 SET = {"skin", "new_groove"}
 
 

@@ -303,3 +303,60 @@ def test_the_ring_stands_at_the_wall_and_at_the_far_side_of_its_groove(name):
     assert ring.distance(piston) < 1e-6 and ring.bounds[2] == pytest.approx(d.groove_width)
     back = cut.intersection(box(play, -1e4, play + width, -thick)).bounds
     assert back[3] - back[1] == pytest.approx(radial + d.groove_depth - thick)
+
+
+@pytest.mark.parametrize("name", DOUBLE)
+def test_turned_through_each_free_end_has_passed_the_whole_blank(name):
+    """At the bridge, rolled out: the lower band's end stands above, the upper one's below."""
+    job = settled_job(name)
+    d, t = job.design, job.tooling
+    found = views(job, "ring-turned-through")
+    view = found["ends"]
+    half, band, length = t.bridge_length / 2, d.blank.band_width, d.blank.length
+    slit, kerf, lean = d.allowances.slit, d.allowances.gap_kerf, run(d, d.blank.band_width)
+    (bridge,) = closed(view, "outline")
+    corners = [(half, 0.0), (half, band + slit), (half - lean, length), (-half, length),
+               (-half, band), (-half + lean, 0.0)]  # fmt: skip
+    assert same(bridge, Polygon(corners))
+    lines = straight(view, "outline")
+    # The sawn faces of both free ends, a kerf beyond the bridge's own, a blank's width farther on.
+    assert has(lines, -half - kerf, length + band, -half + lean - kerf, length)
+    below = [one.points for one in of_layer(view, "outline") if type(one) is Polyline][-1]
+    assert below[:2] == [
+        pytest.approx((half + kerf, -band)), pytest.approx((half - lean + kerf, 0.0))
+    ]  # fmt: skip
+    # Three edges each side climb as the coil does: a blank's width in a turn.
+    turn = math.pi * d.blank.rough_outside - t.bridge_length
+    reach = half + max(0.8 * half, 1.2 * band)
+    rise = length * (reach - half) / turn
+    for sign, low in ((1.0, -band), (-1.0, length - band)):
+        for at in range(3):
+            level = low + at * band
+            assert has(lines, sign * half, level, sign * reach, level + sign * rise)
+    # Seen from outside: nothing stands beyond the outside as bored.
+    outside = d.blank.rough_outside / 2
+    curves = [one.points for one in found["through"].shapes if type(one) is Polyline]
+    points = [point for one in curves for point in one]
+    assert max(abs(x) for x, _ in points) == pytest.approx(outside)
+    assert min(y for _, y in points) == pytest.approx(-band, abs=0.3 * length)
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_every_edge_is_broken_alike(name):
+    job = settled_job(name)
+    d = job.design
+    (view,) = views(job, "operation deburr").values()
+    wide = d.blank.band_width if d.duty.turns == 2 else d.blank.length
+    thick = (d.blank.rough_outside - d.blank.bored_inside) / 2
+    edge = 0.08 * min(wide, thick)
+    (face,) = cut_faces(view)
+    ways = [(x, sx, y, sy) for x, sx in ((0.0, 1), (wide, -1)) for y, sy in ((0.0, 1), (thick, -1))]
+    corners = [Polygon([(x, y), (x + sx * edge, y), (x, y + sy * edge)]) for x, sx, y, sy in ways]
+    assert same(face, box(0.0, 0.0, wide, thick).difference(unary_union(corners)))
+    heads = {one.points[0] for one in view.shapes if type(one) is Fill}
+    assert heads == {(0.0, 0.0), (wide, 0.0), (wide, thick), (0.0, thick)}
+    starts = [(one.x1, one.y1) for one in of_layer(view, "thin") if type(one) is Line]
+    reach = 0.35 * min(wide, thick)
+    assert all(not box(0.0, 0.0, wide, thick).intersects(Point(*one)) for one in starts)
+    assert min(x for x, _ in starts) == pytest.approx(-reach)
+    assert max(y for _, y in starts) == pytest.approx(thick + reach)
