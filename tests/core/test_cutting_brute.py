@@ -206,6 +206,15 @@ def test_scrap_by_hand():
     assert offcut(Kind(103, 2, 1, 0, ((0, 51, 1, 0),), 3, []), (2,)) == 0
 
 
+def test_every_bar_may_lose_its_last_saw_cut():
+    """Three bars of 100: two give one piece of 100 each, the third one of 10 and its cut of 3. The
+    87 left of it are kept, though 300 less all pieces and cuts is but 81."""
+    kind = Kind(103, 3, 1, 0, ((0, 103, 1, 0), (1, 13, 1, 0)), 3, [])
+    job = Job([kind], [2, 1], None, Steps(10**9))
+    layout = [(0, (1, 0), 2), (0, (0, 1), 1)]
+    assert scrap_of([kind], layout, 87) == scrap_bound(job, layout, 87) == 0
+
+
 # --- how long it may look ---
 
 

@@ -69,12 +69,29 @@ def test_bars_alike_are_told_together_and_drawn_in_the_order_given():
     assert found.scrap == pytest.approx(2 * 5.0 + 40.0)
 
 
+def test_what_is_left_of_bars_alike_is_drawn_before_the_next():
+    """Two of three hold 60 and 35; of the two that hold 60 alone one is the third, one the next."""
+    found = plan([sawn(60.0, 4), sawn(35.0, 2)], [own(100.0, 3), own(100.0, 2)], usable=200.0)
+    assert cuts(found) == [
+        (0, 2, ((0, 1), (1, 1))),
+        (0, 1, ((0, 1),)),
+        (1, 1, ((0, 1),)),
+    ]
+
+
 def test_no_bar_is_drawn_more_often_than_it_is_there():
     found = plan([sawn(90.0, 6)], [own(100.0, 2), own(100.0, 3)])
     assert cuts(found) == [(0, 2, ((0, 1),)), (1, 3, ((0, 1),))]
     assert found.missing == [1]
     # What is not there is no bar.
     assert plan([sawn(90.0, 1)], [own(100.0, 0), own(120.0, 1)]).cuts[0].bar == 1
+
+
+def test_a_bar_that_may_be_bought_without_end_but_holds_no_stick_gives_none():
+    """A stick of one is 80 and 30 held: 110 of a bar of 100."""
+    blanks = [Piece("blank", 80.0, 1, 5, 30.0), sawn(50.0, 2)]
+    found = plan(blanks, [shop(100.0, 6.0)])
+    assert (found.missing, found.bought, found.bought_proved) == ([1, 0], 6.0, True)
 
 
 def test_what_is_left_out_costs_nothing_and_what_is_bought_is_proved():
