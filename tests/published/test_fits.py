@@ -164,6 +164,36 @@ def test_bands_meet_without_a_gap():
         assert above > below
 
 
+# ISO 286-1, table 1: a band runs from over one of these to and including the next [mm]; tolerances
+# of grade 7 on either side as printed [micrometre].
+EDGES = (
+    (3, 10, 12), (6, 12, 15), (10, 15, 18), (18, 18, 21), (30, 21, 25), (50, 25, 30),
+    (80, 30, 35), (120, 35, 40), (180, 40, 46), (250, 46, 52), (315, 52, 57), (400, 57, 63),
+    (500, 63, 70), (630, 70, 80), (800, 80, 90),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(("edge", "to", "over"), EDGES)
+def test_a_band_ends_with_its_printed_size_and_not_beyond(edge, to, over):
+    assert micrometres(fits.tolerance(edge, 7)) == to
+    assert micrometres(fits.tolerance(edge + 0.01, 7)) == over
+
+
+def test_the_least_and_the_greatest_size_of_the_tables_are_in_them():
+    assert micrometres(fits.tolerance(1.0, 6)) == 6
+    assert micrometres(fits.tolerance(1000.0, 6)) == 56
+    assert fits.limits(1.0, "h6").lower == pytest.approx(0.994)
+    for beyond in (0.999, 1000.001):
+        with pytest.raises(OutOfRange):
+            fits.tolerance(beyond, 6)
+
+
+def test_k_is_above_nought_in_grades_6_and_7_alone():
+    """ISO 286-1: k from grade 8 on begins at nought, over 18 to 30 mm at 2 in grade 7."""
+    assert micrometres(fits.limits(25.0, "k7").lower_deviation) == 2
+    assert micrometres(fits.limits(25.0, "k8").lower_deviation) == 0
+
+
 @pytest.mark.parametrize("nominal", [0.0, 0.99, 1000.1, -5.0, float("nan")])
 def test_a_size_outside_the_tables_is_refused(nominal):
     with pytest.raises(OutOfRange) as caught:
