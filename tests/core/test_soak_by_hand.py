@@ -126,13 +126,13 @@ def outcomes(rows):
 @pytest.mark.parametrize(
     ("ring", "heat", "relief", "said"),
     [
-        (IRON, (490.0, 500.5, 560.0), 0.9, {"soak": "good"}),
+        (IRON, (490.0, 500.0, 565.0), 0.9, {"soak": "good"}),
         (IRON, (490.0, 499.5, 560.0), 0.66, {"soak-cold": "watch"}),
         (IRON, (380.0, 450.0, 560.0), 0.505, {"soak-cold": "watch"}),
         (IRON, (380.0, 450.0, 560.0), 0.495, {"soak-cold": "stop"}),
         (IRON, (540.0, 550.0, 564.5), 0.9, {"soak": "good"}),
         (IRON, (540.0, 550.0, 565.5), 0.9, {"soak-hot": "watch"}),
-        (IRON, (640.0, 700.0, 719.5), 0.9, {"soak-hot": "watch"}),
+        (IRON, (640.0, 700.0, 720.0), 0.9, {"soak-hot": "watch"}),
         (IRON, (640.0, 700.0, 720.5), 0.9, {"soak-hot": "stop"}),
         (IRON, (380.0, 450.0, 600.0), 0.4, {"soak-cold": "stop", "soak-hot": "watch"}),
         (BRONZE, (240.0, 250.5, 349.5), 0.6, {"soak": "good"}),
@@ -161,8 +161,8 @@ def test_what_is_too_cold_or_too_hot_is_told_with_its_limit():
 
 def test_a_relief_that_spreads_by_more_than_a_quarter_is_told():
     steady = (540.0, 550.0, 560.0)
-    for low, wide in ((0.655, False), (0.645, True)):
-        rows = tell_tales._findings(made(IRON, steady, (low, 0.8, 0.9)))
+    for low, high, wide in ((0.5, 0.75, False), (0.655, 0.9, False), (0.645, 0.9, True)):
+        rows = tell_tales._findings(made(IRON, steady, (low, 0.7, high)))
         found = [row for row in rows if row.check == "relief"]
         assert bool(found) is wide
     assert found[0].value.value == pytest.approx(0.255) and found[0].limit.value == 0.25
@@ -213,7 +213,7 @@ def test_a_pressure_asked_for_outside_practice_sends_to_sizing_first():
         assert words in row.remedy
 
 
-@pytest.mark.parametrize(("likely", "asked"), [(0.8349, 0.83), (0.8351, 0.84), (0.04, 0.1)])
+@pytest.mark.parametrize(("likely", "asked"), [(0.83496, 0.83), (0.8351, 0.84), (0.04, 0.1)])
 def test_a_tool_is_made_for_the_relief_that_the_soak_likely_gives(likely, asked):
     """To a hundredth, and for no less than a tenth."""
     own = made(IRON, (540.0, 550.0, 560.0), (0.0, likely, 0.9), (0.01, 0.05, 0.06))
@@ -252,3 +252,20 @@ def test_what_the_heat_alone_moves_is_from_its_coldest_to_its_hottest():
     answer = calculations.run("soak", {"bore": 80.0, "soak_time": 1.0})
     moved = answer["figures"]["relief_by_heat"]["value"]
     assert moved == pytest.approx(0.9516 - 0.2788, abs=1e-9)
+
+
+def test_a_soak_that_relaxes_what_the_tool_is_made_for_gives_the_ring_that_was_designed():
+    """An hour at 550 degC relaxes 0.90, which is what the tool is made for."""
+    own = tell_tales.soaked(IRON, Heat(550.0, 550.0, 550.0), 1.0)
+    assert own.relief.likely == pytest.approx(0.9) and own.moved == 0.0
+    assert own.pressures.likely == pytest.approx(IRON.spring.wall_pressure, rel=1e-6)
+    free = IRON.spring.gap_change + IRON.duty.closed_gap
+    assert own.gaps.likely == pytest.approx(free, rel=1e-6)
+    assert own.pressures.low < own.pressures.likely < own.pressures.high
+
+
+def test_each_soak_is_named_by_what_is_seen():
+    answer = calculations.run("soak", {"bore": 80.0, "ring_type": "plain"})
+    named = [row["soak"] for row in answer["tell_tales"]]
+    assert named[0] == "a thermocouple bound to the ring" and "cherry red" in named
+    assert answer["soaks"][3]["soak"] == "very dark red in shade"
