@@ -321,3 +321,15 @@ def test_a_groove_to_the_middle_is_refused_and_one_short_of_it_is_not():
     for depth in (39.8, 39.9):
         with pytest.raises(InputProblem):
             pack(groove_depth=depth)
+
+
+def test_a_remedy_is_said_as_what_is_done():
+    made = pack()
+    for name, given, words in (
+        ("rings_on_piston", 1, "give the piston one ring"),
+        ("rings_on_piston", 3, "give the piston 3 rings"),
+        ("piston_diameter", None, "make the piston 79.60 mm (3.134 in) in diameter"),
+        ("end_land", 2.5, "make the end lands 2.50 mm (0.098 in) wide"),
+        ("inner_land", 2.5, "make the lands between grooves 2.50 mm (0.098 in) wide"),
+    ):
+        assert ring_pack._words(name, given, made) == words

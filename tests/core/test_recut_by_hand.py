@@ -10,8 +10,11 @@ import math
 import pytest
 
 from ringwright.core import calculations
+from ringwright.core.catalogue.inputs_ring import RING
+from ringwright.core.fitting import groove_recut
 from ringwright.core.fitting.groove_recut import land_left
 from ringwright.core.problems import InputProblem
+from ringwright.core.ring.design import settle
 
 CLEARANCE, ROOM = 0.04191, 0.053848
 # Widest 5.42, narrowest 5.1.
@@ -310,3 +313,30 @@ def test_a_narrow_land_is_saved_by_the_largest_lighter_cut_that_does(cut, step):
     row = told(asked(side_cut=0.3, end_land=land, **given), "land-width")
     assert row["outcome"] == "watch"
     assert {one["input"]: one["value"] for one in row["apply"]} == {"side_cut": cut}
+
+
+def test_of_sizing_only_what_the_groove_decides_is_told_again():
+    """A ring in a sound groove: what is asked of groove and lands, and nothing good of sizing."""
+    sound = asked(groove_readings=true(5.4), groove_step=None, ring_width=5.6, end_land=9.0)
+    assert [row["check"] for row in sound["findings"]] == [
+        "groove-taper", "groove-cleans-up", "groove-deep", "land-strength", "land-width", "width",
+    ]  # fmt: skip
+    narrow = {"ring_width": 3.4, "end_land": 9.0, "groove_step": None}
+    checks = [row["check"] for row in asked(groove_readings=true(3.2), **narrow)["findings"]]
+    assert "width" not in checks and "section" not in checks and "pairing" not in checks
+    shallow = asked(groove_depth=3.1)
+    assert told(shallow, "groove-depth")["outcome"] != "good"
+
+
+def test_a_remedy_is_said_as_what_is_done():
+    design = settle({name: HELD[name] for name in HELD if name in RING})[0]
+    for name, given, words in (
+        ("side_cut", 0.05, "cut 0.050 mm (0.0020 in) off each side of the groove"),
+        ("piston_material", "steel", "make the piston of grey cast iron, grade 200"),
+        ("ring_type", "double-turn", "make a double-turn ring"),
+        ("ring_width", None, "make the ring 5.70 mm (0.224 in) wide"),
+        ("groove_depth", 3.5, "deepen the groove to 3.50 mm (0.138 in)"),
+        ("radial_thickness", None, "make the ring 3.00 mm (0.118 in) thick"),
+        ("shop_temperature", None, "leave the shop temperature out"),
+    ):
+        assert groove_recut._words(name, given, design) == words
