@@ -2,6 +2,7 @@
 
 import math
 import re
+from types import SimpleNamespace
 
 import numpy
 import pytest
@@ -9,6 +10,7 @@ import pytest
 from ringwright.core import calculations
 from ringwright.core.making import finish
 from ringwright.core.making.machining_table import FEEDS
+from ringwright.core.making.part_sizes import bare
 from ringwright.core.ring.design import settle
 
 # ISO 1302, grades N1 to N12 as three pages print them (read) [micrometres].
@@ -80,6 +82,18 @@ def test_sides_are_out_by_a_quarter_of_their_play_and_no_closer_than_can_be_felt
     design = settle({"bore": 80.0, "ring_width": 3.2, "groove_width": 3.2 + play})[0]
     assert finish.out_of_flat(design) == pytest.approx(flat, abs=1e-9)
     assert finish.flat_sides(design).value == pytest.approx(flat, abs=1e-9)
+
+
+def test_the_last_size_of_a_finishing_cut_says_its_texture_and_no_other():
+    """Feed 0.15 mm: twice 0.0225/12.8 is 3.5 micrometres, asked as 6.3."""
+    sizes = [bare("outside", "turned outside", 81.0), bare("bored", "bored", 74.6)]
+    made = SimpleNamespace(operation="bore", feed=SimpleNamespace(value=0.15))
+    first, last = finish.textured(sizes, made)
+    assert first == sizes[0] and last.label == "bored, Ra 6.3"
+    assert (last.name, last.value, last.reading) == (sizes[1].name, 74.6, sizes[1].reading)
+    roughing = SimpleNamespace(operation="turn-rough", feed=made.feed)
+    assert finish.textured(sizes, roughing) == sizes
+    assert finish.textured([], made) == []
 
 
 def card(**more):
