@@ -61,7 +61,7 @@ def test_load_waits_for_the_piston_where_that_is_the_closer():
 
 
 def test_a_wall_a_degree_over_the_shop_is_waited_for_and_half_a_degree_less_is_not():
-    for wall, waits in ((20.95, False), (21.05, True)):
+    for wall, waits in ((20.995, False), (21.005, True)):
         text = row_of(asked(closed_gap=gap_for(wall)), "first-steam")["text"]
         assert ("Load waits" in text) is waits
 
@@ -69,6 +69,11 @@ def test_a_wall_a_degree_over_the_shop_is_waited_for_and_half_a_degree_less_is_n
 def test_a_material_that_does_not_grow_apart_never_waits():
     """A wide gap and a loose piston have their margins in a cold cylinder."""
     assert value(asked(closed_gap=2.0), "wall_before_load") == 20.0
+
+
+def test_a_gap_that_is_never_wide_enough_waits_for_a_wall_as_hot_as_the_steam():
+    """0.01 leaves 0.01 even then, less than practice asks."""
+    assert value(asked(closed_gap=0.01), "wall_before_load") == pytest.approx(BOILING, abs=1e-3)
 
 
 def test_steam_is_superheated_from_ten_kelvin_over_its_boil_on():
