@@ -160,6 +160,11 @@ def test_lands_that_nobody_gave_are_a_turn_of_the_ring():
         assert (made.end, made.between, made.turn_width) == (turn, turn, turn)
 
 
+def test_a_groove_that_nobody_gave_is_four_tenths_deeper_than_its_ring():
+    """Khurmi and Gupta, section 32.9."""
+    assert pack(groove_depth=None).depth == pytest.approx(3.1)
+
+
 def least_land(pressure, a, b, poisson, tensile):
     """Young and Budynas, table 11.2: the plate's moment, 0.14 of the strength."""
     c, log = b / a, math.log(a / b)

@@ -344,9 +344,9 @@ BRONZE = {"poisson": 0.34}
 FIGURES = {
     # A merchant's table of cast iron; 400 degC: memory.
     "grey-iron": {"poisson": 0.26, "density": 7200.0, "hottest": 400.0},
-    "grey-iron-200": {"hottest": 400.0},
-    "grey-iron-250": {"hottest": 400.0},
-    "grey-iron-300": {"hottest": 400.0},
+    "grey-iron-200": {"expansion": 1.17e-5, "hottest": 400.0},
+    "grey-iron-250": {"expansion": 1.17e-5, "hottest": 400.0},
+    "grey-iron-300": {"expansion": 1.17e-5, "hottest": 400.0},
     "ductile-iron": {"hottest": 400.0},
     # C90700 and C90500: 103 to 120 GPa, 40 ksi; valve metals: 450 and 400 F (232, 204 degC).
     "phosphor-bronze": {
