@@ -356,6 +356,10 @@ def test_the_first_of_the_worst_checks_decides_a_size():
     bad = RING._replace(ranks=dict.fromkeys((*RING.ranks, "width", "groove-depth"), 2))
     again = thumb_rules._tried(RULES["section"], "1/25", 3.2, held, bad)
     assert again.outcome == GOOD and again.why == ""
+    # A check that sizing did not make before counts as one that was good.
+    bare = RING._replace(ranks={})
+    assert thumb_rules._tried(RULES["section"], "a", 2.7, held, bare).outcome == WATCH
+    assert thumb_rules._tried(RULES["section"], "a", 2.7, held, RING).outcome == GOOD
     # What cannot be made at all stops, in its own words.
     none = thumb_rules._tried(RULES["section"], "1/9000", 0.009, held, RING)
     assert none.outcome == STOP and none.why.endswith(".") and not none.figures
