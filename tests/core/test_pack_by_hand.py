@@ -6,6 +6,7 @@ absolute) and exhaust (102.633 degC, 0.111325 MPa), as steam tables have them.
 """
 
 import math
+from types import SimpleNamespace
 
 import pytest
 
@@ -361,3 +362,37 @@ def test_a_remedy_is_said_as_what_is_done():
         ("inner_land", 2.5, "make the lands between grooves 2.50 mm (0.098 in) wide"),
     ):
         assert ring_pack._words(name, given, made) == words
+
+
+@pytest.mark.parametrize(
+    ("differences", "sides", "words"),
+    [
+        # 0.05 and half of each: 0.3, 0.2, 0.1.
+        ([0.5, 0.3, 0.1], 1.0, "It presses hardest, 3.0 times as hard as the least, and wears so"),
+        ([0.1, 0.3, 0.5], 1.0, "The last one presses hardest, 3.0 times as hard as the least"),
+        ([0.5, 0.1, 0.5], 2.0, "The rings at the ends press hardest, 3.0 times as hard as the least"
+         ", and wear so"),
+        ([0.3, 0.3, 0.3], 1.0, "All press alike, and wear alike."),
+    ],
+)  # fmt: skip
+def test_of_rings_in_a_row_the_hardest_is_named_and_what_the_first_takes(differences, sides, words):
+    shared = SimpleNamespace(differences=differences)
+    rings = SimpleNamespace(
+        given={"ring_type": "plain", "wall_pressure": 0.05, "expander_pressure": None},
+        split=lambda count, ring_type: (0.0, shared),
+        sides=sides,
+    )
+    row = ring_pack._shares(rings, 3)
+    first = 100.0 * differences[0] / sum(differences)
+    assert row.why.startswith("Of the pressure the first ring takes %d %%. " % int(first + 0.5))
+    assert words in row.why
+    assert row.value.value == pytest.approx(0.05 + 0.5 * max(differences))
+
+
+def test_a_double_turn_ring_s_leak_is_told_with_its_spread():
+    """Usual first, then nothing at the least (a joint that seals) to the most."""
+    made = pack(ring_type="double-turn", rings_on_piston=1)
+    usual, most = (1000.0 * made.split(1, "double-turn", level)[0] for level in (1, 2))
+    why = told(asked(ring_type="double-turn", rings_on_piston=1), "double-for-two")["why"]
+    assert "loses %d g" % int(usual + 0.5) in why
+    assert "between 0 g (0.0 oz) and %d g" % int(most + 0.5) in why
