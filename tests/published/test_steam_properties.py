@@ -222,3 +222,9 @@ def test_viscosity_to_the_very_ends(temperature):
     assert found == pytest.approx(_Viscosity(1e-9, temperature + 273.15), rel=1e-8)
     with pytest.raises(OutOfRange):
         steam_properties.viscosity(temperature + (0.005 if temperature else -0.005))
+
+
+@pytest.mark.parametrize("temperature", [30.0, 150.0, 300.0])
+def test_water_about_to_boil_is_the_library_s(temperature):
+    library = iapws.IAPWS97(T=temperature + 273.15, x=0)
+    assert steam_properties.water_enthalpy(temperature) == pytest.approx(library.h, rel=1e-9)
