@@ -9,6 +9,7 @@ import math
 
 import pytest
 
+from core.test_catalogue_declared import STORED
 from core.test_catalogue_inputs import FILES, rules
 from ringwright.core.catalogue import (
     inputs_blank,
@@ -384,3 +385,14 @@ def test_shares_of_another_size():
     assert share("the thickness", 1.25).words == "1.25 times the thickness"
     assert share("the thickness", 1.0).words == "1 times the thickness"
     assert share("the bore", 0.4).words == "40 % of the bore"
+
+
+def test_no_limit_stands_closer_than_it_was_promised():
+    found = by_name()
+    seen = 0
+    for where, one in STORED.items():
+        if where in found and found[where].lowest is not None:
+            assert found[where].lowest <= one["lowest"], where
+            assert found[where].required <= one["required"], where
+            seen += 1
+    assert seen > 100
