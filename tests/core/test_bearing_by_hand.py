@@ -273,9 +273,9 @@ UNIT = 1e5 * 31.25 / 47.5**3
 FACE = 150.0
 
 
-def lobed(turns=1, steps=96):
-    angles = [2.0 * math.pi * turns * i / steps for i in range(steps + 1)]
-    return [1.0 + 3.1 * math.cos(3.0 * (a - 0.4)) for a in angles]
+def lobed(own=1.0, steps=96):
+    angles = [2.0 * math.pi * i / steps for i in range(steps + 1)]
+    return [own + 3.1 * math.cos(3.0 * (a - 0.4)) for a in angles]
 
 
 @pytest.mark.parametrize(("turns", "slack_ends"), [(1, 2.0), (2, 1.0)])
@@ -306,6 +306,11 @@ def test_a_ring_bent_both_ways_is_stressed_by_the_worse():
     other = wall_contact._skin(ring, 47.5, -min(borne.moment), -max(borne.moment))
     assert (borne.tension, borne.compression) == pytest.approx(one, rel=1e-12)
     assert one != pytest.approx(other, rel=0.01)
+    # Larger than the ring by more than it springs: most of it is bent the other way.
+    borne = wall_contact.bear(ring, lobed(-1.5))
+    assert -min(borne.moment) > 1.5 * max(borne.moment)
+    wanted = wall_contact._skin(ring, 47.5, max(borne.moment), min(borne.moment))
+    assert (borne.tension, borne.compression) == pytest.approx(wanted, rel=1e-12)
 
 
 def test_a_ring_a_tenth_thicker_all_round_presses_a_third_harder():

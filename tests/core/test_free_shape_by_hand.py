@@ -32,8 +32,8 @@ def test_a_round_arc_gives_up_the_same_everywhere():
 def test_light_tight_it_falls_to_nothing_over_the_slack_length(turns):
     """The slack length is the root of sin b - sin(2 b)/4 - b/2."""
     slack = brentq(lambda b: math.sin(b) - 0.25 * math.sin(2.0 * b) - 0.5 * b, 1.5, 2.5)
-    count = 36 * turns
-    step = 2.0 * math.pi / 36.0
+    count = 360 * turns
+    step = 2.0 * math.pi / 360.0
     found = free_shape.light_tight(6e-4, RADIUS, count + 1, step)
     size = 6e-4 * 47.0 * 47.0
     assert len(found) == count + 1
