@@ -142,9 +142,7 @@ def steps(of, rows, why):
         words.append("%s %s" % (_short(size), reach))
 
     def size_of(whole):
-        for below, size in rows:
-            if below is None or whole < below:
-                return size
+        return next(size for below, size in rows if below is None or whole < below)
 
     return rule("mm by %s: %s" % (of, ", ".join(words)), size_of, why)
 
