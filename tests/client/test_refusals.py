@@ -35,3 +35,14 @@ def test_a_number_beyond_measure_is_no_default(sheet):
     sheet.page.locator(".fault").first.wait_for()
     sheet.enter("Bore", "1e308 in")
     sheet.page.locator(".entry-faulty", has_text="Bore").locator(".fault").wait_for()
+
+
+def test_what_cannot_be_read_is_told_in_the_unit_of_its_entry(sheet):
+    """It asked for millimetres beside a box in inches."""
+    sheet.page.locator(".head-units").click()
+    sheet.enter("Bore", "eighty")
+    words = sheet.page.locator(".fault").first.inner_text()
+    assert sheet.page.get_by_label("Unit of Bore").input_value() == "in"
+    assert "Give a number in inches," in words, words
+    sheet.page.locator(".head-units").click()
+    sheet.page.get_by_text("Give a number in mm,").wait_for()

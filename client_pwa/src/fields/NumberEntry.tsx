@@ -28,7 +28,7 @@ interface Props {
   hideLabel?: boolean;
 }
 
-export function NumberEntry({ id, field, label, value, fault, onChange, describedBy, placeholder, taken, hideLabel }: Props) {
+export function NumberEntry({ id, field, label, value, fault: found, onChange, describedBy, placeholder, taken, hideLabel }: Props) {
   const box = useRef<HTMLInputElement>(null);
   const [draft, setDraft] = useState<string | undefined>(undefined);
   // The unit of a bare number: chosen from the list, or there when the entry was first seen. One that is typed
@@ -104,6 +104,9 @@ export function NumberEntry({ id, field, label, value, fault, onChange, describe
     };
   }, []);
 
+  // What cannot be read is told in the unit that a bare number has here.
+  const reading = found && parseQuantity(field.kind, value, unit);
+  const fault = reading && !reading.ok ? { ...found, message: reading.message, remedy: reading.remedy } : found;
   // A figure in the empty place of an entry is not yours: it says so.
   const empty = taken === undefined ? (placeholder ?? "") : inUnit(field, taken, unit);
   const echo = value === "" && taken !== undefined ? "chosen" : echoOf(field, value, unit);

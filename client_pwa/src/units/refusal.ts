@@ -25,7 +25,8 @@ export function refusalOf(kind: string, text: string, unit: string): Refusal {
   const parts: Parts = {
     text: quoted(text),
     length: String([...text].length),
-    how: how.replace("{in_unit}", taken === "1" ? "" : ` in ${taken}`),
+    // "A number in in" is a riddle.
+    how: how.replace("{in_unit}", taken === "1" ? "" : ` in ${taken === "in" ? "inches" : taken}`),
   };
   const code = reasonOf(kind, text, parts);
   const [message, remedy] = quantity.refusals[code] as [string, string];
