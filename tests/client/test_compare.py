@@ -24,6 +24,8 @@ def test_a_copy_with_another_bore_stands_beside_the_first(sheet):
 
     sheet.go("compare")
     assert _rows(page, "Entered otherwise")["Bore"] == ("6 in", "3 1/8 in")
+    # For a gloved finger, like every other.
+    assert page.get_by_label("The other job").bounding_box()["height"] >= 48
     left, right = _rows(page, "Figures")["Free gap"]
     assert (left.split()[0], right.split()[0]) == (wider, gap)
     # Twice the ring is not twice everything: what stays the same is not in the way.

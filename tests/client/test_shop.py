@@ -167,6 +167,17 @@ def test_three_engines_out_of_two_bars(sheet, tmp_path):
     )
 
 
+def test_a_count_is_told_in_its_sentence_and_not_by_itself(sheet, tmp_path):
+    """It said "Now 3" below a sentence that says how many blanks the bars run short."""
+    _bring_in(sheet, tmp_path)
+    _jobs(sheet, tmp_path, ("Tall engine", {"bore": "6 in", "rings": "3", "spares": "0"}))
+    page = sheet.go("cut").page
+    page.get_by_label("Tall engine").check()
+    words = page.locator(".finding-watch", has_text="The bars at hand run out")
+    words.wait_for()
+    assert words.locator(".finding-numbers").count() == 0
+
+
 def test_job_that_cannot_be_cut_says_why(sheet, tmp_path):
     page = _bring_in(sheet, tmp_path).page
     _jobs(sheet, tmp_path, ("Unfinished", {"stroke": "90 mm"}))

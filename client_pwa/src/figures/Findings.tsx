@@ -73,7 +73,9 @@ export function Findings({ findings, title = "What the checks say", of }: Props)
 
 /** again: its remedy stands with the one before. */
 function OneFinding({ finding, of, again }: { finding: Finding; of?: CalculationName; again?: boolean }) {
-  const [value, limit] = shownAlike(finding.value, finding.limit, finding.check);
+  const [seen, limit] = shownAlike(finding.value, finding.limit, finding.check);
+  // "Now 3" alone is a riddle: what is counted stands in the sentence.
+  const value = limit || seen?.unit ? seen : undefined;
   return (
     <li class={`finding finding-${finding.outcome}`}>
       <Mark outcome={finding.outcome} />

@@ -27,7 +27,7 @@ export function CompareScreen() {
         {other ? (
           <label class="job-name">
             <span>The other job</span>
-            <select value={other.id} onChange={(event) => setPicked(event.currentTarget.value)}>
+            <select class="entry-choice" value={other.id} onChange={(event) => setPicked(event.currentTarget.value)}>
               {others.map((each) => (
                 <option key={each.id} value={each.id}>
                   {each.name}
