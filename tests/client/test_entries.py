@@ -64,7 +64,7 @@ def test_unit_typed_once_is_not_taken_for_the_next_bare_number(sheet):
     # A number that can be no bore in that unit is taken in the one in which it can, and says so.
     sheet.enter("Bore", "3 1/4").ready()
     assert _bore(sheet) == ("3 1/4", "in")
-    assert sheet.page.get_by_text("= 82.55 mm").count() == 1
+    assert sheet.page.get_by_text("= 82.550 mm").count() == 1
 
 
 def test_unit_chosen_from_the_list_stays(sheet):

@@ -339,5 +339,5 @@ def test_large_keypad_types_fractions(browser, served):
     assert page.get_by_label("Bore", exact=True).input_value() == "4 3/8"
     pad.get_by_role("button", name="Done").tap()
     sheet.ready().kept()
-    assert page.get_by_text("= 111.13 mm").count() == 1
+    assert page.get_by_text("= 111.125 mm").count() == 1
     context.close()

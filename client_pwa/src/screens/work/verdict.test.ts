@@ -11,9 +11,11 @@ const said = (one: Size, measured: number, system: System): string[] => {
 };
 
 test("what the card shows is on the card, however many digits stand behind it", () => {
-  // 74.512 mm is 2.93354 in, shown as 2.934.
-  expect(said(size(74.512, "mm", "bore"), 2.934 * 25.4, "inch")).toEqual(["good", "As on the card."]);
-  expect(said(size(74.512, "mm", "bore"), 2.946 * 25.4, "inch")).toEqual(["", "0.012 in more than on the card."]);
+  // 74.512 mm is 2.93354 in, shown as 2.934, and as 2.9335 where a gauge reads it.
+  expect(said(size(74.512, "mm", "inside"), 2.934 * 25.4, "inch")).toEqual(["good", "As on the card."]);
+  expect(said(size(74.512, "mm", "inside"), 2.946 * 25.4, "inch")).toEqual(["", "0.012 in more than on the card."]);
+  expect(said(size(74.512, "mm", "bore"), 2.9335 * 25.4, "inch")).toEqual(["good", "As on the card."]);
+  expect(said(size(74.512, "mm", "bore"), 2.934 * 25.4, "inch")).toEqual(["", "0.0005 in more than on the card."]);
 });
 
 test("degrees are apart by degrees: 551 for 550 is one more, 1.8 in the other scale", () => {
