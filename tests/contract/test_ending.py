@@ -134,18 +134,27 @@ def test_who_asks_without_pause_over_a_kept_connection_loses_nothing(ending):
     assert len(closed) >= 4
 
 
-def test_a_door_that_closes_later_says_so_first(monkeypatch):
-    """Before a proxy: who looks whether it is ready hears no, and who comes yet is answered."""
+@pytest.fixture
+def closing_later(monkeypatch):
+    """A server whose door stays open for three seconds once it is told to end."""
     monkeypatch.setenv("RINGWRIGHT_CLOSE_AFTER", "3")
-    server = Server(workers=1)
-    assert requests.get(server.address + "/readyz", timeout=10).status_code == 200
+    started = Server(workers=1)
+    yield started
+    if started.process.poll() is None:
+        started.stop()
+
+
+def test_a_door_that_closes_later_says_so_first(closing_later):
+    """Before a proxy: who looks whether it is ready hears no, and who comes yet is answered."""
+    address = closing_later.address
+    assert requests.get(address + "/readyz", timeout=10).status_code == 200
     before = time.monotonic()
-    server.process.send_signal(signal.SIGTERM)
+    closing_later.process.send_signal(signal.SIGTERM)
     time.sleep(0.5)
-    told = requests.get(server.address + "/readyz", timeout=10)
+    told = requests.get(address + "/readyz", timeout=10)
     assert told.status_code == 503 and told.json()["code"] == "not-ready"
     assert "told to end" in told.json()["detail"]
-    asked = requests.post(server.address + "/v1/sizing", json={"bore": 80}, timeout=10)
+    asked = requests.post(address + "/v1/sizing", json={"bore": 80}, timeout=10)
     assert asked.status_code == 200
-    server.process.wait(timeout=20)
+    closing_later.process.wait(timeout=20)
     assert 3.0 <= time.monotonic() - before < 3.0 + SOON
