@@ -1,4 +1,4 @@
-"""The list of what tests take, and its promise: the tests of the daily run take under a minute on two cores."""
+"""The list of what tests take; its promise: the daily tests take a minute on two cores at most."""
 
 import re
 from types import SimpleNamespace
