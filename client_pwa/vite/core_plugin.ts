@@ -87,10 +87,11 @@ export interface Vocabulary {
   figures: Record<string, { label: string; group: string; symbol: string }>;
   lists: string[];
   checks: string[];
+  tool_sizes: string[];
 }
 
 /** Each field once, however many calculations have it: [fields, {calculation: numbers of its fields}, groups,
- * {figure: [label, number of its group]}]. The
+ * {figure: [label, number of its group]}, sizes that are a tool's]. The
  * words of a field are left to the engine, which has them too: they are read only when somebody asks. */
 function folded({ tables, vocabulary }: { tables: Described; vocabulary: Vocabulary }): string {
   const fields: string[] = [];
@@ -104,7 +105,7 @@ function folded({ tables, vocabulary }: { tables: Described; vocabulary: Vocabul
   const calculations = Object.entries(tables).map(([name, table]) => [name, table.fields.map(numberOf)]);
   const groups = [...new Set(Object.values(vocabulary.figures).map((figure) => figure.group))];
   const figures = Object.entries(vocabulary.figures).map(([name, { label, group }]) => [name, [label, groups.indexOf(group)]]);
-  const rest = [Object.fromEntries(calculations), groups, Object.fromEntries(figures)].map((each) => JSON.stringify(each));
+  const rest = [Object.fromEntries(calculations), groups, Object.fromEntries(figures), vocabulary.tool_sizes].map((each) => JSON.stringify(each));
   return `[[${fields.join(",")}],${rest.join(",")}]`;
 }
 

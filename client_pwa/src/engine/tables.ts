@@ -23,7 +23,7 @@ export interface DeclaredField extends Field {
   name: InputName | "";
 }
 
-const [FIELDS, FOLDED, GROUPS, FIGURES] = tables;
+const [FIELDS, FOLDED, GROUPS, FIGURES, TOOL_SIZES] = tables;
 
 /** What may be asked: a calculation, or one put in another way (see sheet/feeds.ts). */
 export type Key = CalculationName | `${CalculationName}@${string}`;
@@ -52,6 +52,11 @@ export function fieldNamed(name: InputName, calculations = Object.keys(TABLES) a
 /** What a figure is called. */
 export function figureLabel(name: FigureName): string {
   return FIGURES[name]![0];
+}
+
+/** Whether a size on the card is a tool's: measured with one ring it holds for the others, until they have one of their own. */
+export function isOfTool(size: string): boolean {
+  return TOOL_SIZES.includes(size);
 }
 
 export function isFigure(name: string): name is FigureName {

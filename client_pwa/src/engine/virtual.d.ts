@@ -1,6 +1,6 @@
 declare module "virtual:core-tables" {
-  // Each field once; per calculation the numbers of its fields; groups of figures; label and group of each.
-  const tables: [import("./tables").DeclaredField[], Record<string, number[]>, string[], Record<string, [string, number]>];
+  // Each field once; per calculation the numbers of its fields; groups of figures; label and group of each; sizes that are a tool's.
+  const tables: [import("./tables").DeclaredField[], Record<string, number[]>, string[], Record<string, [string, number]>, string[]];
   export default tables;
 }
 

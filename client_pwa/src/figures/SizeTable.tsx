@@ -2,9 +2,9 @@
  * to write in. */
 
 import type { Size } from "../engine/answers";
+import { isOfTool } from "../engine/tables";
 import { system } from "../base/settings";
 import { measure, placeOf } from "../sheet/measured";
-import { isTool } from "../sheet/rings_measured";
 import { job } from "../sheet/sheet";
 import { limitShown, shown } from "../units/show";
 import type { Shown } from "../units/show";
@@ -49,7 +49,7 @@ export function SizeTable({ sizes, place, caption, own }: Props) {
 function rowsOf(size: Size, own: ReadonlyMap<number, Size> | undefined, place: string): Row[] {
   const rings = [...(own ?? [])];
   const measuredOf = (ring: number): string | undefined => job.value.measured[placeOf(place, size.name ?? size.label, ring)];
-  const alike = (each: Size): boolean => isTool(size.name ?? "") || read(each) === read(size);
+  const alike = (each: Size): boolean => isOfTool(size.name ?? "") || read(each) === read(size);
   if (rings.every(([ring, each]) => alike(each) && (ring === 1 || !measuredOf(ring)))) return [{ size, label: size.label, ring: 0 }];
   return rings.map(([ring, each]) => ({ size: { ...size, ...each }, label: `${size.label}, ring ${ring}`, ring }));
 }

@@ -1,17 +1,13 @@
 /** What was measured at the bench, as the core's input `measured`: one record a ring, by the card's own names. */
 
 import type { Input } from "../book/job";
+import { isOfTool } from "../engine/tables";
 import type { Field } from "../engine/tables";
 import { parseQuantity } from "../units/parse";
 
 const PLACE = /^route\/([a-z-]+)\/([a-z_]+)(?:\/(\d{1,3}))?$/;
 /** Measured once more when the ring is done: this is the size that it has. */
 const LAST = "inspect";
-
-/** Tools that serve all rings: what is measured of one with one ring holds for the others, until they have one of their own. */
-const TOOL = /^(blank_jaws|slit_mandrel|cutter_d|former|spacer|pot|thick_strip|thin_strip|closing_ring|band_length|clamp_mandrel|end_plate|outer_clamp)/;
-
-export const isTool = (name: string): boolean => TOOL.test(name);
 
 /** Records for the list `field`, for as many rings as are made; none while nothing of theirs is measured. An entry that cannot be read, or that no
  * ring has, is left out: the rest of the card must not wait for it, and its own place says what is wrong. */
@@ -30,7 +26,7 @@ export function ringsMeasured(measured: Readonly<Record<string, string>>, field:
   // Rings of which nothing is measured yet follow what the heat gave to those before them.
   const rows = Array.from({ length: rings }, (_each, at) => found.get(at + 1) ?? new Map<string, string>());
   for (const { name } of field.items ?? []) {
-    const one = isTool(name) && rows.find((row) => row.has(name))?.get(name);
+    const one = isOfTool(name) && rows.find((row) => row.has(name))?.get(name);
     if (one) rows.forEach((row) => row.has(name) || row.set(name, one));
   }
   return rows.map((row, at) => ({ ring: String(at + 1), ...Object.fromEntries(row) }));

@@ -9,6 +9,7 @@ from collections import OrderedDict
 
 from .catalogue import all_figures
 from .catalogue.checks import all_checks
+from .catalogue.making import TOOL_SIZES
 from .fields import UNIT_OF_KIND, read_as
 
 
@@ -59,10 +60,11 @@ def _usual_number(entry):
 
 
 def vocabulary(calculations):
-    """The names that answers may hold: an OrderedDict with "figures", "lists" and "checks".
+    """The names that answers may hold: an OrderedDict with "figures", "lists", "checks" and
+    "tool_sizes".
 
     calculations: mapping of name to Calculation. "figures" maps a name to its label, group and
-    symbol; "lists" and "checks" are sequences of names.
+    symbol; the others are sequences of names.
     """
     answers = [calculation.answer for calculation in calculations.values()]
     figures = OrderedDict()
@@ -76,7 +78,12 @@ def vocabulary(calculations):
             if listed not in lists:
                 lists.append(listed)
     return OrderedDict(
-        (("figures", figures), ("lists", lists), ("checks", list(all_checks(answers))))
+        (
+            ("figures", figures),
+            ("lists", lists),
+            ("checks", list(all_checks(answers))),
+            ("tool_sizes", list(TOOL_SIZES)),
+        )
     )
 
 

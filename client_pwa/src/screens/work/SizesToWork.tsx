@@ -1,12 +1,12 @@
 /** The sizes of one operation, large, each with the place for what was measured and its verdict at once. */
 
 import type { Operation, Outcome, RingSoFar, Size } from "../../engine/answers";
+import { isOfTool } from "../../engine/tables";
 import { sentence } from "../../engine/labels";
 import { NumberEntry } from "../../fields/NumberEntry";
 import { Mark, WORD } from "../../figures/Findings";
 import { aim, aimShown, limitsOf } from "../../figures/SizeTable";
 import { measure, ofFirstRing, placeOf } from "../../sheet/measured";
-import { isTool } from "../../sheet/rings_measured";
 import { system } from "../../base/settings";
 import { job } from "../../sheet/sheet";
 import { parseQuantity } from "../../units/parse";
@@ -78,7 +78,7 @@ function OneSize({ operation, size, ring, changed, outcome, cost }: OneSizeProps
   const kind = kindOf(size.unit);
   const typed = job.value.measured[place] ?? "";
   // One tool serves all rings: measured once.
-  const served = isTool(name) ? ofFirstRing(job.value.measured, where, name) : "";
+  const served = isOfTool(name) ? ofFirstRing(job.value.measured, where, name) : "";
   const read = typed || served;
   const parsed = read === "" ? undefined : parseQuantity(kind, read, "");
   const own = parsed?.ok ? verdictOn(size, parsed.reading.value, system.value) : undefined;

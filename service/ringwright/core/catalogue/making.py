@@ -123,6 +123,25 @@ ROUTE_FIGURES = table(
     SYMBOLS,
 )  # fmt: skip
 
+# Sizes on the route card that are a tool's: one tool serves all rings, so what is measured of it with
+# one ring holds for the others.
+TOOL_SIZES = (
+    "blank_jaws_bore",
+    "slit_mandrel_diameter",
+    "cutter_diameter",
+    "former_diameter",
+    "spacer_width",
+    "spacer_across",
+    "pot_bore",
+    "thick_strip",
+    "thin_strip",
+    "closing_ring_bore",
+    "band_length",
+    "clamp_mandrel_diameter",
+    "end_plate_diameter",
+    "outer_clamp_bore",
+)
+
 TOOLING = answer(
     "rough_outside_diameter bored_inside_diameter blank_length part_length band_width"
     " finish_outside_diameter clamped_gap feeler_gap clamped_gap_reading? closed_gap_reading? former_diameter? former_length? spacer_width? spacer_across? spacer_taper?"
