@@ -54,8 +54,8 @@ ROOMS = {
     ),
     "card": ("walk.ring_card",),
     "wall": (
-        "wall.bore_shape", "wall.contact", "wall.free_shape", "wall.strip", "wall.uneven",
-        "wall.wall_contact", "wall.wall_pressure",
+        "wall.bore_shape", "wall.contact", "wall.free_shape", "wall.large_deflection", "wall.strip",
+        "wall.uneven", "wall.wall_contact", "wall.wall_pressure",
     ),
     "expander": (
         "running.expander", "running.coil_expander",

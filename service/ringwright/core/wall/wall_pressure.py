@@ -15,7 +15,7 @@ from ..ring import section, spring
 from ..ring.design import settle
 from ..ring.judging import judge_light
 from ..wording import angle, fine_length, percent, stress, wall_pressure
-from . import bore_shape, free_shape, wall_contact
+from . import bore_shape, free_shape, large_deflection, wall_contact
 
 FIELDS = listed(
     (RING, WALL),
@@ -241,20 +241,8 @@ def _findings(design, borne, shape, springiness):
     _sealed(rows, design, borne, shape)
     _light(rows, borne, shape)
     _stress(rows, design, borne)
-    if springiness > wall_contact.LARGEST_CHECKED:
-        rows.append(
-            finding(
-                "large-deflection",
-                WATCH,
-                "The bore takes %s of the ring's curvature; beyond %s these sums of small "
-                "movement drift from the truth by more than 1 %%."
-                % (percent(springiness), percent(wall_contact.LARGEST_CHECKED)),
-                "Take the pressures as a guide, or make the ring thicker so that it springs less.",
-                Quantity(springiness, "1"),
-                Quantity(wall_contact.LARGEST_CHECKED, "1"),
-            )
-        )
-    return rows
+    remedy = "Take the pressures as a guide, or make the ring thicker so that it springs less."
+    return rows + large_deflection.findings(springiness, remedy)
 
 
 def _sealed(rows, design, borne, shape):

@@ -7,7 +7,7 @@ from ..records import GOOD, STOP, WATCH, Quantity, finding
 from ..ring import fit_findings, judging, section, spring, without_heat
 from ..ring.ring_findings import in_bending, pressure, section_findings
 from ..wording import angle, fine_length, length, percent
-from . import wall_contact
+from . import large_deflection
 
 # Shares by which the thickness may vary round a ring, over a1: beyond the first its spring is felt
 # to be uneven, beyond the second it no longer bears as it was held. Common practice, no source.
@@ -26,19 +26,8 @@ def findings(made):
     rows += pressure(d, made.borne.mean_pressure)
     rows.append(_bears(made))
     rows.append(_light(made))
-    if made.springiness > wall_contact.LARGEST_CHECKED:
-        rows.append(
-            finding(
-                "large-deflection",
-                WATCH,
-                "The bore takes %s of the ring's curvature; beyond %s these sums of small movement "
-                "drift from the truth by more than 1 %%."
-                % (percent(made.springiness), percent(wall_contact.LARGEST_CHECKED)),
-                "Make the ring thicker so that it springs less, or ask for less pressure.",
-                Quantity(made.springiness, "1"),
-                Quantity(wall_contact.LARGEST_CHECKED, "1"),
-            )
-        )
+    remedy = "Make the ring thicker so that it springs less, or ask for less pressure."
+    rows += large_deflection.findings(made.springiness, remedy)
     section_findings(rows, d)
     fit_findings.end_gap(rows, d)
     return rows
