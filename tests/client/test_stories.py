@@ -140,6 +140,7 @@ def test_a_job_is_handed_over_with_no_network(request, phone, own_server):
     page.get_by_label("Link or text").fill(link)
     their_fingers.taps += 1
     their_fingers.tap(page.get_by_role("button", name="Take it in"))
+    page.get_by_text("is in the book, and open.").wait_for()
     theirs.go("ring").ready()
     assert page.get_by_label("Bore", exact=True).first.input_value() == "4 1/4"
     assert theirs.figure("free_gap") == gap
