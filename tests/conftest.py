@@ -26,6 +26,8 @@ hypothesis.settings.register_profile(
     database=None,
     suppress_health_check=[hypothesis.HealthCheck.too_slow],
 )
+# By hand: --hypothesis-profile long tests/contract/test_schemathesis.py
+hypothesis.settings.register_profile("long", hypothesis.settings.get_profile("steady"))
 hypothesis.settings.load_profile("steady")
 
 

@@ -94,6 +94,19 @@ def test_every_list_of_every_answer_has_a_table(client):
     assert rows(client, "materials.csv", bore=None, steam_pressure=None)
 
 
+def test_the_list_of_methods_has_tables_like_any_other(client):
+    """It failed: its list of figures was taken for figures that were worked."""
+    answer = client.get("/v1/methods").get_json()
+    for wanted, key in (("methods", "key"), ("figures", "name"), ("sources", "key")):
+        address = "/v1/methods.csv" + "?list=%s" % wanted * (wanted != "methods")
+        response = client.get(address)
+        assert response.status_code == 200
+        assert response.headers["Content-Disposition"].endswith('methods-%s.csv"' % wanted)
+        table = csv.DictReader(io.StringIO(response.data.decode("utf-8-sig"), newline=""))
+        assert {row[key] for row in table} == {entry[key] for entry in answer[wanted]}
+    assert "meaning" in heading(client.get("/v1/methods.csv?list=figures"))
+
+
 def test_a_whole_job_is_one_table_of_figures(client):
     table = {row["name"]: row for row in rows(client, "job.csv")}
     for part in ("sizing", "tooling"):

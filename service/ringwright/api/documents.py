@@ -253,6 +253,11 @@ RESPONSES = {
         "headers": {"ETag": {"$ref": "#/components/headers/ETag"}},
     },
 }
+# Where a page is wanted rather than JSON, as browsers say it.
+TO_A_PAGE = {
+    "description": "The page for people, where that is asked for rather than JSON.",
+    "headers": {"Location": {"description": "its address", "schema": {"type": "string"}}},
+}
 # What every operation may answer instead.
 PROBLEMS = {
     "4XX": {"$ref": "#/components/responses/Refused"},

@@ -62,7 +62,7 @@ def openapi_json() -> Response:
 @blueprint.doc(
     summary="Every kind of problem that an answer may name",
     operationId="list_problems",
-    responses=documents.kept(ref("ProblemList")),
+    responses={**documents.kept(ref("ProblemList")), "303": documents.TO_A_PAGE},
 )
 def problem_kinds() -> BaseResponse:
     # Who follows the "type" of a problem in a browser comes to the same place on the page.

@@ -35,7 +35,9 @@ def tables(answer: Document, labels: Mapping[str, str] | None = None) -> dict[st
     """
     found = {}
     labels = labels or {}
-    figures = _figures(answer.get(FIGURES, {}), labels)
+    # What tells of figures has a list of that name, a table like any other.
+    worked = answer.get(FIGURES, {})
+    figures = _figures(worked, labels) if isinstance(worked, dict) else []
     for name, entry in answer.items():
         if name != FIGURES and isinstance(entry, dict) and FIGURES in entry:
             part = tables(entry, labels)
@@ -58,12 +60,10 @@ def headings(answered: Answer, name: str) -> list[str]:
     part, dot, inner = name.partition(".")
     if dot and part in answered.parts:
         return headings(answered.parts[part], inner)
-    if name == FIGURES:
-        return list(_FIGURE_COLUMNS)
     for column in answered.lists:
         if column.name == name and column.kind in ("records", "object"):
             return _headings(column.items, "")
-    return []
+    return list(_FIGURE_COLUMNS) if name == FIGURES else []
 
 
 def _headings(columns: Iterable[Column], before: str) -> list[str]:
