@@ -10,6 +10,23 @@ from conftest import ROOT, Server
 
 APP = ROOT / "service" / "ringwright" / "app"
 PHONE = {"width": 360, "height": 740}
+# Done when nothing is being worked or drawn, and nothing on the page has changed for so long [ms].
+STILL = """quiet => new Promise(done => {
+    let last = performance.now();
+    const watch = new MutationObserver(() => { last = performance.now(); });
+    watch.observe(document, {
+        subtree: true, childList: true, attributes: true, characterData: true,
+    });
+    const look = setInterval(() => {
+        const main = document.querySelector('main');
+        if (document.querySelector('html[data-drawing], main .stale')
+            || main?.textContent.includes('Working it out')) last = performance.now();
+        if (performance.now() - last < quiet) return;
+        clearInterval(look);
+        watch.disconnect();
+        done();
+    }, 20);
+})"""
 DESK = {"width": 1280, "height": 800}
 FLAGS = [
     "--no-sandbox",
@@ -121,6 +138,11 @@ class Sheet:
         return self.until(
             "document.querySelector('.head-names small').textContent.includes('kept on')"
         )
+
+    def still(self, quiet=150):
+        """Waits until the screen stands as it will stay. quiet: for how long it must have [ms]."""
+        self.page.evaluate(STILL, quiet)
+        return self
 
     def until(self, condition):
         """Waits for a JavaScript condition, by the clock: a page behind another draws no frames."""

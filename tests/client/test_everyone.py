@@ -53,15 +53,11 @@ def _themed(browser, served, theme, size=PHONE):
     return context, Sheet(context.new_page(), served).open().ready()
 
 
-def _settle(sheet):
-    sheet.page.wait_for_timeout(400)
-
-
 def _each(sheet):
     """Every screen in turn, once it is drawn: in one page, for a new one takes seconds to begin."""
     for screen in SCREENS:
         sheet.go(screen).page.wait_for_selector(stands(screen))
-        _settle(sheet)
+        sheet.still()
         yield screen
 
 
@@ -126,7 +122,7 @@ def walked(request, browser, served):
         found["cut"][screen] = _cut(page)
         # What is folded away is looked at as well.
         page.evaluate("document.querySelectorAll('details').forEach(e => { e.open = true })")
-        _settle(sheet)
+        sheet.still()
         found["under"][screen] = page.evaluate(UNDER_ITS_BOX)
         found["out"][screen] = page.evaluate(OUT_OF_ITS_CARD)
         found["faults"][screen] = _faults(page, TAGS if theme == THEMES[0] else OF_THEMES)
@@ -285,7 +281,7 @@ def doubled(request, browser, served):
 
     for screen in _each(sheet):
         page.evaluate("document.querySelectorAll('details').forEach(e => { e.open = true })")
-        _settle(sheet)
+        sheet.still()
         look(screen)
     # Each operation has its own words.
     skip = sheet.go("work").page.get_by_role("button", name="Skip")

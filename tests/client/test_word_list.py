@@ -8,7 +8,7 @@ import os
 import re
 
 from client.conftest import PHONE, Sheet
-from client.screens import SCREENS
+from client.screens import SCREENS, stands
 
 # Longer ones are hard to follow at a bench; common practice of plain writing.
 LONGEST_SENTENCE = 45
@@ -35,12 +35,12 @@ GATHER = """() => {
 def _words_of(sheet):
     found = {}
     for screen in SCREENS:
-        sheet.go(screen)
-        sheet.page.wait_for_timeout(700)
+        sheet.go(screen).page.wait_for_selector(stands(screen))
+        sheet.still()
         sheet.page.evaluate(
             "document.querySelectorAll('.choice-row[aria-expanded=false]').forEach(e => e.click())"
         )
-        sheet.page.wait_for_timeout(300)
+        sheet.still()
         for text in sheet.page.evaluate(GATHER):
             found.setdefault(text, screen)
     return found

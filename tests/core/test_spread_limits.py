@@ -267,3 +267,22 @@ def test_the_figures_are_those_of_the_sample_about_the_ring_as_drawn():
 def test_a_former_stands_where_there_is_no_spacer():
     assert "former_diameter" in asked(**PLAIN, setting="bound")["figures"]
     assert "spacer_width" not in asked(**PLAIN, setting="bound")["figures"]
+
+
+@pytest.mark.parametrize(
+    ("given", "of", "size"),
+    [
+        ("modulus_spread", "modulus", 500.0),
+        ("thickness_spread", "radial_thickness", 2.5),
+        ("kerf_spread", "end_kerf", 1.5),
+    ],
+)
+def test_nothing_is_off_by_as_much_as_it_is(given, of, size):
+    """A modulus of 500 MPa, 35 000 to either side: below nought, no former could be reckoned."""
+    job = {"bore": 80.0, "ring_type": "plain", of: size}
+    with pytest.raises(InputProblem) as refused:
+        asked(**job, **{given: size})
+    (fault,) = refused.value.faults
+    assert fault.path == (given,)
+    assert fault.highest == size
+    assert asked(**job, **{given: 0.9 * size})["figures"]

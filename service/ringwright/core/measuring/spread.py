@@ -17,6 +17,7 @@ from ..catalogue.inputs_measuring import GIVEN, SPREADS
 from ..catalogue.inputs_ring import RING
 from ..catalogue.measuring import SPREAD
 from ..cautions import cautions
+from ..fields import UNIT_OF_KIND, value_words
 from ..problems import InputProblem, unworkable
 from ..records import GOOD, STOP, WATCH, Method, Quantity, finding
 from ..ring.design import as_inputs, settle
@@ -120,7 +121,27 @@ def _spreads(values, design, take):
         ("tool", "tool_spread"),
     ):
         spreads[name] = take(given)
+    _keep_below(values, design, spreads)
     return spreads
+
+
+def _keep_below(values, design, spreads):
+    """Raises InputProblem for a spread that was given and is no less than what it is of."""
+    for name, given, size, kind in (
+        ("modulus", "modulus_spread", design.duty.modulus, "modulus"),
+        ("radial_thickness", "thickness_spread", design.section.thickness, "length"),
+        ("end_kerf", "kerf_spread", design.allowances.kerf, "length"),
+        ("bore", "bore_spread", design.duty.bore, "length"),
+    ):
+        if values.get(given) is not None and spreads[name] >= size:
+            raise unworkable(
+                given,
+                "nothing can be off by as much as it is: %s" % value_words(kind, size),
+                "give less, and look at its unit",
+                value=spreads[name],
+                highest=size,
+                unit=UNIT_OF_KIND[kind],
+            )
 
 
 def _limits(design, take):
