@@ -32,6 +32,8 @@ OPERATIONS = [
 ]
 # No refusal is longer, whatever it refuses [bytes].
 LARGEST_REFUSAL = 64_000
+# What is wrong with a request as a whole, and with no input of it.
+WHOLE = ("type", "list", "list-length")
 # Heavy, or the same each time: asked for once where others are ten times.
 SELDOM = ("pdf", "/openapi.json", "/v1/problems", "/v1/methods", "/v1/materials", "/v1/many")
 METHODS = ("PUT", "DELETE", "PATCH", "OPTIONS", "HEAD", "TRACE")
@@ -151,7 +153,7 @@ def filled(fields, dice, most=6):
 
 
 def job(path, dice):
-    """A body for an address."""
+    """A body for an address: an object, for many jobs a list mostly."""
     fields = fields_of(path)
     examples = examples_of(path)
     if examples and (dice.random() < 0.5 or not fields):
@@ -162,9 +164,10 @@ def job(path, dice):
     else:
         found = filled(fields, dice)
     if path == "/v1/many" and dice.random() < 0.8:
-        name = dice.choice(list(CALCULATIONS))
-        jobs = [filled(CALCULATIONS[name].fields, dice) for _ in range(dice.randrange(5))]
-        found = {"calculation": name, "jobs": jobs}
+        return [
+            {"calculation": name, "inputs": filled(CALCULATIONS[name].fields, dice)}
+            for name in dice.choices(list(CALCULATIONS), k=dice.randrange(5))
+        ]
     if dice.random() < 0.03:
         found[dice.choice(("boer", "", "x" * 200, "__proto__", "figures"))] = odd(dice)
     return found
@@ -260,7 +263,13 @@ def wrong(request, answer):
         # Of these the specification has none: refused, or answered without a body.
         return None if status in (200, 204, 304) or _is_problem(request, answer) else "no refusal"
     if status >= 400:
-        return None if _is_problem(request, answer) else "a refusal that is not ours"
+        if not _is_problem(request, answer):
+            return "a refusal that is not ours"
+        errors = answer.json["errors"]
+        named = all(error["path"] or error["code"] in WHOLE for error in errors)
+        if status == 422 and not named:
+            return "a refusal that names no input"
+        return None
     if str(status) not in told and str(status) != "308":
         return "a status that is not told: %d" % status
     content = _followed(told[str(status)]).get("content", {})

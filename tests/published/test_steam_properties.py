@@ -70,7 +70,7 @@ def test_water_matches_if97_table_5(kelvin, pressure, enthalpy):
     assert found == pytest.approx(enthalpy, rel=2e-9)
 
 
-@pytest.mark.parametrize("pressure", [0.01, 0.1, 0.5, 1.0, 2.0, 5.0, 9.9])
+@pytest.mark.parametrize("pressure", [0.01, 0.1, 0.5, 1.0, 2.0, 5.0, 10.2])
 def test_dry_steam_agrees_with_iapws_and_coolprop(pressure):
     state = steam_properties.steam_state(pressure)
     library = iapws.IAPWS97(P=pressure, x=1)
@@ -149,7 +149,7 @@ def test_viscosity_is_within_five_per_cent_of_real_dry_steam(pressure):
     [
         ({"absolute_pressure": 1.0, "temperature": 170.0}, "temperature"),
         ({"absolute_pressure": 1.0, "temperature": 601.0}, "temperature"),
-        ({"absolute_pressure": 10.1}, "absolute_pressure"),
+        ({"absolute_pressure": 10.3}, "absolute_pressure"),
         ({"absolute_pressure": 1e-4}, "absolute_pressure"),
         ({"absolute_pressure": 1.0, "dryness": 0.4}, "dryness"),
     ],
@@ -185,10 +185,12 @@ def test_limits_belong_to_what_is_answered():
     """At each printed end of the range there is an answer, just beyond it none."""
     hottest = steam_properties.steam_state(0.3, 600.0)
     assert hottest.volume == pytest.approx(iapws.IAPWS97(P=0.3, T=873.15).v, rel=1e-9)
-    assert steam_properties.steam_state(10.0).temperature == pytest.approx(310.9995, abs=1e-3)
+    assert steam_properties.steam_state(10.2).temperature == pytest.approx(
+        iapws.IAPWS97(P=10.2, x=1).T - 273.15, abs=1e-6
+    )
     assert steam_properties.steam_state(611.213e-6).temperature == pytest.approx(0.0, abs=1e-4)
     assert steam_properties.steam_state(0.7, dryness=0.5).dryness == 0.5
-    for pressure, dryness in ((10.05, 1.0), (610.9e-6, 1.0), (0.7, 0.499), (0.7, 1.005)):
+    for pressure, dryness in ((10.25, 1.0), (610.9e-6, 1.0), (0.7, 0.499), (0.7, 1.005)):
         with pytest.raises(OutOfRange):
             steam_properties.steam_state(pressure, dryness=dryness)
     with pytest.raises(OutOfRange):

@@ -30,6 +30,13 @@ FORCE_READING = 0.10
 
 _TARGETS = ("wall_pressure", "free_gap", "former_ratio", "shelf_former")
 
+# A size of the ring -> what it is called once it is measured.
+_MEASURED_AS = {
+    "radial_thickness": "measured_thickness",
+    "ring_width": "measured_width",
+    "closed_gap": "measured_closed_gap",
+}
+
 # What one witness says of the mean wall pressure [MPa], with its 95 % spread.
 Estimate = namedtuple("Estimate", ("name", "pressure", "low", "high", "method"))
 
@@ -46,29 +53,47 @@ Inspected = namedtuple(
 )  # fmt: skip
 
 
-def inspect(values, intended):
-    """The Inspected of a ring.
-
-    values: checked values of FIELDS. intended: design.Design of the ring as designed.
-    Raises InputProblem where a measure cannot be true.
-    """
+def _as_made(values, intended):
+    """Dict: the inputs of the ring as it was measured, as designed where it was not."""
     made_values = dict(values)
     for name in _TARGETS:
         made_values[name] = None
     made_values["groove_width"] = None
-    for name, measured, designed in (
-        ("radial_thickness", "measured_thickness", intended.section.thickness),
-        ("ring_width", "measured_width", intended.section.width),
-        ("closed_gap", "measured_closed_gap", intended.duty.closed_gap),
+    for name, designed in (
+        ("radial_thickness", intended.section.thickness),
+        ("ring_width", intended.section.width),
+        ("closed_gap", intended.duty.closed_gap),
     ):
-        taken = values.get(measured)
+        taken = values.get(_MEASURED_AS[name])
         if taken is not None and name == "closed_gap":
             taken = gap_by_feeler(intended, taken)
         made_values[name] = designed if taken is None else taken
     made_values["clamped_gap"] = intended.allowances.clamped_gap
     made_values["end_kerf"] = intended.allowances.kerf
     made_values["wall_pressure"] = intended.spring.wall_pressure
-    nominal, _ = settle(made_values)
+    return made_values
+
+
+def _settled(made_values, values):
+    """The Design of the ring as made. Raises InputProblem that names what was measured."""
+    try:
+        return settle(made_values)[0]
+    except InputProblem as problem:
+        for fault in problem.faults:
+            measured = _MEASURED_AS.get(fault.path[0])
+            if measured is not None and values.get(measured) is not None:
+                fault.path = (measured,)
+        raise
+
+
+def inspect(values, intended):
+    """The Inspected of a ring.
+
+    values: checked values of FIELDS. intended: design.Design of the ring as designed.
+    Raises InputProblem where a measure cannot be true.
+    """
+    made_values = _as_made(values, intended)
+    nominal = _settled(made_values, values)
     spread = _modulus_spread(values, nominal)
 
     estimates = []

@@ -14,7 +14,7 @@ from ..records import Method
 from . import steam
 
 GAS_CONSTANT = 0.461526  # [kJ/(kg K)], IF97 equation 1
-HIGHEST_PRESSURE = 10.0  # [MPa absolute]; keeps clear of region 3 at every temperature
+HIGHEST_PRESSURE = 10.2  # [MPa absolute]: 10 by the gauge, and clear of region 3 everywhere
 HIGHEST_TEMPERATURE = 600.0  # [degC]
 # Steam given this little below saturation is taken as saturated: gauges and thermometers differ.
 SATURATION_TOLERANCE = 1.0  # [K]
@@ -78,7 +78,7 @@ METHODS = (
         "Volume and enthalpy of steam",
         "v = (R T/p) pi (g0_pi + gr_pi), h = R T tau (g0_tau + gr_tau), region 2; "
         "h of water from region 1; wet steam x v_g and h_f + x (h_g - h_f)",
-        "to 10 MPa absolute and 600 degC",
+        "to 10.2 MPa absolute and 600 degC",
         ("iapws-if97",),
     ),
     Method(
@@ -98,8 +98,9 @@ def steam_state(absolute_pressure, temperature=None, dryness=1.0):
     v = R T/p * (1 + pi * sum n I pi^(I-1) (tau - 0.5)^J), pi = p/1 MPa, tau = 540 K/T, and likewise
     h (IF97 equations 15 to 17); wet: v = x v_g, h = h_f + x (h_g - h_f).
 
-    absolute_pressure: p [MPa], 611.213e-6 to 10. temperature: of superheated steam [degC], None or
-    within 1 K of boiling for saturated steam. dryness: x [1], 0.5 to 1, ignored when superheated.
+    absolute_pressure: p [MPa], 611.213e-6 to 10.2. temperature: of superheated steam [degC], None
+    or within 1 K of boiling for saturated steam. dryness: x [1], 0.5 to 1, ignored when
+    superheated.
     Raises OutOfRange outside those, and for a temperature more than 1 K below boiling.
     Example: 1 MPa dry, 0.19435 m3/kg and 2777.1 kJ/kg. Source: IAPWS-IF97.
     """
@@ -182,7 +183,7 @@ def viscosity(temperature):
 def _check_pressure(absolute_pressure):
     if not steam.LOWEST_PRESSURE <= absolute_pressure <= HIGHEST_PRESSURE:
         raise OutOfRange(
-            "absolute_pressure", absolute_pressure, "611.213 Pa to 10 MPa", "IAPWS-IF97 region 2"
+            "absolute_pressure", absolute_pressure, "611.213 Pa to 10.2 MPa", "IAPWS-IF97 region 2"
         )
 
 

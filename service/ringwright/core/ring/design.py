@@ -10,8 +10,10 @@ from ..catalogue.inputs import Chooser
 from ..catalogue.inputs_blank import BLANK
 from ..catalogue.inputs_ring import RING
 from ..fields import at_most_one
+from ..problems import OutOfRange, unworkable
 from ..properties.materials import material, mean_expansion
 from ..records import Method
+from ..wording import length
 from . import blank, heat_set
 from .allowances import allowances_of, soak_of
 from .chosen_section import section_of
@@ -112,25 +114,35 @@ def settle(values):
 
 
 def _blank_of(duty, allow, section):
-    """The Blank. duty: a Duty. allow: Allowances. section: a Section."""
+    """The Blank. duty: a Duty. allow: Allowances. section: a Section. Raises InputProblem where it
+    would have no bore."""
     width = section.width
-    band = length = width + 2.0 * allow.facing
+    band = long = width + 2.0 * allow.facing
     if duty.turns == 2:
         cut = {"ring_width": width, "slit": allow.slit, "facing_allowance": allow.facing}
-        band, length = blank.band_width(**cut), blank.blank_length(**cut)
-    sizes = blank.diameters(
-        bore=duty.bore,
-        thickness=section.thickness,
-        closed_gap=duty.closed_gap,
-        clamped_gap=allow.clamped_gap,
-        kerf=allow.gap_kerf,
-        finishing_allowance=allow.finishing,
-    )
+        band, long = blank.band_width(**cut), blank.blank_length(**cut)
+    try:
+        sizes = blank.diameters(
+            bore=duty.bore,
+            thickness=section.thickness,
+            closed_gap=duty.closed_gap,
+            clamped_gap=allow.clamped_gap,
+            kerf=allow.gap_kerf,
+            finishing_allowance=allow.finishing,
+        )
+    except OutOfRange:
+        # A section is never so thick that this is not the gap's doing.
+        raise unworkable(
+            "closed_gap",
+            "with so wide a gap there is nothing left to bore the blank out of",
+            "give less than %s" % length(duty.closed_gap),
+            value=duty.closed_gap,
+        )
     bored_inside = sizes.bored_inside - 2.0 * allow.inside
     set_thickness = section.thickness + 0.5 * allow.finishing + allow.inside
     return Blank(
         band_width=band,
-        length=length,
+        length=long,
         finish_outside=sizes.finish_outside,
         bored_inside=bored_inside,
         rough_outside=sizes.rough_outside,

@@ -57,11 +57,16 @@ def spring_of(ring, take, values, usual, why):
             return found
         return _on_former(ring, target, wanted)
     except OutOfRange:
-        raise unworkable(
-            target,
-            "a ring this thin would have to be opened past straight to spring so far",
-            "give a smaller %s, or a larger radial_thickness" % target,
-        )
+        raise past_straight(target)
+
+
+def past_straight(target):
+    """The InputProblem of a spring that no ring can have. target: name of the input that asks."""
+    return unworkable(
+        target,
+        "a ring this thin would have to be opened past straight to spring so far",
+        "give a smaller %s, or a larger radial_thickness" % target,
+    )
 
 
 def _spread(ring, target, wanted):

@@ -9,8 +9,10 @@ shared out among bore, saw, closing gap and last cut by what each can hold.
 import math
 from collections import namedtuple
 
+from ..problems import OutOfRange, unworkable
 from ..properties import fits
 from ..records import Method
+from ..wording import length
 from .finished import finished_limits
 from .plan import changed, lean, plan_of, walk
 
@@ -76,8 +78,25 @@ def it(size, grade):
 def card_limits(design, machine="light"):
     """The CardLimits of a ring.
 
-    design: a Design. machine: light or rigid, as machining knows it.
+    design: a Design. machine: light or rigid, as machining knows it. Raises InputProblem where the
+    sizes leave no ring.
     """
+    try:
+        return _limits(design, machine)
+    except OutOfRange:
+        # So large a gap, or so much to turn away, beside so small a ring.
+        gap, left = design.duty.closed_gap, design.allowances.finishing
+        name, size = ("closed_gap", gap) if gap > left else ("finishing_allowance", left)
+        raise unworkable(
+            name,
+            "no ring is left of these sizes: it would come out as good as without metal, or far "
+            "too thick",
+            "give less than %s" % length(size),
+            value=size,
+        )
+
+
+def _limits(design, machine):
     plan = plan_of(design)
     finished = finished_limits(design)
     share = _share_for_thickness(plan, finished, machine)

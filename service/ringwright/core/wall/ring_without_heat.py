@@ -10,10 +10,11 @@ from ..catalogue.inputs_ring import BAND, BOUND, CLOSING_RING, FORCED_ROUND, PLA
 from ..catalogue.inputs_without_heat import AGAIN
 from ..catalogue.without_heat import ANSWER
 from ..cautions import cautions
-from ..problems import unworkable
+from ..problems import OutOfRange, unworkable
 from ..records import Quantity, Series
 from ..ring import heat_set, judging, spring, without_heat
 from ..ring.design import settle
+from ..ring.spring_back import past_straight
 from ..shop_sizes import up
 from . import free_shape, wall_contact, without_heat_findings, without_heat_steps
 
@@ -97,14 +98,18 @@ def calculate(values):
 
     values: checked values of FIELDS, a plain dict in core units. Raises InputProblem.
     """
-    made, chosen = _made(values)
+    try:
+        made, chosen = _made(values)
+        ways = _ways(made)
+    except OutOfRange:
+        raise past_straight("wall_pressure" if values.get("free_gap") is None else "free_gap")
     return OrderedDict(
         (
             ("figures", _figures(made)),
             ("findings", without_heat_findings.findings(made)),
             ("turns", _turns(made.borne)),
             ("point_forces", _points(made.borne)),
-            ("ways", _ways(made)),
+            ("ways", ways),
             ("steps", without_heat_steps.steps(made)),
             ("chosen", chosen),
             (
