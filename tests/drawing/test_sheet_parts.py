@@ -9,7 +9,7 @@ import pytest
 
 from drawing import reading
 from ringwright.core.calculations import run
-from ringwright.core.drawing import catalogue, drawing, gap_views, lathe_views, rails
+from ringwright.core.drawing import catalogue, drawing, gap_views, rails
 from ringwright.core.drawing.drawing import FIELDS
 from ringwright.core.drawing.entities import Dimension, Line
 from ringwright.core.drawing.paper import PAPERS
@@ -125,15 +125,6 @@ def test_a_feeler_in_angled_ends_reads_the_gap_square_to_the_cut():
     views, _, _ = gap_views.gaps(job)
     text = next(view for view in views if view.name == "feeler").labels[0].text
     assert "0.354 mm" in text
-
-
-def test_the_bar_of_a_picture_is_of_the_ring_s_metal(monkeypatch):
-    asked = []
-    monkeypatch.setattr(lathe_views, "best_bar", lambda **given: asked.append(given))
-    lathe_views._bar(job_of(bore=80.0, ring_material="phosphor-bronze", part="former"))
-    assert asked[0]["family"] == "bronze"
-    assert asked[0]["form"] is None
-    assert asked[0]["outside"] > asked[0]["inside"] > 70.0
 
 
 @pytest.mark.parametrize("part", ["ring-closed", "pot", "closing-ring", "cylinder-section"])

@@ -8,7 +8,7 @@ from ..catalogue.inputs import Chooser, listed
 from ..catalogue.inputs_drawing import DRAWING
 from ..catalogue.inputs_stock import SHOP
 from ..catalogue.inputs_tools import LATHE
-from ..making import route, tool_list, tooling
+from ..making import route, route_tube, tool_list, tooling
 from ..making.part_sizes import Size, limited
 from ..making.route_rows import changed
 from ..problems import Fault, InputProblem
@@ -93,6 +93,7 @@ def job_of(design, tools, values):
         worked=worked,
         operations=operations,
         operation=take("operation"),
+        bar=route_tube.bar_of(design, values),
     )
 
 

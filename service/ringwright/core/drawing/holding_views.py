@@ -4,7 +4,7 @@ import math
 
 from . import rails, words
 from .entities import ADJACENT, CENTRE, OUTLINE
-from .shapes import box, centre_cross, mirrored_points
+from .shapes import box, centre_cross, mirrored_points, polar
 from .turned_part import LEAST_WALL, WALL, axis_of, edges, size_of, turned
 from .view import View
 
@@ -18,7 +18,7 @@ def blank_jaws(job):
     outer, hole = bore + wall, bore - 0.8 * d.blank.set_thickness
     view = View("blank-jaws", "Soft jaws, cut lengthways")
     upper = [(-wall, hole), (0.0, hole), (0.0, bore), (depth, bore), (depth, outer), (-wall, outer)]
-    turned(view, upper, (-wall, depth), None)
+    turned(view, upper, (), None)
     edges(view, ((-wall, hole), (0.0, hole), (0.0, bore), (depth, bore)))
     blank = box(0.0, 0.5 * d.blank.bored_inside, d.blank.length, bore)
     view.outline(ADJACENT, blank)
@@ -114,13 +114,17 @@ def closing_band(job):
     thick = max(0.3, 0.1 * d.blank.set_thickness)
     view = View("closing-band", "Band round the closed ring")
     view.circle(ADJACENT, closed)
-    view.circle(OUTLINE, closed + thick)
+    # Half of what is open between the lugs, along the ring.
+    half = math.degrees(math.pi - 0.5 * t.band_length / closed)
+    view.arc(OUTLINE, closed + thick, 90.0 + half, 450.0 - half)
     view.extend(centre_cross(CENTRE, 0.0, 0.0, closed * 1.12))
     lug = max(4.0, 0.12 * closed)
-    half = 0.5 * (2.0 * math.pi * closed - t.band_length)
     for sign in (-1.0, 1.0):
-        x = sign * half
-        ears = box(min(x, x + sign * 0.3 * lug), closed, max(x, x + sign * 0.3 * lug), closed + lug)
+        # A lug stands up from its end of the band, away from the other.
+        angle = 90.0 + sign * half
+        ears = []
+        for high, along in ((0.0, 0.0), (lug, 0.0), (lug, 0.3 * lug), (0.0, 0.3 * lug)):
+            ears.append(polar(along, angle + sign * 90.0, *polar(closed + high, angle)))
         view.outline(OUTLINE, ears)
     band = job.sizes["closing-band"]["closing_band_width"]
     view.label(
@@ -150,11 +154,11 @@ def outer_clamp(job):
     upper = [(-back, hole), (0.0, hole), (0.0, bore), (depth, bore), (depth, outer), (-back, outer)]
     view = View("outer-clamp", "Cup, ring and clamp ring, cut lengthways")
     turned(view, upper, (), None)
-    edges(view, ((-back, hole),))
+    edges(view, ((-back, hole), (width + back, hole)))
     cover = box(width, hole, width + back, outer)
     for loop in (cover, mirrored_points(cover)):
         view.outline(OUTLINE, loop)
-        view.hatch([loop], 135.0, 2.5)
+        view.hatch([loop], 135.0)
     ring = box(0.0, 0.5 * t.inside_clamped, width, bore)
     view.outline(ADJACENT, ring)
     view.outline(ADJACENT, mirrored_points(ring))

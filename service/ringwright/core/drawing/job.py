@@ -10,12 +10,12 @@ from . import words
 # paper.PAPERS. title: a paper.Title without its part. sizes: OrderedDict tool -> OrderedDict name
 # -> Size. materials: OrderedDict tool -> what it is made of. worked: dict name -> Size with the
 # limits that the route card asks for. operations: OrderedDict key -> Operation of the route card.
-# operation: key of the one to be drawn.
+# operation: key of the one to be drawn. bar: the bars.BarSize of the card, None for a casting.
 Job = namedtuple(
     "Job",
     (
         "design", "tooling", "acts", "system", "paper", "title", "sizes", "materials", "worked",
-        "operations", "operation",
+        "operations", "operation", "bar",
     ),
 )  # fmt: skip
 

@@ -1,6 +1,6 @@
 """Pictures of the first operations: the bore surveyed, and what is done to the bar in the chuck."""
 
-from ..making.bar_choice import best_bar
+from ..making.route_tube import CASTING_STOCK, DRILL_POINT
 from . import rails, words
 from .entities import OUTLINE, THIN, Fill
 from .operation_marks import JAW, arrow, chuck, cut_part, cutting_tool, measured, size_in
@@ -8,51 +8,47 @@ from .shapes import box
 from .turned_part import axis_of
 from .view import View
 
-# Where no bar is made so large, metal on the radius outside and in, as on the card [mm].
-_CASTING_STOCK = 3.0
 # How far the bar is shown to stand out of the chuck, over its radius.
 _STICK = 0.9
+# From where on, over that length, it is shown as the tool leaves it.
+_MADE = 0.45
 
 
 def _bar(job):
     """(radius over the skin, radius of its bore, 0 for a solid bar, length shown) [mm]."""
-    d = job.design
-    bar = best_bar(
-        outside=d.blank.rough_outside,
-        inside=d.blank.bored_inside,
-        family=d.duty.ring_material.family,
-        form=None,
-        system=None,
-    )
+    d, bar = job.design, job.bar
     if bar is None:
-        skin = 0.5 * d.blank.rough_outside + _CASTING_STOCK
-        hole = max(0.5 * d.blank.bored_inside - _CASTING_STOCK, 0.0)
+        skin = 0.5 * d.blank.rough_outside + CASTING_STOCK
+        hole = max(0.5 * d.blank.bored_inside - CASTING_STOCK, 0.0)
     else:
         skin, hole = 0.5 * bar.as_cast, max(0.5 * bar.as_cast_bore, 0.0)
     return skin, hole, max(_STICK * skin, 1.6 * (d.blank.length + 2.0 * d.allowances.facing))
 
 
-def _on_stick(name, job, outer, hole, turned=None, bored=None):
+def _hole(job):
+    """Radius of the hole that the bar has once it is drilled, where it is [mm]."""
+    row = job.operations.get("drill")
+    return _bar(job)[1] if row is None else 0.5 * size_in(row, "drill_diameter").value
+
+
+def _on_stick(name, job, outer, hole, turned=None, bored=None, point=0.0):
     """A View of the bar in the chuck, and how long it stands out [mm].
 
     outer, hole: radius of the bar outside and in. turned, bored: radius of what is already made of
-    its right half, None where nothing is.
+    its right half, None where nothing is. point: how far what bored it goes in beyond that.
     """
     _, _, length = _bar(job)
-    half = 0.45 * length
+    half = _MADE * length
     view = View(name)
     top = outer if turned is None else turned
     low = hole if bored is None else bored
-    loop = [(0.0, hole), (half, hole), (half, low), (length, low)]
+    loop = [(0.0, hole), (half - point, hole), (half, low), (length, low)]
     loop += [(length, top), (half, top), (half, outer), (0.0, outer)]
     cut_part(view, loop)
-    if low > 0.0:
-        # An edge stands in the hole only where it steps.
-        for x, radius in ((length, low), (half, low), (0.0, hole)):
-            if x != half or low != hole:
-                view.line(OUTLINE, x, -radius, x, radius)
-    else:
-        view.line(OUTLINE, length, -top, length, top)
+    # An edge stands in the hole only where it steps.
+    for x, radius in ((length, low), (half, low), (0.0, hole)):
+        if radius > 0.0 and (x != half or low != hole):
+            view.line(OUTLINE, x, -radius, x, radius)
     chuck(view, outer, 0.25 * length)
     axis_of(view, -JAW * outer, length)
     return view, length
@@ -94,18 +90,11 @@ def face_bar(job, row):
 
 def drill(job, row):
     skin, hole, _ = _bar(job)
-    view, length = _on_stick("bar", job, skin, hole)
     size = size_in(row, "drill_diameter")
-    radius = 0.5 * size.value
-    point = 0.3 * size.value
-    reach = length + 1.2 * skin
-    body = [
-        (0.4 * length - point, 0.0),
-        (0.4 * length, radius),
-        (reach, radius),
-        (reach, -radius),
-        (0.4 * length, -radius),
-    ]
+    radius, point = 0.5 * size.value, DRILL_POINT * size.value
+    view, length = _on_stick("bar", job, skin, hole, bored=radius, point=point)
+    half, reach = _MADE * length, length + 1.2 * skin
+    body = [(half - point, 0.0), (half, radius), (reach, radius), (reach, -radius), (half, -radius)]
     view.outline(OUTLINE, body)
     arrow(view, (reach, 1.8 * radius), (length, 1.8 * radius))
     measured(view, job, size, rails.RIGHT, (reach, -radius), (reach, radius), True)
@@ -113,24 +102,24 @@ def drill(job, row):
 
 
 def turn_rough(job, row):
-    skin, hole, _ = _bar(job)
+    skin, _, _ = _bar(job)
     size = size_in(row, "rough_outside_diameter")
     radius = 0.5 * size.value
-    view, length = _on_stick("bar", job, skin, hole, turned=radius)
-    reach = cutting_tool(view, (0.45 * length, radius), "turn", skin)
-    arrow(view, (0.45 * length + 2.6 * reach, skin + reach), (0.45 * length + reach, skin + reach))
+    view, length = _on_stick("bar", job, skin, _hole(job), turned=radius)
+    half = _MADE * length
+    reach = cutting_tool(view, (half, radius), "turn", skin)
+    arrow(view, (half + 2.6 * reach, skin + reach), (half + reach, skin + reach))
     measured(view, job, size, rails.RIGHT, (length, -radius), (length, radius), True)
     return [view], [], "The bar in the chuck; the tool turns its outside towards the chuck."
 
 
 def _bored(job, row, name):
     d = job.design
-    _, hole, _ = _bar(job)
     size = size_in(row, name)
     radius = 0.5 * size.value
-    start = min(hole, 0.8 * radius) if hole > 0.0 else 0.4 * radius
+    start = min(_hole(job), 0.8 * radius)
     view, length = _on_stick("bar", job, 0.5 * d.blank.rough_outside, start, bored=radius)
-    reach = cutting_tool(view, (0.45 * length, radius), "bore", radius)
+    reach = cutting_tool(view, (_MADE * length, radius), "bore", radius)
     arrow(view, (length + 3.0 * reach, 0.5 * radius), (length + reach, 0.5 * radius))
     measured(view, job, size, rails.LEFT, (0.0, -radius), (0.0, radius), True)
     return [view], [], "The bar in the chuck; the boring tool opens it from the end."

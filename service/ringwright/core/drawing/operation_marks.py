@@ -5,6 +5,7 @@ import math
 from . import words
 from .entities import OUTLINE, THIN, Fill, Line
 from .shapes import box, mirrored_points
+from .turned_part import cut_loops
 
 # What the picture gives to things that have no size in the job, over the radius of the work.
 JAW = 0.32
@@ -28,8 +29,8 @@ def measured(view, job, size, side, first, second, diameter=False):
 
 
 def cut_part(view, upper, angle=45.0):
-    """Both cut halves of what turns about the axis."""
-    for loop in (upper, mirrored_points(upper)):
+    """The cut faces of what turns about the axis."""
+    for loop in cut_loops(upper):
         view.outline(OUTLINE, loop)
         view.hatch([loop], angle)
 

@@ -19,11 +19,25 @@ def size_of(view, job, tool, name, side, first, second, diameter=False):
     view.measure(name, size.value, side, first, second, text)
 
 
+def cut_loops(upper):
+    """Loops of the cut faces of what turns about the axis: two halves, or one where no hole parts
+    them.
+
+    upper: corners of the half above; those on the axis follow one another.
+    """
+    solid = [point for point in upper if point[1] == 0.0]
+    if not solid:
+        return [upper, mirrored_points(upper)]
+    # No edge runs along the axis.
+    side = [solid[-1]] + [point for point in upper if point[1] != 0.0] + [solid[0]]
+    return [side + list(reversed(mirrored_points(side[1:-1])))]
+
+
 def turned(view, upper, faces, hole):
-    """Both cut halves of a turned part. faces: x of end faces whose whole height is seen. hole: its
+    """The cut faces of a turned part. faces: x of end faces whose whole height is seen. hole: its
     radius.
     """
-    for loop in (upper, mirrored_points(upper)):
+    for loop in cut_loops(upper):
         view.outline(OUTLINE, loop)
         view.hatch([loop])
     if hole is not None:
