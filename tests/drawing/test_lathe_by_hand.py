@@ -88,8 +88,7 @@ def holds(view, long, outer, shape, edges, more=()):
     assert same_lines(lines(view, "outline"), [(x, -y, x, y) for x, y in edges])
     # The jaws hold a quarter of it, and go past its end to the chuck, which is a jaw deep.
     jaw = 0.32 * outer
-    back = 0.25 * long - max(jaw, 0.25 * long + 0.1 * outer)
-    assert back == pytest.approx(min(-0.1 * outer, 0.25 * long - jaw))
+    back = -0.1 * outer
     upper = box(back, outer, 0.25 * long, outer + jaw)
     under = box(back, -outer - jaw, 0.25 * long, -outer)
     face = box(back - jaw, -outer - 1.3 * jaw, back, outer + 1.3 * jaw)

@@ -355,8 +355,10 @@ def test_every_edge_is_broken_alike(name):
     assert same(face, box(0.0, 0.0, wide, thick).difference(unary_union(corners)))
     heads = {one.points[0] for one in view.shapes if type(one) is Fill}
     assert heads == {(0.0, 0.0), (wide, 0.0), (wide, thick), (0.0, thick)}
-    starts = [(one.x1, one.y1) for one in of_layer(view, "thin") if type(one) is Line]
+    # From outside, halfway between across and up, each to its own corner.
     reach = 0.35 * min(wide, thick)
-    assert all(not box(0.0, 0.0, wide, thick).intersects(Point(*one)) for one in starts)
-    assert min(x for x, _ in starts) == pytest.approx(-reach)
-    assert max(y for _, y in starts) == pytest.approx(thick + reach)
+    shafts = [one for one in of_layer(view, "thin") if type(one) is Line]
+    assert len(shafts) == 4
+    for one in shafts:
+        across, up = (-1 if one.x2 == 0.0 else 1), (-1 if one.y2 == 0.0 else 1)
+        assert (one.x1, one.y1) == pytest.approx((one.x2 + across * reach, one.y2 + up * reach))

@@ -107,11 +107,16 @@ def slitting_mandrel(job):
     return [view], notes, "The slitting mandrel cut lengthways, with the blank on it."
 
 
+def band_thickness(job):
+    """Of the strip that a closing band is bent from, as it is drawn [mm]."""
+    return max(0.3, 0.1 * job.design.blank.set_thickness)
+
+
 def closing_band(job):
     """(views, notes, about) of the band that draws a ring shut."""
     d, t = job.design, job.tooling
     closed = 0.5 * (d.blank.finish_outside + d.allowances.finishing)
-    thick = max(0.3, 0.1 * d.blank.set_thickness)
+    thick = band_thickness(job)
     view = View("closing-band", "Band round the closed ring")
     view.circle(ADJACENT, closed)
     # Half of what is open between the lugs, along the ring.

@@ -36,15 +36,14 @@ def cut_part(view, upper, angle=45.0):
 
 
 def chuck(view, grip, x):
-    """Jaws that hold the work by its outside up to x, and the face of the chuck behind them.
+    """Jaws that hold the work by its outside up to x, and the chuck's face a little behind its end.
 
     grip: radius that they hold [mm].
     """
-    deep, wide = JAW * grip, max(JAW * grip, x + 0.1 * grip)
-    for sign in (1.0, -1.0):
-        jaw = box(x - wide, grip, x, grip + deep)
-        view.outline(OUTLINE, jaw if sign > 0.0 else mirrored_points(jaw))
-    back = x - wide
+    deep, back = JAW * grip, -0.1 * grip
+    jaw = box(back, grip, x, grip + deep)
+    view.outline(OUTLINE, jaw)
+    view.outline(OUTLINE, mirrored_points(jaw))
     view.outline(OUTLINE, box(back - deep, -grip - 1.3 * deep, back, grip + 1.3 * deep))
 
 

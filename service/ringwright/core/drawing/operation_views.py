@@ -18,8 +18,8 @@ from . import (
 )
 from .entities import ADJACENT, OUTLINE
 from .operation_marks import arrow, cut_part, cutting_tool, measured, size_in
-from .shapes import box, mirrored_points, polar
-from .turned_part import axis_of
+from .shapes import box, mirrored_points
+from .turned_part import LEAST_WALL, WALL, axis_of
 from .view import View
 
 
@@ -36,7 +36,7 @@ def _face_blank(job, row):
     bore, length = 0.5 * t.blank_jaws_bore, d.blank.length
     inner = 0.5 * d.blank.bored_inside
     reach = cutting_tool(view, (length, inner + 0.7 * (bore - inner)), "face", bore)
-    arrow(view, (length + 2.0 * reach, bore), (length + 2.0 * reach, inner))
+    arrow(view, (length + 2.0 * reach, bore), (length + 2.0 * reach, 0.7 * bore))
     size = size_in(row, "blank_length")
     measured(view, job, size, rails.BOTTOM, (0.0, -bore), (length, -bore))
     return [view], [], "The blank in soft jaws by its outside; the tool faces one side."
@@ -143,18 +143,31 @@ def _pot(job, row):
     return [view], [], "The ring held by its outside in the pot; the tool faces its side."
 
 
+def _on_mandrel(job, outer):
+    """The View of the ring, not bored yet, on the clamp mandrel. outer: radius of the ring [mm]."""
+    inner = 0.5 * job.tooling.inside_clamped - job.design.allowances.inside
+    view = tool_views.clamp_mandrel(job, (inner, outer))[0][0]
+    view.measures = []
+    return view
+
+
 def _clamp(job, row):
     d, t = job.design, job.tooling
-    view = tool_views.clamp_mandrel(job)[0][0]
-    view.measures = []
-    view.title = "Closed, then gripped by the end plate"
     spigot, plate = 0.5 * t.clamp_mandrel_diameter, 0.5 * t.end_plate_diameter
     closer = 0.5 * (d.blank.finish_outside + d.allowances.finishing)
     if t.closing_ring_bore is not None:
         closer = 0.5 * t.closing_ring_bore
+        wide, wall = t.closing_ring_width, max(LEAST_WALL, 2.0 * WALL * closer)
+    else:
+        wide = job.sizes["closing-band"]["closing_band_width"].value
+        wall = holding_views.band_thickness(job)
+    view = _on_mandrel(job, closer)
+    view.title = "Closed, then gripped by the end plate"
+    if t.closing_ring_bore is not None:
         size = size_in(row, "closing_ring_bore")
         measured(view, job, size, rails.LEFT, (0.0, -closer), (0.0, closer), True)
-    loop = box(0.0, closer, d.section.width, closer + max(6.0, 0.2 * closer))
+    middle = 0.5 * d.section.width
+    loop = box(middle - 0.5 * wide, closer, middle + 0.5 * wide, closer + wall)
     view.outline(ADJACENT, loop)
     view.outline(ADJACENT, mirrored_points(loop))
     size = size_in(row, "clamp_mandrel_diameter")
@@ -171,15 +184,13 @@ def _close_by_band(job, row):
 
 
 def _turn_finish(job, row):
-    views, _, _ = tool_views.clamp_mandrel(job)
-    view = views[0]
-    view.measures = []
     size = size_in(row, "finish_outside_diameter")
     radius = 0.5 * size.value
     wide = job.design.section.width
+    view = _on_mandrel(job, radius)
     view.title = "Clamped, turned to the bore"
     reach = cutting_tool(view, (wide, radius), "turn", radius)
-    arrow(view, (wide + 2.4 * reach, radius + 1.4 * reach), (wide, radius + 1.4 * reach))
+    arrow(view, (wide + 2.6 * reach, radius + 1.4 * reach), (wide + reach, radius + 1.4 * reach))
     measured(view, job, size, rails.RIGHT, (0.5 * wide, -radius), (0.5 * wide, radius), True)
     return [view], [], "The ring clamped closed on the mandrel; the tool turns its outside."
 
@@ -200,6 +211,8 @@ def _in_bore(job, row):
     d = job.design
     views, _, _ = ring_views.closed(job)
     view = views[0]
+    # The gap is where its label points.
+    point = view.labels[0].point
     view.measures = []
     view.labels = []
     view.title = "The ring in the bore: feel the gap"
@@ -209,17 +222,12 @@ def _in_bore(job, row):
     if size.lower is not None:
         low, high = size.lower, size.upper
         text = "%s to %s" % (words.number(low, job.system), words.length(high, job.system))
-    point = polar(0.5 * d.inside_diameter, 90.0)
     view.label("right", point, "Feeler " + text, size.name, size.value, "mm")
     return [view], [], "The ring closed in its bore, with its gap."
 
 
-def _fit(job, row):
-    views, _, _ = piston_views.in_cylinder(job)
-    return views[:1], [], "The ring in its groove in the piston, in the cylinder."
-
-
 _FREE = _of(ring_views.free, "The free ring over the circle of its bore.")
+_FIT = _of(piston_views.in_cylinder, "The ring in its groove in the piston, in the cylinder.")
 _ROLLED = "The outside of the blank rolled out, with the cuts to make."
 
 _VIEWS = {
@@ -258,6 +266,6 @@ _VIEWS = {
     "bore-clamped": _bore_clamped,
     "dress-ends": _in_bore,
     "inspect": _detail(ring_views.section, "The ring cut across: its thickness and width."),
-    "fit": _fit,
-    "fit-double": _fit,
+    "fit": _FIT,
+    "fit-double": _FIT,
 }
