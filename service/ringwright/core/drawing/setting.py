@@ -116,12 +116,13 @@ def _tried(views, wide, high, paper, share, scales):
         if view.target is not None:
             details[view.name] = _detail(view, wide, paper, share)
     main = [view for view in views if view.target is None]
-    tallest = min(high, paper.tallest) if paper.framed else paper.tallest
+    tallest = high if paper.framed else paper.tallest
     # A screen's sheet grows downwards: there nothing need give way.
     second = [view for view in main if view.second and paper.framed]
     first = [view for view in main if view not in second]
     best = None
-    for place, scale in enumerate(scales) if main else [(0, scales[-1])]:
+    # Details alone have scales of their own, whatever the sheet's.
+    for place, scale in enumerate(scales if main else FULL_SIZE):
         if scale != scales[-1] and not _may_fit(first, scale, wide, tallest, paper.labels):
             continue
         drawn = [(view, details.get(view.name) or _at(view, scale, wide, paper)) for view in views]
