@@ -136,7 +136,9 @@ def test_the_ring_is_gripped_by_its_sides_alone(name):
     d, t = job.design, job.tooling
     view = views(job, "clamp-mandrel")["clamp-mandrel"]
     faces = cut_faces(view)
-    ring = box(0.0, t.inside_clamped / 2, d.section.width, d.blank.finish_outside / 2)
+    # What is taken out of its inside afterwards is still there.
+    inner = t.inside_clamped / 2 - d.allowances.inside
+    ring = box(0.0, inner, d.section.width, d.blank.finish_outside / 2)
     (mine,) = [one for one in faces if one.symmetric_difference(ring).area < 1e-6]
     others = unary_union([one for one in faces if one is not mine and one.bounds[3] > 0.0])
     left, right = mine.bounds[0], mine.bounds[2]

@@ -144,9 +144,8 @@ def _pot(job, row):
 
 
 def _on_mandrel(job, outer):
-    """The View of the ring, not bored yet, on the clamp mandrel. outer: radius of the ring [mm]."""
-    inner = 0.5 * job.tooling.inside_clamped - job.design.allowances.inside
-    view = tool_views.clamp_mandrel(job, (inner, outer))[0][0]
+    """The View of the ring on the clamp mandrel. outer: radius of the ring [mm]."""
+    view = tool_views.clamp_mandrel(job, outer)[0][0]
     view.measures = []
     return view
 

@@ -199,15 +199,16 @@ def closing_ring(job):
     return [view, face], notes, "The closing ring cut lengthways, and its face."
 
 
-def clamp_mandrel(job, ring=None):
+def clamp_mandrel(job, outer=None):
     """(views, notes, about) of the clamp mandrel with the ring and the end plate on it.
 
-    ring: its radius inside and outside as it is held [mm], None for one that is finished.
+    outer: radius of the ring [mm], None for one that is turned. Its inside is not bored yet.
     """
     d, t = job.design, job.tooling
     spigot, length = 0.5 * t.clamp_mandrel_diameter, t.spigot_length
     plate, width = 0.5 * t.end_plate_diameter, d.section.width
-    inner, outer = ring or (0.5 * t.inside_clamped, 0.5 * d.blank.finish_outside)
+    inner = 0.5 * t.inside_clamped - d.allowances.inside
+    outer = outer or 0.5 * d.blank.finish_outside
     shoulder = max(LEAST_WALL, 0.12 * spigot)
     shank = shoulder + _half(max(12.0, 0.3 * spigot))
     bolt, thick = _screw(spigot)
@@ -224,8 +225,8 @@ def clamp_mandrel(job, ring=None):
     view = View("clamp-mandrel", "Mandrel, ring and end plate, cut lengthways")
     turned(view, body, (), None)
     cover = box(width, bolt, width + thick, plate)
-    held = box(0.0, inner, width, outer)
-    for corners, angle, spacing in ((cover, 135.0, 2.5), (held, 135.0, 1.2)):
+    ring = box(0.0, inner, width, outer)
+    for corners, angle, spacing in ((cover, 135.0, 2.5), (ring, 135.0, 1.2)):
         for loop in (corners, mirrored_points(corners)):
             view.outline(OUTLINE, loop)
             view.hatch([loop], angle, spacing)
