@@ -202,6 +202,8 @@ def test_notes_stand_on_paper_above_the_title_block():
     assert [one.y for one in lines] == pytest.approx([48.0 + 12.0 - 4.0, 48.0 + 12.0 - 8.0])
     assert {(one.align, one.turn, one.bold) for one in lines} == {("start", 0, False)}
     assert (found.width, found.height, found.number, found.count) == (210.0, 297.0, 1, 1)
+    told = (found.part, found.title, found.about, found.paper)
+    assert told == ("plate", "Plate", "A plate.", "A4")
 
 
 def test_a_sheet_of_several_says_which_it_is():
@@ -254,6 +256,7 @@ def test_a_scale_of_its_own_is_stated_on_paper():
         views = [plate(150.0, 150.0), plate(100.0, 100.0, name="face", title="Face", **more)]
         found = sheet(views, paper)
         face = found.views[1]
+        assert (face.name, face.title) == ("face", "Face")
         (text,) = [one.text for one in face.entities if type(one) is Text]
         return face.scale, text
 
