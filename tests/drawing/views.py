@@ -24,7 +24,7 @@ JOBS = {
 
 def job_of(name, **more):
     fields = tuple(CALCULATIONS["drawing"].fields)
-    return settled(checked(fields, {**JOBS[name], **more}))
+    return settled(checked(fields, {**JOBS.get(name, {}), **more}))
 
 
 @cache

@@ -139,7 +139,7 @@ def pot(job):
     outer = bore + wall
     upper = [(-back, hole), (0.0, hole), (0.0, bore), (depth, bore), (depth, outer), (-back, outer)]
     view = View("pot", "Facing pot, cut lengthways")
-    turned(view, upper, (-back, depth), None)
+    turned(view, upper, (), None)
     edges(view, ((-back, hole), (0.0, hole), (0.0, bore), (depth, bore)))
     ring = box(0.0, bore - d.blank.set_thickness, d.blank.length, bore)
     view.outline(ADJACENT, ring)
@@ -172,7 +172,7 @@ def closing_ring(job):
         (0.0, outer),
     ]
     view = View("closing-ring", "Closing ring, cut lengthways")
-    turned(view, upper, (0.0, width), None)
+    turned(view, upper, (), None)
     edges(view, ((0.0, bore), (width - mouth, bore), (width, bore + rise)))
     axis_of(view, 0.0, width)
     size_of(
@@ -338,7 +338,7 @@ def trial_bore(job):
     bore, width = 0.5 * d.duty.bore, 2.0 * d.section.width
     outer = bore + max(LEAST_WALL, 2.0 * WALL * bore)
     view = View("bore-gauge", "Trial bore, cut lengthways")
-    turned(view, box(0.0, bore, width, outer), (0.0, width), None)
+    turned(view, box(0.0, bore, width, outer), (), None)
     edges(view, ((0.0, bore), (width, bore)))
     axis_of(view, 0.0, width)
     size_of(view, job, "bore-gauge", "trial_bore", rails.LEFT, (0.0, -bore), (0.0, bore), True)
