@@ -19,7 +19,7 @@ def piston(job):
     land = max(1.5 * d.groove_width, 3.0)
     radius, bottom = 0.5 * d.piston_diameter, 0.5 * d.piston_diameter - d.groove_depth
     length = land + grooves * (d.groove_width + land)
-    upper = [(0.0, 0.0), (0.0, radius)]
+    upper, sides = [(0.0, 0.0), (0.0, radius)], []
     x = land
     for _ in range(grooves):
         upper += [
@@ -28,6 +28,7 @@ def piston(job):
             (x + d.groove_width, bottom),
             (x + d.groove_width, radius),
         ]
+        sides += [x, x + d.groove_width]
         x += d.groove_width + land
     upper += [(length, radius), (length, 0.0)]
     view = View("piston", "Piston, upper half cut")
@@ -35,11 +36,9 @@ def piston(job):
     view.hatch([upper])
     lower = mirrored_points(upper)
     view.outline(OUTLINE, lower, False)
-    x = land
-    for _ in range(grooves):
-        view.line(OUTLINE, x, -radius, x, -bottom)
-        view.line(OUTLINE, x, -bottom, x + d.groove_width, -bottom)
-        x += d.groove_width + land
+    # The lower half is seen from outside: the edges of its lands run across to the axis.
+    for x in sides:
+        view.line(OUTLINE, x, -radius, x, 0.0)
     view.line(CENTRE, -0.1 * length - 2.0, 0.0, 1.1 * length + 2.0, 0.0)
     view.measure(
         "piston_diameter",
@@ -190,11 +189,11 @@ def in_cylinder(job):
     notes = [
         "Steam from the left holds the ring against the right-hand side of its groove and "
         "presses it outwards.",
-        "Cold: all at %s \u00b0C. Hot: ring and piston at %s \u00b0C, cylinder still at %s \u00b0C."
+        "Cold: all at %s \u00b0C. Hot: ring and piston at %s \u00b0C, cylinder half-warm at %s \u00b0C."
         % (
             words.whole(d.duty.shop),
             words.whole(d.duty.temperature),
-            words.whole(d.duty.wall_temperature),
+            words.whole(d.duty.warming_wall_temperature),
         ),
         "Drain and isolate the cylinder before you open it; its examination belongs to a "
         "competent person under local rules.",
