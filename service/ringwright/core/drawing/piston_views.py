@@ -189,7 +189,8 @@ def in_cylinder(job):
     notes = [
         "Steam from the left holds the ring against the right-hand side of its groove and "
         "presses it outwards.",
-        "Cold: all at %s \u00b0C. Hot: ring and piston at %s \u00b0C, cylinder half-warm at %s \u00b0C."
+        "Cold: all at %s \u00b0C. Hot: ring and piston at %s \u00b0C, cylinder half-warm at "
+        "%s \u00b0C."
         % (
             words.whole(d.duty.shop),
             words.whole(d.duty.temperature),

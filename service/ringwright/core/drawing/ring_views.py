@@ -14,11 +14,9 @@ _DETAIL = 50.0
 
 
 def shoulder_angle(design, tooling):
-    """Where the gap of the front turn shows on the side of the ring: from the bridge's middle
-    [deg].
+    """Where the gap of the front turn of a double-turn ring shows on its side: from the bridge's
+    middle [deg].
     """
-    if design.duty.turns == 1:
-        return 0.0
     run = 0.5 * tooling.bridge_length - run_of(
         design, 0.5 * (design.section.width + design.allowances.slit)
     )
@@ -32,8 +30,7 @@ def closed(job):
     outer, inner = 0.5 * d.duty.bore, 0.5 * d.inside_diameter
     radius = spring.neutral_radius(d.duty.bore, d.section.thickness)
     half = math.degrees(0.5 * d.duty.closed_gap / radius)
-    shoulder = shoulder_angle(d, t)
-    middle = 90.0 if d.duty.turns == 1 else 90.0 - shoulder - half
+    middle = 90.0 if d.duty.turns == 1 else 90.0 - shoulder_angle(d, t) - half
     cut_ring(view, outer, inner, middle, half)
     if d.duty.turns == 2:
         for side in (-half, half):
