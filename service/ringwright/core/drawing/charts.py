@@ -138,7 +138,7 @@ def _over_width(job):
     thin, thick = d.duty.bore / section.THINNEST_RATIO, d.duty.bore / section.THICKEST_RATIO
     edges = [_edges(section.task_of(d, d.spring.wall_pressure, w), thin, thick) for w in widths]
     up = max(1.5 * d.section.thickness, min(1.15 * max([edge[1] for edge in edges]), thick))
-    wide, high = _size(job, 2 if d.duty.turns == 1 else 3)
+    wide, high = _size(job, 3)
     axes = Axes(
         "width",
         "Thickness that serves, over width",
