@@ -129,6 +129,12 @@ def test_arcs_have_a_step_for_every_two_degrees_begun():
         assert len(shapes.arc_points(7.0, 20.0, 20.0 + degrees)) == steps + 1
 
 
+def test_arcs_have_their_middle_at_the_origin_where_none_is_given():
+    assert shapes.polar(5.0, 90.0) == pytest.approx((0.0, 5.0))
+    first, *_, last = shapes.arc_points(5.0, 0.0, 90.0)
+    assert first == (5.0, 0.0) and last == pytest.approx((0.0, 5.0))
+
+
 def hatched(loops, angle, spacing):
     return [((a, b), (c, d)) for a, b, c, d in shapes.hatch_lines(loops, angle, spacing)]
 

@@ -40,6 +40,8 @@ _Placed = namedtuple(
 
 _TAIL = 2.0 * style.ARROW_LENGTH
 _LEAST_INSIDE = 2.0 * style.ARROW_LENGTH + 1.5
+# Between an extension line and the words of another dimension that break it.
+_BREAK = 0.6
 
 
 def _along(side, point):
@@ -88,7 +90,8 @@ def placed(measures, side, scale, edge, size):
         least = 0
         for other in done:
             if low - 0.01 <= other.low and other.high <= high + 0.01:
-                least = max(least, other.rail + (1 if span > other.high - other.low + 0.01 else 0))
+                # Never nearer than one within it; on that one's own rail it has no room.
+                least = max(least, other.rail)
         options = _options(span, low, high, words.width)
         rail = least
         while True:
@@ -220,16 +223,14 @@ def _lines(item, level, side):
     """The dimension line and its arrows."""
     arrow = style.ARROW_LENGTH
     if item.inside:
-        start, end = min(item.low, item.used_low), max(item.high, item.used_high)
-        parts = [_line(side, start, level, end, level)]
+        parts = [_line(side, item.used_low, level, item.used_high, level)]
         parts.append(_arrow(side, item.low, level, 1.0))
         parts.append(_arrow(side, item.high, level, -1.0))
         return parts
-    start, end = min(item.low - _TAIL, item.used_low), max(item.high + _TAIL, item.used_high)
     parts = [
-        _line(side, start, level, item.low - arrow, level),
+        _line(side, item.used_low, level, item.low - arrow, level),
         _line(side, item.low, level, item.high, level),
-        _line(side, item.high + arrow, level, end, level),
+        _line(side, item.high + arrow, level, item.used_high, level),
     ]
     parts.append(_arrow(side, item.low, level, -1.0))
     parts.append(_arrow(side, item.high, level, 1.0))
@@ -244,17 +245,15 @@ def _extension(u, start, level, item, spans, side):
         return []
     pieces = [(begin, end)]
     for other, v_low, v_high in spans:
-        if other is item or not other.text_low - 0.6 < u < other.text_high + 0.6:
+        if other is item or not other.text_low - _BREAK < u < other.text_high + _BREAK:
             continue
         kept = []
         for a, b in pieces:
-            if v_low - 0.6 >= b or v_high + 0.6 <= a:
-                kept.append((a, b))
-                continue
-            if v_low - 0.6 > a:
-                kept.append((a, v_low - 0.6))
-            if v_high + 0.6 < b:
-                kept.append((v_high + 0.6, b))
+            below, above = min(b, v_low - _BREAK), max(a, v_high + _BREAK)
+            if below > a:
+                kept.append((a, below))
+            if b > above:
+                kept.append((above, b))
         pieces = kept
     return [_line(side, u, a, u, b) for a, b in pieces]
 
