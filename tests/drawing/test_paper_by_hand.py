@@ -192,3 +192,14 @@ def test_what_has_no_scale_or_texture_says_none():
     _, found = block("A4", SHORT, 2.0)
     said = [one.text for one in of_kind(found, Text)]
     assert "2:1" in said and "3 of 7" in said and paper.GENERAL in said and "Ra 3.2" in said
+
+
+def test_words_cut_short_keep_as_many_letters_as_have_room():
+    word = "Marigold and Fernhollow"
+    for count in range(1, 20):
+        kept = word[:count] + letters.ELLIPSIS
+        room = letters.width(kept, 2.0)
+        assert letters.fitted(word, 3.5, room, 2.0) == (kept, 2.0)
+        assert letters.fitted(word, 3.5, 0.999 * room, 2.0)[0] == word[: count - 1] + (
+            letters.ELLIPSIS
+        )

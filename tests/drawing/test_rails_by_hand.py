@@ -251,8 +251,9 @@ def test_what_spans_another_never_stands_nearer(low, high):
     found = set_out([
         measure(21.0, 24.0, name="upper"), measure(-20.0, -17.0, name="lower"),
         measure(3.0, 9.0, name="inner", words="12345"), measure(low, high, name="outer"),
+        measure(-60.0, -45.0, name="far"),
     ])  # fmt: skip
-    assert found["upper"].level == found["lower"].level == FIRST
+    assert found["upper"].level == found["lower"].level == found["far"].level == FIRST
     # A line of words and its surroundings farther out each.
     assert found["inner"].level == pytest.approx(FIRST + SIZE + 3.5)
     assert found["outer"].level == pytest.approx(FIRST + 2 * (SIZE + 3.5))
