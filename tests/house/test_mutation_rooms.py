@@ -1,6 +1,8 @@
 """Small wrongs are looked for in all of the core: every module stands in a room of
 tests/mutation/rooms.py, once; and each is put in as it says."""
 
+import functools
+import gc
 import sys
 import types
 from collections import Counter
@@ -79,3 +81,20 @@ def test_a_small_wrong_is_in_force_once_it_is_put_in(module):
         ("self.left - 1", "self.left + 1"): (23.0, 6, 2.0),
         ("1", "2"): (23.0, 3, 2.0),
     }
+
+
+def test_what_tests_keep_of_the_core_is_forgotten_once_a_wrong_is_put_in(module):
+    from mutants import mutants_of
+    from trial import put_in
+
+    read, _, path = module
+    kept = functools.cache(lambda value: read.twice(value))
+    assert kept(10.0) == 23.0
+    # As mutation/run.py does once it has run the tests.
+    gc.freeze()
+    try:
+        (wrong,) = [one for one in mutants_of(SOURCE) if one.now == "value / LIMIT"]
+        put_in("small", path, wrong)
+        assert kept(10.0) == 8.0
+    finally:
+        gc.unfreeze()
