@@ -146,6 +146,27 @@ def test_each_box_has_its_name_above_and_its_words_below(name, title):
     assert seen == 14
 
 
+BOXES = {
+    "job": 0.42, "title": 0.58, "owner": 0.30, "material": 0.34, "measures": 0.12,
+    "texture": 0.46, "number": 0.24, "date": 0.24, "sheet": 0.12,
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("field", BOXES)
+def test_words_that_just_have_room_keep_their_size(field):
+    """A millimetre and a half off the dividers on either side, on paper as wide as that takes."""
+    bold = field in ("job", "title")
+    text = "12345 of 123456" if field == "sheet" else "Fernhollow Marigold"
+    size = 3.5 if bold else 2.8
+    for share, full in ((1.0005, True), (0.9995, False)):
+        room = letters.width(text, size, bold) * share + 3.0
+        sheet = paper.PAPERS["A4"]._replace(width=room / BOXES[field] + 30.0)
+        title = SHORT if field == "sheet" else SHORT._replace(**{field: text})
+        found = paper.title_block(sheet, title, 0.5, 12345, 123456)
+        (one,) = [each for each in of_kind(found, Text) if each.text == text]
+        assert (one.size == size) is full
+
+
 @pytest.mark.parametrize("name", FRAMED)
 def test_the_sign_of_projection_stands_in_the_middle_of_its_box(name):
     """First angle (ISO 5456-2): the cone seen from its side, to the right of it its small end as it

@@ -81,15 +81,13 @@ def test_the_table_turns_round_the_blank_from_the_last_place_to_the_first(name):
     tip, outside, inside = head.points
     assert math.hypot(*tip) == pytest.approx(arc.radius)
     assert bearing(tip) == pytest.approx(arc.end)
-    # Its body lies behind the tip, half to either side of the arc.
+    # Its body lies behind the tip, a fifth of its length to either side of the arc.
     back = arc.end - bearing(outside)
     assert bearing(inside) == pytest.approx(bearing(outside))
     length = math.radians(back) * arc.radius
     assert 0.06 * outer < length < 0.08 * outer
     beyond, within = math.hypot(*outside) - arc.radius, arc.radius - math.hypot(*inside)
-    assert beyond == pytest.approx(0.2 * length, rel=0.015) and within == pytest.approx(
-        beyond, 0.02
-    )
+    assert (beyond, within) == pytest.approx((0.2 * length, 0.2 * length))
 
 
 @pytest.mark.parametrize("name", DOUBLE)

@@ -172,6 +172,15 @@ def test_a_title_is_broken_where_its_bold_letters_leave_its_room():
     assert [each.text for each in stated.entities if type(each) is Text] == ["Plate  1:2"]
 
 
+def test_shapes_are_drawn_to_scale_about_the_origin_of_the_part():
+    found = plate()
+    found.extend([Line("thin", 10.0, 20.0, 30.0, 40.0), Line("thin", 10.0, 60.0, 10.0, 20.0)])
+    outline, first, second = found.drawn(0.5, 46.0, 180.0, False).entities
+    assert outline.points == [(5.0, 10.0), (25.0, 10.0), (25.0, 30.0), (5.0, 30.0)]
+    assert tuple(first) == ("thin", 5.0, 10.0, 15.0, 20.0)
+    assert tuple(second) == ("thin", 5.0, 30.0, 5.0, 10.0)
+
+
 def test_what_is_not_said_of_a_view_is_plain():
     found = view.View("a")
     assert (found.title, found.target, found.second) == ("", None, False)

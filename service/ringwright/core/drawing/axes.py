@@ -100,13 +100,14 @@ class Axes:
 
 def marks(low, high, length, room):
     """(value, words) at round numbers from low to high, at least `room` mm apart on `length` mm."""
+    least = (high - low) * room / length
     step = 1.0
-    while step > (high - low) * room / length:
+    while step > least:
         step = step / 10.0
-    while step < (high - low) * room / length:
+    while step < least:
         for factor in (2.0, 2.5, 2.0):
             step = step * factor
-            if step >= (high - low) * room / length:
+            if step >= least:
                 break
     places = max(0, -int(math.floor(math.log10(step) + 1e-9)))
     found = []
