@@ -23,12 +23,14 @@ def test_the_three_diameters_of_a_blank():
     assert found.rough_outside == pytest.approx(80.0 + 2.6 / math.pi + 0.7, rel=1e-12)
 
 
-@pytest.mark.parametrize(("thickness", "bored"), [(9.99, True), (10.0, False), (10.004, False)])
+@pytest.mark.parametrize(
+    ("thickness", "bored"), [(9.99, True), (9.998, True), (10.0, False), (10.004, False)]
+)
 def test_a_blank_wants_a_bore(thickness, bored):
     sizes = {"closed_gap": 0.0, "clamped_gap": 0.0, "kerf": 0.0, "finishing_allowance": 0.3}
     if bored:
         found = blank.diameters(bore=20.0, thickness=thickness, **sizes)
-        assert found.bored_inside == pytest.approx(0.02, abs=1e-9)
+        assert found.bored_inside == pytest.approx(20.0 - 2.0 * thickness, abs=1e-9)
     else:
         with pytest.raises(OutOfRange, match="thickness"):
             blank.diameters(bore=20.0, thickness=thickness, **sizes)
@@ -73,7 +75,7 @@ def test_a_cutter_by_the_triangle_of_three_and_four():
     # It just touches from outside, or lies just round the work: nothing, or all of it.
     assert blank.slit_half_angle(centre=7.0, radius=4.0, cutter_diameter=6.0) == 0.0
     assert blank.slit_half_angle(centre=1.0, radius=4.0, cutter_diameter=10.0) == 180.0
-    for centre, cutter in ((7.01, 6.0), (0.99, 10.0)):
+    for centre, cutter in ((7.01, 6.0), (0.995, 10.0)):
         with pytest.raises(OutOfRange, match="radius"):
             blank.slit_half_angle(centre=centre, radius=4.0, cutter_diameter=cutter)
 
@@ -131,6 +133,16 @@ def test_the_table_may_turn_by_nothing_but_not_back():
     assert blank.slit(**{**SLIT, "bridge_angle": left - 0.005}).table_travel == pytest.approx(0.005)
     with pytest.raises(OutOfRange, match="bridge_angle"):
         blank.slit(**{**SLIT, "bridge_angle": left + 0.001})
+
+
+def test_a_bridge_that_leaves_the_table_just_nothing_is_allowed():
+    """So wide a cutter covers over 64 degrees either side: what is left of 360 is then exact."""
+    sizes = {**SLIT, "inside_radius": 3.0, "outside_radius": 5.0, "cutter_diameter": 100.0}
+    outside = blank.slit(**sizes).outside_half_angle
+    # Axes 3 - 1.5 + 50 apart: (51.5^2 + 25 - 2500)/515.
+    assert outside == pytest.approx(math.degrees(math.acos(177.25 / 515.0)), rel=1e-12)
+    found = blank.slit(**{**sizes, "bridge_angle": 360.0 - 2.0 * outside})
+    assert found.table_travel == 0.0
 
 
 def test_the_smallest_saw_that_just_reaches():
