@@ -122,6 +122,17 @@ def test_the_interior_point_method_comes_to_the_same(name, to_the_end, monkeypat
     assert all(on for on, bears in zip(touching, heavy, strict=True) if bears)
 
 
+def test_the_interior_point_method_takes_no_more_passes_than_it_did():
+    """A yardstick, measured once: of all these strips together; a worse step takes more of them."""
+    passes = 0
+    for name in CASES:
+        if "blown" not in name:
+            turns, moment, load = strip_of(name)
+            place = strip.grid(turns, len(moment) - 1)
+            passes += contact._interior(place, moment, load, scale_of(moment, load))[4]
+    assert passes <= 99
+
+
 def test_what_the_guesses_do_not_settle_the_other_method_does(monkeypatch):
     turns, moment, load = strip_of("three lobes and five")
     wanted = least_squares(turns, moment, load)
