@@ -206,6 +206,51 @@ def test_scrap_by_hand():
     assert offcut(Kind(103, 2, 1, 0, ((0, 51, 1, 0),), 3, []), (2,)) == 0
 
 
+def test_laid_out_anew_by_hand():
+    """One bar holds both and 20 is left of it, the other is left whole; where nothing is scrap, or
+    no work is left, it stays as it is, and nothing is looked at."""
+    kind = Kind(100, 2, 1, 0, ((0, 40, 1, 0),), 0, [])
+    layout = [(0, (1,), 2)]
+    job = Job([kind], [2], None, Steps(10**9))
+    assert arranged(job, layout, 70) == [(0, (2,), 1), (0, (0,), 1)]
+    for limit, usable in ((10**9, 60), (0, 70)):
+        job = Job([kind], [2], None, Steps(limit))
+        assert arranged(job, layout, usable) is layout
+        assert job.steps.done == 0
+
+
+def test_what_cannot_be_laid_out_better_stays_as_it_is():
+    """Two of 60 never share a bar of 100. And of one bar, of which 60 can be kept, none need be
+    scrap, though its fullest filling leaves as much."""
+    job = Job([Kind(100, 2, 1, 0, ((0, 60, 1, 0),), 0, [])], [2], None, Steps(10**9))
+    layout = [(0, (1,), 2)]
+    assert arranged(job, layout, 50) is layout
+    job = Job([Kind(100, 1, 1, 0, ((0, 40, 1, 0),), 0, [])], [1], None, Steps(10**9))
+    assert scrap_bound(job, [(0, (1,), 1)], 50) == 0
+
+
+def test_what_finds_no_bar_takes_no_length():
+    """Of four pieces two lie in bars of 100: 120 is left, and no offcut of 130 can be."""
+    kinds = [
+        Kind(100, 2, 1, 0, ((0, 40, 1, 0),), 0, []),
+        Kind(40, None, 1, 0, ((0, 40, 1, 0),), 0, None),
+    ]
+    job = Job(kinds, [4], None, Steps(10**9))
+    assert scrap_bound(job, [(0, (1,), 2), (1, (1,), 2)], 130) == 120
+
+
+def test_pieces_in_sticks_may_take_more_than_their_least():
+    """Two in a stick take 20 each and 10 for both; each alone 30. With one of 30 besides, each of
+    two bars of 100 has 40 left, though by the least lengths 90 were left of both. What is sure is
+    10 of each, when it holds three, at 30 each."""
+    kind = Kind(100, 2, 1, 0, ((0, 20, 2, 10), (1, 30, 1, 0)), 0, [])
+    job = Job([kind], [2, 2], None, Steps(10**9))
+    layout = [(0, (1, 1), 2)]
+    assert scrap_of([kind], layout, 95) == 80
+    assert scrap_bound(job, layout, 95) == 20
+    assert least_scrap(job, layout, 95) == 80
+
+
 def test_every_bar_may_lose_its_last_saw_cut():
     """Three bars of 100: two give one piece of 100 each, the third one of 10 and its cut of 3. The
     87 left of it are kept, though 300 less all pieces and cuts is but 81."""

@@ -115,6 +115,18 @@ def test_an_offcut_just_long_enough_is_kept(usable, kept, scrap):
     assert not plan([sawn(100.0, 1)], [own(100.0)], usable=0.0).cuts[0].kept
 
 
+def test_an_offcut_of_a_micrometre_is_one():
+    assert plan([sawn(100.0, 1)], [own(100.001)], usable=0.001).cuts[0].kept
+
+
+@pytest.mark.parametrize("fed", [False, True])
+def test_all_that_is_left_is_scrap_where_no_offcut_can_be_long_enough(fed):
+    """Two of 60 and one of 35 out of two bars of 100: 45 are left, however they are cut, though
+    either bar alone could be filled to 95."""
+    found = plan([sawn(60.0, 2), sawn(35.0, 1)], [own(100.0, 2, fed=fed)], usable=50.0)
+    assert (found.scrap, found.scrap_bound, found.scrap_proved) == (45.0, 45.0, True)
+
+
 def test_money_counts_to_the_thousandth_and_no_bar_is_free():
     """Two at 3.0004 are 6.000, one at 6.0004 is 6: the longer is not dearer; but at 6.001 it is."""
     found = plan([sawn(90.0, 2)], [shop(100.0, 3.001), shop(200.0, 6.001)])
