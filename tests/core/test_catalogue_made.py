@@ -123,9 +123,9 @@ def test_what_is_left_to_turn_is_told_by_the_sizes_it_is_made_of():
     ):
         assert cases[case].words == words
         assert cases[case].why.startswith(words + ", ")
-    other = _tenths_of_bore(0.25, 0.02, "so it is")
-    assert other.words == "0.25 mm and 2.0 % of the bore"
-    assert other.why == "0.25 mm and 2.0 % of the bore, so it is"
+    other = _tenths_of_bore(0.25, 0.088, "so it is")
+    assert other.words == "0.25 mm and 8.8 % of the bore"
+    assert other.why == "0.25 mm and 8.8 % of the bore, so it is"
     # 0.5 and 1.2 % of 112.4 are 1.8488, just below the half of a tenth.
     assert cases[BANDED].rule(112.4) == pytest.approx(1.8)
 
