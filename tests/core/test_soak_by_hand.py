@@ -129,6 +129,7 @@ def outcomes(rows):
         (IRON, (490.0, 500.0, 565.0), 0.9, {"soak": "good"}),
         (IRON, (490.0, 499.5, 560.0), 0.66, {"soak-cold": "watch"}),
         (IRON, (380.0, 450.0, 560.0), 0.505, {"soak-cold": "watch"}),
+        (IRON, (380.0, 450.0, 560.0), 0.5, {"soak-cold": "watch"}),
         (IRON, (380.0, 450.0, 560.0), 0.495, {"soak-cold": "stop"}),
         (IRON, (540.0, 550.0, 564.5), 0.9, {"soak": "good"}),
         (IRON, (540.0, 550.0, 565.5), 0.9, {"soak-hot": "watch"}),
@@ -229,7 +230,7 @@ def test_a_tool_is_made_for_the_relief_that_the_soak_likely_gives(likely, asked)
 def test_a_change_is_said_as_what_is_done():
     own = made(IRON, (540.0, 550.0, 560.0))
     assert tell_tales._words("tell_tale", "thermocouple", own).startswith("hold the ring at 550 C")
-    assert tell_tales._words("relief", 0.834, own).startswith("make the tool for a relief of 0.83")
+    assert tell_tales._words("relief", 0.834, own).startswith("make the tool for a relief of 0.83,")
     assert tell_tales._words("relief", None, own) == "leave the relief out"
     assert tell_tales._words("soak_time", None, own) == "leave the soak time out"
 
