@@ -133,6 +133,24 @@ def test_the_interior_point_method_takes_no_more_passes_than_it_did():
     assert passes <= 99
 
 
+@pytest.mark.parametrize("name", ["oval", "lobes, two turns"])
+def test_the_interior_point_method_begins_with_the_force_at_an_even_light(name, monkeypatch):
+    """What bending, D'(moment + D*light), and the foundation under it ask of the wall there."""
+    turns, moment, load = strip_of(name)
+    place = strip.grid(turns, len(moment) - 1)
+    scale = scale_of(moment, load)
+    asked = []
+    solve = contact.solve
+    monkeypatch.setattr(contact, "solve", lambda *g: asked.append(g[1]) or solve(*g))
+    contact._interior(place, moment, load, scale)
+    rows = np.zeros((len(moment) - 2, len(moment)))
+    for i, row in enumerate(rows):
+        row[i : i + 3] = place.k, -place.t * place.k, place.k
+    light = np.full(len(moment), scale.move)
+    wanted = rows.T @ (np.array(moment[1:-1]) + rows @ light) + 1e-5 * light
+    assert -(place.k**2) * np.array(asked[0]) == pytest.approx(wanted, abs=1e-8)
+
+
 def test_what_the_guesses_do_not_settle_the_other_method_does(monkeypatch):
     turns, moment, load = strip_of("three lobes and five")
     wanted = least_squares(turns, moment, load)

@@ -72,6 +72,26 @@ def test_both_ends_of_a_turn_are_those_of_the_cycle_at_the_middle_of_each_step()
         assert one_sided[at] == (one, 0.101325)
 
 
+@pytest.mark.parametrize(
+    ("rings", "fillings", "both"),
+    [(3, 10.0, False), (4, 10.0, False), (5, 10.0, False), (5, 50.0, False), (5, 2.0, True)],
+)
+def test_turns_are_followed_until_every_space_repeats(rings, fillings, both, monkeypatch):
+    """Forty turns more tell the same, to a thousandth of the pressure; the first space may repeat
+    itself long before the last."""
+    stated = steam_cycle.cycle(
+        admission_pressure=0.9, back_pressure=0.13, cut_off=0.4, release=0.85, compression=0.12,
+        clearance=0.07,
+    )  # fmt: skip
+    turn = ring_spaces.ends(stated, both, 0.101325)
+    found = ring_spaces.split(turn, rings, K, fillings)
+    monkeypatch.setattr(ring_spaces, "SETTLED", 0.0)
+    monkeypatch.setattr(ring_spaces, "TURNS", 40)
+    longer = ring_spaces.split(turn, rings, K, fillings)
+    assert found.differences == pytest.approx(longer.differences, abs=1e-3 * 0.9)
+    assert found.flow == pytest.approx(longer.flow, abs=1e-3 * 0.9)
+
+
 def uneven():
     """Pressures of a turn that no engine has: nothing in them is alike."""
     return [(0.4 + 0.011 * at, 0.9 - 0.013 * at) for at in range(36)]

@@ -4,10 +4,11 @@ Where the stresses are made plain powers of the thickness the limits of the wind
 """
 
 import math
+from types import SimpleNamespace
 
 import pytest
 
-from ringwright.core.ring import heat_set, section, winding
+from ringwright.core.ring import heat_set, ring_findings, section, winding
 from ringwright.core.ring.section import Task
 
 BORE, E, STRENGTH = 80.0, 101000.0, 210.0
@@ -224,3 +225,35 @@ def test_a_real_window_ends_where_the_shares_are_one(strength, turns):
         assert section.closed_share(asked, found.lowest) == pytest.approx(1.0, rel=1e-9)
         if found.highest < BORE / 12.0:
             assert section.once_share(asked, found.highest) == pytest.approx(1.0, rel=2e-3)
+
+
+@pytest.mark.parametrize(
+    ("share", "for_years", "once"),
+    [
+        (0.45, "good", "good"),
+        (0.453, "watch", "good"),
+        (0.648, "watch", "good"),
+        (0.652, "stop", "good"),
+        (0.75, "stop", "good"),
+        (0.755, "stop", "watch"),
+        (0.948, "stop", "watch"),
+        (0.952, "stop", "stop"),
+    ],
+)
+def test_a_metal_carries_less_for_years_than_once_on_the_bench(share, for_years, once):
+    """Of its strength in bending 45 % in the bore is let be and 65 % stops; on the bench 75 % and
+    95 %: common practice, no source."""
+    duty = SimpleNamespace(
+        ring_material=SimpleNamespace(bending_strength=STRENGTH, family="iron"),
+        setting=heat_set.SPREAD,
+        turns=1,
+    )
+    stress = share * STRENGTH
+    acts = SimpleNamespace(closed_tension=stress, forming=stress, sprung_on=stress)
+    rows = []
+    ring_findings._stresses(rows, SimpleNamespace(duty=duty), acts)
+    assert {row.check: row.outcome for row in rows} == {
+        "closed-stress": for_years,
+        "forming": once,
+        "sprung-on": once,
+    }

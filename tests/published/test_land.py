@@ -13,6 +13,7 @@ import skfem
 from skfem.helpers import ddot, grad
 
 from ringwright.core.fitting import land
+from ringwright.core.problems import OutOfRange
 
 POISSON = 0.3
 SHARES = (0.1, 0.3, 0.5, 0.7, 0.9)
@@ -137,3 +138,10 @@ def test_the_least_land_sees_just_that(stress):
         assert land.telling(*land.root_stresses(1.2, 40.0, inner, 0.26, width)) == pytest.approx(
             stress, rel=1e-9
         )
+
+
+@pytest.mark.parametrize("inner", [40.0, 40.1, 0.0])
+def test_a_land_stands_out_from_what_it_is_built_into(inner):
+    with pytest.raises(OutOfRange, match="inner"):
+        land.root_moment(0.7, 40.0, inner, POISSON)
+    assert land.root_moment(0.7, 40.0, 39.995, POISSON) > 0.0
