@@ -1,4 +1,4 @@
-"""How figures, answers and usual values are declared, by hand; and what may not be left out."""
+"""How figures, answers, usual values and metals are declared, by hand; what may not be left out."""
 
 import pytest
 
@@ -9,6 +9,7 @@ from ringwright.core.catalogue.inputs_blank import BANDED, BLANK, _tenths_of_bor
 from ringwright.core.catalogue.inputs_rings import NAMES, RINGS
 from ringwright.core.catalogue.inputs_tools import TOOLING
 from ringwright.core.catalogue.inputs_wall import LARGEST_ORDER
+from ringwright.core.properties.material_table import _row
 
 FIGURES = table(
     (
@@ -153,3 +154,17 @@ def test_sizes_of_a_ring_are_measured_by_the_names_on_its_card():
     assert number.name == "ring"
     assert list(NAMES) == [one.name for one in sizes]
     assert (NAMES[0], NAMES[-1]) == ("bored_inside_diameter", "radial_thickness")
+
+
+def test_a_row_of_the_table_is_read_in_its_order():
+    """A modulus is told with its least and most, strengths as least and most."""
+    found = _row(
+        "it", "It", "iron", ("ring",), (104e3, 98e3, 112e3), 0.25, 7.2e-6, 11e-6, 240.0,
+        (210.0, 290.0), 350.0, (("modulus", "memory"),), "none",
+    )  # fmt: skip
+    assert (found.modulus_low, found.modulus, found.modulus_high) == (98e3, 104e3, 112e3)
+    assert (found.tensile_low, found.tensile_high) == (210.0, 290.0)
+    assert (found.poisson, found.density, found.expansion) == (0.25, 7.2e-6, 11e-6)
+    assert (found.bending_strength, found.hottest) == (240.0, 350.0)
+    assert (found.key, found.title, found.family, found.uses) == ("it", "It", "iron", ("ring",))
+    assert (found.sources, found.note) == ((("modulus", "memory"),), "none")
