@@ -152,6 +152,32 @@ def test_each_turn_has_its_own_rows_and_the_next_begins_where_it_ends(turns):
         assert first[0] == second[-1] == 0.0
 
 
+def test_a_measured_ring_too_is_put_on_the_wall_in_so_many_steps(monkeypatch):
+    """Both its ends are nodes: 96 steps have 97. A ring 43 mm in radius all round lies open."""
+    seen = []
+    put = wall_pressure.on_wall
+    monkeypatch.setattr(wall_pressure, "on_wall", lambda *g: seen.append(len(g[1])) or put(*g))
+    radii = [{"angle": float(angle), "radius": 43.0} for angle in range(20, 341, 20)]
+    asked = {**GIVEN, "ring_type": "plain", "free_shape": radii, "steps_per_turn": 96}
+    answer = calculations.run("wall-pressure", asked)
+    assert seen == [97]
+    assert len(answer["turns"][0]["pressure"]["values"]) == 97
+
+
+@pytest.mark.parametrize("least", [-0.5, -1.7, -3.1])
+def test_a_ring_is_as_springy_as_it_is_bent_most_either_way(least, monkeypatch):
+    """What bends it most, inwards or outwards, over its mean radius."""
+    moment = wall_pressure.spring_moment(PLAIN, 96)
+    most = max(moment)
+    bent = [least * most if at == 40 else each for at, each in enumerate(moment)]
+    seen = []
+    monkeypatch.setattr(wall_pressure, "spring_moment", lambda *_: bent)
+    monkeypatch.setattr(wall_pressure, "on_wall", lambda *_: GOOD)
+    monkeypatch.setattr(wall_pressure, "_findings", lambda *g: seen.append(g[3]) or [])
+    calculations.run("wall-pressure", {**GIVEN, "ring_type": "plain", "steps_per_turn": 96})
+    assert seen == [pytest.approx(max(1.0, -least) * most / R)]
+
+
 @pytest.mark.parametrize(("asked", "steps"), [(96, 96), (97, 104), (104, 104), (None, 360)])
 def test_steps_go_up_to_the_next_eight(asked, steps):
     answer = calculations.run("wall-pressure", {"bore": 80.0, "steps_per_turn": asked})
