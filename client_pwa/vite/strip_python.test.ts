@@ -15,6 +15,13 @@ describe("stripPython", () => {
   it("keeps a deeper block under the right head", () => {
     expect(stripPython("if a:\n    if b:\n        c()\n    d()\ne()\n")).toBe("if a:\n if b:\n  c()\n d()\ne()\n");
   });
+  it("drops the comma behind the last of several, and keeps the one that makes a tuple", () => {
+    const source = "f(\n    a,\n    b=(\n        1,\n    ),\n)\ng(a,)[b,]\nh = [a,]\nreturn (a,)\nfor i in (a,): pass\nk = (1, 2,)\nm = {a,}\n";
+    expect(stripPython(source)).toBe("f(a,b=(1,))\ng(a)[b,]\nh=[a]\nreturn(a,)\nfor i in(a,):pass\nk=(1,2)\nm={a}\n");
+  });
+  it("writes strings that stand side by side as one, where that is the same", () => {
+    expect(stripPython('x = (\n    "a, "\n    "b"\n    \'c\' "\\1" "2" "\\n" "3"\n)\ny("d" + "e", "f")\n')).toBe('x=("a, b" \'c\' "\\1" "2\\n3")\ny("d"+"e","f")\n');
+  });
   it("refuses a string that is never closed", () => {
     expect(() => stripPython('x = "abc')).toThrow("not closed");
   });

@@ -1,5 +1,5 @@
-/** Python source without comments, docstrings and needless spaces, so that the phone downloads only what
- * runs. Every name and every string stays as it is.
+/** Python source without comments, docstrings, needless spaces and the comma behind the last of several, strings that
+ * stand side by side as one: the phone downloads only what runs. Every name and every value stays as it is.
  *
  * Works on logical lines: strings (also triple-quoted) and brackets are followed, so that a "#" inside
  * a string stays. A block that held nothing but its docstring gets a `pass`. */
@@ -10,6 +10,13 @@ interface LogicalLine {
   onlyString: boolean;
 }
 
+interface Group {
+  commas: number;
+  /** Whether a single entry with a comma is still one entry: of a call, a list, a set. */
+  plain: boolean;
+}
+
+const KEYWORD = /(^|\W)(and|assert|elif|else|for|if|in|is|lambda|not|or|raise|return|while|yield)$/;
 const STRING_START = /^([rRbBfFuU]{0,2})("""|'''|"|')/;
 
 export function stripPython(source: string): string {
@@ -38,9 +45,11 @@ function logicalLines(source: string): LogicalLine[] {
   let position = 0;
   let text = "";
   let indent: string | null = null;
-  let depth = 0;
+  const groups: Group[] = [];
   let strings = 0;
   let other = false;
+  // Whether what was written last is a string between double quotes, that another may be joined to.
+  let joins = false;
 
   const finish = (): void => {
     const trimmed = text.trimEnd();
@@ -51,6 +60,7 @@ function logicalLines(source: string): LogicalLine[] {
     indent = null;
     strings = 0;
     other = false;
+    joins = false;
   };
 
   while (position < source.length) {
@@ -71,7 +81,11 @@ function logicalLines(source: string): LogicalLine[] {
     const start = STRING_START.exec(rest);
     if (start && !(afterWord && start[1] !== "")) {
       const end = stringEnd(source, position + start[0].length, start[2]!);
-      text += source.slice(position, end);
+      const written = source.slice(position, end);
+      const plain = start[1] === "" && start[2] === '"';
+      text = joins && plain ? text.trimEnd().slice(0, -1) + written.slice(1) : text + written;
+      // A number of digits that would take in the first of the next.
+      joins = plain && !/\\[0-7]{1,2}"$/.test(written);
       position = end;
       strings += 1;
       continue;
@@ -83,7 +97,7 @@ function logicalLines(source: string): LogicalLine[] {
     }
     if (character === "\n") {
       position += 1;
-      if (depth > 0) {
+      if (groups.length > 0) {
         // Inside brackets a line end is only white space.
         const blank = /^[ \t]*/.exec(source.slice(position, position + 200))![0];
         position += blank.length;
@@ -98,14 +112,27 @@ function logicalLines(source: string): LogicalLine[] {
       position += 1;
       continue;
     }
-    if ("([{".includes(character)) depth += 1;
-    if (")]}".includes(character)) depth -= 1;
-    if (!/\s/.test(character)) other = true;
+    if ("([{".includes(character)) groups.push({ commas: 0, plain: plainWithOne(character, text) });
+    if (character === "," && groups.length > 0) groups[groups.length - 1]!.commas += 1;
+    if (")]}".includes(character)) {
+      const group = groups.pop();
+      if (text.endsWith(",") && group && (group.commas > 1 || group.plain)) text = text.slice(0, -1);
+    }
+    if (!/\s/.test(character)) {
+      other = true;
+      joins = false;
+    }
     text += character;
     position += 1;
   }
   finish();
   return lines;
+}
+
+/** Whether a group that opens here is the same with a comma behind its only entry: a tuple or an index would not be. */
+function plainWithOne(bracket: string, before: string): boolean {
+  const called = /[\w)\]]$/.test(before) && !KEYWORD.test(before);
+  return bracket === "{" || (bracket === "(" ? called : !called);
 }
 
 /** Between two words (or a word and a string) a space parts them; beside any sign it is only for the eye. */

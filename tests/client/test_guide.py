@@ -138,7 +138,8 @@ def test_an_operation_leads_to_its_entry_and_back(sheet):
     sheet.until("location.hash.includes('/operation-')")
     topic = page.evaluate("location.hash.split('/')[3]")
     page.wait_for_function(IN_VIEW, arg=topic)
-    assert page.locator("#%s summary" % topic).inner_text() == words
+    # What is out of sight is not drawn until it comes into sight, and has no words until then.
+    sheet.until("document.querySelector('#%s summary').innerText === %r" % (topic, words))
     page.get_by_role("link", name="Back to where you were").click()
     sheet.until("document.querySelector('.work > h2')?.textContent === %r" % words)
 
