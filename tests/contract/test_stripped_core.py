@@ -1,5 +1,5 @@
-"""What the app carries of the core means what the source says: the same syntax tree, by Python's own
-parser, but for the docstrings."""
+"""What the app carries of the core means what the source says: by Python's own parser the same
+syntax tree, but for the docstrings."""
 
 import ast
 import json
