@@ -10,13 +10,13 @@ from ..catalogue.inputs_ring import BAND, BOUND, CLOSING_RING, FORCED_ROUND, PLA
 from ..catalogue.inputs_without_heat import AGAIN
 from ..catalogue.without_heat import ANSWER
 from ..cautions import cautions
-from ..problems import OutOfRange, unworkable
+from ..problems import NotConverged, OutOfRange, unworkable
 from ..records import Quantity, Series
 from ..ring import heat_set, judging, spring, without_heat
 from ..ring.design import settle
 from ..ring.spring_back import past_straight
 from ..shop_sizes import up
-from . import free_shape, wall_contact, without_heat_findings, without_heat_steps
+from . import free_shape, large_deflection, wall_contact, without_heat_findings, without_heat_steps
 
 FIELDS = listed(
     (RING, BLANK, AGAIN),
@@ -103,6 +103,8 @@ def calculate(values):
         ways = _ways(made)
     except OutOfRange:
         raise past_straight("wall_pressure" if values.get("free_gap") is None else "free_gap")
+    except NotConverged:
+        raise large_deflection.unsettled(values, ("free_gap", "wall_pressure"))
     return OrderedDict(
         (
             ("figures", _figures(made)),

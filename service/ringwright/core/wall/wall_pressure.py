@@ -9,7 +9,7 @@ from ..catalogue.inputs_ring import RING
 from ..catalogue.inputs_wall import WALL
 from ..catalogue.wall import WALL_PRESSURE
 from ..cautions import cautions
-from ..problems import unworkable
+from ..problems import NotConverged, unworkable
 from ..records import GOOD, STOP, WATCH, Quantity, Series, finding
 from ..ring import section, spring
 from ..ring.design import settle
@@ -29,6 +29,8 @@ _TOLD = names(FIELDS)
 # Sealed share of the circumference below which a ring is called leaky, and useless.
 SEALED_WATCH = 0.995
 SEALED_STOP = 0.25
+# What may ask for more than settles, the likeliest first.
+_MAY_ASK = ("bore_shape", "free_shape", "free_gap", "former_ratio", "wall_pressure")
 # Light that no lamp shows [mm].
 LIGHT_TIGHT = 0.002
 
@@ -92,7 +94,7 @@ def calculate(values):
 
     values: checked values of FIELDS, a plain dict in core units. "turns" is a list, one entry a
     turn: angle from the gap, pressure, light, moment, each a Series of as many values.
-    Raises InputProblem, and NotConverged where the contact does not settle or balance.
+    Raises InputProblem.
     """
     design, chosen = settle(values)
     chosen = [choice for choice in chosen if choice.input in _TOLD]
@@ -126,7 +128,10 @@ def calculate(values):
         )
     else:
         moment = spring_moment(design, steps)
-    borne = on_wall(design, moment, shape, direction, back, face)
+    try:
+        borne = on_wall(design, moment, shape, direction, back, face)
+    except NotConverged:
+        raise large_deflection.unsettled(values, _MAY_ASK)
     springiness = max(max(moment), -min(moment)) / spring.neutral_radius(
         design.duty.bore, design.section.thickness
     )
