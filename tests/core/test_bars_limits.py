@@ -158,7 +158,7 @@ def test_bars_in_the_system_asked_for_else_of_a_job_in_inches_else_any():
 
 def test_sizes_are_written_out_alike_when_first_asked_for():
     """Eighths to 2 in, quarters to 6, halves to 12, whole inches to 16; 5, 10 and 20 mm."""
-    bars._listed.clear()
+    bars._kept.clear()
     inches = [0.75 + at / 8.0 for at in range(11)] + [2.25 + at / 4.0 for at in range(16)]
     inches += [6.5 + at / 2.0 for at in range(12)] + [13.0, 14.0, 15.0, 16.0]
     found = bars.sizes("inch")

@@ -83,18 +83,22 @@ def test_a_small_wrong_is_in_force_once_it_is_put_in(module):
     }
 
 
-def test_what_tests_keep_of_the_core_is_forgotten_once_a_wrong_is_put_in(module):
+def test_what_tests_keep_of_the_core_is_forgotten_once_a_wrong_is_put_in(module, monkeypatch):
     from mutants import mutants_of
     from trial import put_in
 
     read, _, path = module
     kept = functools.cache(lambda value: read.twice(value))
     assert kept(10.0) == 23.0
+    own = types.ModuleType("ringwright.core.of_this_test")
+    own._kept_speeds, own._kept = {"turn": 18.0}, [1, 2]
+    monkeypatch.setitem(sys.modules, own.__name__, own)
     # As mutation/run.py does once it has run the tests.
     gc.freeze()
     try:
         (wrong,) = [one for one in mutants_of(SOURCE) if one.now == "value / LIMIT"]
         put_in("small", path, wrong)
         assert kept(10.0) == 8.0
+        assert (own._kept_speeds, own._kept) == ({}, [])
     finally:
         gc.unfreeze()

@@ -12,6 +12,17 @@ def best_bar(*, outside, inside, family, form=None, system=None):
     the material. form: solid or cored, None for either. system: inch or metric, None for either.
     Source: as bars.bar_for.
     """
+    asked = (outside, inside, family, form, system)
+    if not (_kept and _kept[0] == asked):
+        _kept[:] = [asked, _best_bar(*asked)]
+    return _kept[1]
+
+
+# What was asked for last, and its bar: card, drawings and stock of a job ask for the same.
+_kept = []
+
+
+def _best_bar(outside, inside, family, form, system):
     best = None
     metal = bars.metal_of(family)
     for one in (form,) if form else FORMS:

@@ -61,7 +61,7 @@ LEAST_BORE = 0.75 * MM
 _INCH_SIZES = ((0.75, 2.0, 0.125), (2.25, 6.0, 0.25), (6.5, 12.0, 0.5), (13.0, 16.0, 1.0))
 _METRIC_SIZES = ((20.0, 100.0, 5.0), (110.0, 200.0, 10.0), (220.0, 400.0, 20.0))
 # The sizes of each system, written out when first asked for.
-_listed = {}
+_kept = {}
 # Lengths commonly sold cut to, from memory [mm].
 LENGTHS = {INCH: (6.0 * MM, 12.0 * MM, 24.0 * MM, 72.0 * MM), METRIC: (150.0, 300.0, 500.0, 1000.0)}
 
@@ -166,10 +166,10 @@ def sizes(system):
 
     system: inch or metric. Source: common practice from memory; a supplier's list is better.
     """
-    found = _listed.get(system)
+    found = _kept.get(system)
     if found is not None:
         return found
-    found = _listed[system] = []
+    found = _kept[system] = []
     for first, last, step in _INCH_SIZES if system == INCH else _METRIC_SIZES:
         for at in range(int((last - first) / step + 1.5)):
             size = first + at * step

@@ -111,6 +111,19 @@ def cutting_speed(operation, tool, material_key, machine="light"):
     Example: roughing grey iron with high-speed steel, 18 to 25.
     Source: see machining_table.py, entry by entry.
     """
+    asked = (operation, tool, material_key, machine)
+    found = _kept_speeds.get(asked)
+    if found is None:
+        found = _kept_speeds[asked] = _cutting_speed(operation, tool, material_key, machine)
+    return found
+
+
+# What was read from the tables before, by all that it goes by: a card asks fifty times.
+_kept_speeds = {}
+_kept_feeds = {}
+
+
+def _cutting_speed(operation, tool, material_key, machine):
     _known("operation", operation, OPERATIONS)
     _known("tool", tool, TOOLS)
     _known("machine", machine, MACHINES)
@@ -192,14 +205,28 @@ def feed(operation, material_key, machine="light", diameter=None):
     Example: a 12 mm drill in grey iron, 0.18 a turn.
     Source: see machining_table.py, entry by entry.
     """
-    _known("operation", operation, OPERATIONS)
+    if operation == "drill":
+        return _feed_of_drill(material_key, machine, diameter)
+    asked = (operation, material_key, machine)
+    found = _kept_feeds.get(asked)
+    if found is None:
+        found = _kept_feeds[asked] = _feed(operation, material_key, machine)
+    return found
+
+
+def _feed_of_drill(material_key, machine, diameter):
     _known("machine", machine, MACHINES)
     metal = _metal(material_key)
-    if operation == "drill":
-        if diameter is None:
-            raise OutOfRange("diameter", diameter, "a drill's diameter", "feed of drills")
-        value = _drill_feed(DRILL_FEEDS[metal], diameter)
-        return Tabled(value=value, low=value, high=value, source="teaching-speeds")
+    if diameter is None:
+        raise OutOfRange("diameter", diameter, "a drill's diameter", "feed of drills")
+    value = _drill_feed(DRILL_FEEDS[metal], diameter)
+    return Tabled(value=value, low=value, high=value, source="teaching-speeds")
+
+
+def _feed(operation, material_key, machine):
+    _known("operation", operation, OPERATIONS)
+    _known("machine", machine, MACHINES)
+    _metal(material_key)
     low, high, source = FEEDS[operation]
     if operation == "turn-rough" and machine == "light":
         low, high, source = LIGHT_ROUGHING_FEED

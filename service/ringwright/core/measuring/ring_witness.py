@@ -74,15 +74,14 @@ def _as_made(values, intended):
     return made_values
 
 
-def _settled(made_values, values):
+def _settled(made_values):
     """The Design of the ring as made. Raises InputProblem that names what was measured."""
     try:
         return settle(made_values)[0]
     except InputProblem as problem:
         for fault in problem.faults:
-            measured = _MEASURED_AS.get(fault.path[0])
-            if measured is not None and values.get(measured) is not None:
-                fault.path = (measured,)
+            # As designed it was settled before: what is at fault now was measured.
+            fault.path = (_MEASURED_AS.get(fault.path[0], fault.path[0]),)
         raise
 
 
@@ -93,7 +92,7 @@ def inspect(values, intended):
     Raises InputProblem where a measure cannot be true.
     """
     made_values = _as_made(values, intended)
-    nominal = _settled(made_values, values)
+    nominal = _settled(made_values)
     spread = _modulus_spread(values, nominal)
 
     estimates = []

@@ -81,6 +81,21 @@ def card_limits(design, machine="light"):
     design: a Design. machine: light or rigid, as machining knows it. Raises InputProblem where the
     sizes leave no ring.
     """
+    if not (_kept and _kept[0] is design):
+        _kept[:] = [design, {}]
+    known = _kept[1]
+    if machine not in known:
+        known[machine] = _worked(design, machine)
+    return known[machine]
+
+
+# The Design that was asked for last, and machine -> its CardLimits: tools, card and drawings of a
+# job ask for the same.
+_kept = []
+
+
+def _worked(design, machine):
+    """The CardLimits. Raises InputProblem as of card_limits."""
     try:
         return _limits(design, machine)
     except OutOfRange:
