@@ -137,7 +137,8 @@ def test_rate_against_an_empty_endpoint(both, capsys, name, aim):
                 share_of_time * 100,
             )
         )
-    assert max(share, share_of_time) > aim / 2
+    # Where system calls cost little, what is worked counts for more.
+    assert max(share, share_of_time) > aim / 3
 
 
 @pytest.mark.bench
