@@ -280,3 +280,40 @@ def test_every_tool_is_named_reckoned_and_explained(request_):
         assert material(tool.metal).family in ("steel", "iron")
         for size in tool.sizes:
             assert size.label and "_" not in size.label and " " not in size.name, size.name
+
+
+@pytest.mark.parametrize(
+    "request_",
+    [
+        # Where limits are shared out otherwise on a rigid lathe: the clamp was a micrometre small
+        # for what its card allows, the former so much too small.
+        {
+            "bore": 20.0,
+            "ring_type": "plain",
+            "finishing": "band",
+            "setting": "bound",
+            "wall_pressure": 0.03,
+        },
+        {"bore": 25.0, "ring_type": "double-turn", "finishing": "band", "wall_pressure": 0.03},
+        {"bore": 79.375},
+    ],
+)
+@pytest.mark.parametrize("machine", ["light", "rigid"])
+def test_tools_serve_the_card_of_every_lathe(request_, machine):
+    tools = tools_of(request_)
+    route = calculations.run("route", {**request_, "machine": machine})["operations"]
+    card = {size["name"]: size.get("limits") for row in route for size in row["sizes"]}
+
+    def limits(tool, name):
+        (size,) = [one for one in tools[tool]["sizes"] if one["name"] == name]
+        return size["limits"]["lower"]["value"], size["limits"]["upper"]["value"]
+
+    lower, upper = limits("former", "former_diameter")
+    assert card["former_diameter"]["lower"]["value"] <= lower < upper
+    assert upper <= card["former_diameter"]["upper"]["value"]
+    if "outer-clamp" in tools:
+        largest = card["finish_outside_diameter"]["upper"]["value"]
+        assert limits("outer-clamp", "outer_clamp_bore")[0] >= largest
+    if "slitting-mandrel" in tools:
+        least = card["bored_inside_diameter"]["lower"]["value"]
+        assert limits("slitting-mandrel", "slit_mandrel_diameter")[1] < least

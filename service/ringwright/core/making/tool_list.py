@@ -7,6 +7,7 @@ operation takes up.
 from collections import OrderedDict, namedtuple
 
 from ..catalogue.inputs_ring import GREY_IRON
+from ..catalogue.inputs_tools import MACHINES
 from ..properties import fits
 from ..records import Quantity
 from ..ring.allowances import CUT_ANGLES
@@ -133,12 +134,23 @@ def _slitting_mandrel(d, t):
     )
 
 
+def _held(d):
+    """CardLimits of every lathe: a tool serves whatever the ring is turned on."""
+    return [card_limits(d, machine) for machine in MACHINES]
+
+
+def _within(d, name):
+    """(lower, upper) of a tool's size that every card allows [mm]. name: former or spacer."""
+    limits = [getattr(held, name) for held in _held(d)]
+    return max([one[0] for one in limits]), min([one[1] for one in limits])
+
+
 def slit_mandrel(d, t, label):
     """Size of the slitting mandrel: g6 of the smallest bore that the card allows.
 
     d: a Design. t: its Tooling. label: text.
     """
-    least = card_limits(d).bored[0]
+    least = min([held.bored[0] for held in _held(d)])
     return suited("slit_mandrel_diameter", label, t.slit_mandrel_diameter, least, "g6")
 
 
@@ -147,7 +159,7 @@ def outer_clamp(d, t, label):
 
     d, t, label: as of slit_mandrel.
     """
-    largest = card_limits(d).finish[1]
+    largest = max([held.finish[1] for held in _held(d)])
     return suited("outer_clamp_bore", label, t.outer_clamp_bore, largest, "H7", INSIDE)
 
 
@@ -163,7 +175,7 @@ def _former(d, t):
         material=d.former_material.title,
         why=why,
         sizes=[
-            between("former_diameter", "diameter", t.former_diameter, card_limits(d).former),
+            between("former_diameter", "diameter", t.former_diameter, _within(d, "former")),
             bare("former_length", "length", t.former_length),
         ],
         metal=d.former_material.key,
@@ -183,7 +195,7 @@ def spacer_sizes(d, t):
     d: a Design. t: its Tooling. At an angle the opening along the ring cannot be taken with a
     micrometer; square across the faces it can, and that carries the limits as well.
     """
-    held = card_limits(d).spacer
+    held = _within(d, "spacer")
     angle = CUT_ANGLES[d.duty.end_cut]
     along = MICROMETER if angle == 90.0 else "caliper, along a cheek"
     sizes = [between("spacer_width", "opening, along the ring", t.spacer_width, held, along)]
