@@ -41,6 +41,7 @@ def as_composed(name):
 def services():
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("RINGWRIGHT_CLOSE_AFTER", as_composed("RINGWRIGHT_CLOSE_AFTER"))
+        patch.setenv("RINGWRIGHT_METRICS", "on")
         yield from _two_services()
 
 
@@ -245,8 +246,11 @@ def test_services_are_restarted_one_by_one_and_no_question_fails(front, services
         each.process.send_signal(signal.SIGTERM)
         each.process.wait(timeout=20)
         each.start_again()
-        # As a roll does: the next only when this one is known to be back.
-        time.sleep(2.5)
+        # As a roll does: the next only when the proxy sends to this one again.
+        end = time.monotonic() + 30
+        while 'path="/v1/sizing"' not in requests.get(each.address + "/metrics", timeout=20).text:
+            assert time.monotonic() < end, "the proxy does not know that it is back"
+            time.sleep(0.1)
     ending.set()
     for each in callers:
         each.join()
