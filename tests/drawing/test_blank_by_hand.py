@@ -1,7 +1,6 @@
 """The blank, its slit and saw cuts, and the blank turned through itself: every line, by hand."""
 
 import math
-from functools import cache
 
 import pytest
 from shapely.geometry import Polygon, box
@@ -24,7 +23,7 @@ from drawing.by_hand import (
     rounds,
     sizes,
 )
-from drawing.views import JOBS, job_of, views
+from drawing.views import JOBS, ROUND, settled_of, views
 from ringwright.core.drawing import catalogue
 from ringwright.core.ring.allowances import CUT_ANGLES
 
@@ -42,12 +41,9 @@ MORE = {
     "wide saw double": {"bore": 60.0, "ring_width": 2.6, "end_kerf": 1.9, "bridge_length": 6.5},
 }
 NAMES = [*JOBS, *MORE]
-ROUND = "\u00d8"
 
 
-@cache
-def settled(name):
-    return job_of(name, **MORE.get(name, {}))
+settled = settled_of(MORE)
 
 
 DOUBLE = [name for name in NAMES if settled(name).design.duty.turns == 2]

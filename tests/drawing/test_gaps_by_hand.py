@@ -1,7 +1,6 @@
 """Which gap is which: every line, arrow and size of the four pictures, worked by hand."""
 
 import math
-from functools import cache
 
 import pytest
 
@@ -17,7 +16,7 @@ from drawing.by_hand import (
     rounds,
     sizes,
 )
-from drawing.views import JOBS, job_of, of_layer, views
+from drawing.views import JOBS, of_layer, settled_of, views
 from ringwright.core.drawing.entities import Fill
 from ringwright.core.ring.allowances import CUT_ANGLES
 
@@ -33,9 +32,7 @@ NAMES = [*JOBS, *MORE]
 SHARES = {"free": 1.1, "cold": 0.45, "hot": 0.18, "feeler": 0.45}
 
 
-@cache
-def settled(name):
-    return job_of(name, **MORE.get(name, {}))
+settled = settled_of(MORE)
 
 
 def said_gaps(job):

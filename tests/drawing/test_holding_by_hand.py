@@ -2,7 +2,6 @@
 mandrel, closing band, outer clamp."""
 
 import math
-from functools import cache
 
 import pytest
 from shapely.geometry import LineString, Polygon, box
@@ -21,7 +20,7 @@ from drawing.pictures import (
     same_measures,
     same_shapes,
 )
-from drawing.views import JOBS, closed, cut_faces, drawn, job_of, of_layer, views
+from drawing.views import JOBS, ROUND, closed, cut_faces, drawn, of_layer, settled_among, views
 from ringwright.core.drawing.entities import Arc, Hatch, Line
 
 CASES = {name: (name, {}) for name in JOBS}
@@ -30,13 +29,9 @@ CASES["large"] = ("double", {"bore": 260.0, "ring_width": 24.0})
 CASES["wide band"] = ("screen", {"bore": 90.0, "ring_width": 14.0})
 CASES["small band"] = ("band", {"bore": 24.0})
 CASES["large band"] = ("band", {"bore": 300.0})
-SIGN = "\u00d8"
 
 
-@cache
-def job(name):
-    base, more = CASES[name]
-    return job_of(base, **more)
+job = settled_among(CASES)
 
 
 def first(name, part):
@@ -78,7 +73,7 @@ def test_soft_jaws_are_bored_for_the_blank_with_a_shoulder(name):
     assert same_lines(lines(view, "centre"), [axis(-wall, max(depth, d.blank.length))])
     assert not plain_outlines(view)
     wanted = [
-        (SIGN, "blank_jaws_bore", "right", depth, -bore, depth, bore),
+        (ROUND, "blank_jaws_bore", "right", depth, -bore, depth, bore),
         ("", "blank_jaws_depth", "top", 0.0, bore, depth, bore + wall),
     ]
     assert same_measures(view, wanted)
@@ -107,7 +102,7 @@ def test_the_slitting_mandrel_has_its_groove_below_the_slit(name):
     assert foot.intersection(blank).length == pytest.approx(0.8 * d.blank.set_thickness)
     assert same_lines(lines(view, "centre"), [axis(-shoulder, d.blank.length)])
     wanted = [
-        (SIGN, "slit_mandrel_diameter", "right", long, -radius, long, radius),
+        (ROUND, "slit_mandrel_diameter", "right", long, -radius, long, radius),
         ("", "slit_relief_width", "top", left, radius, right, radius),
         ("", "slit_mandrel_length", "bottom", 0.0, -radius, long, -radius),
     ]
@@ -191,8 +186,8 @@ def test_the_outer_clamp_grips_the_ring_by_its_sides(name):
     assert same_lines(lines(view, "outline"), across([(-back, hole), (width + back, hole)]))
     assert same_lines(lines(view, "centre"), [axis(-back, width + back)])
     wanted = [
-        (SIGN, "outer_clamp_bore", "right", depth, -bore, depth, bore),
-        (SIGN, "clamp_ring_bore", "left", -back, -hole, -back, hole),
+        (ROUND, "outer_clamp_bore", "right", depth, -bore, depth, bore),
+        (ROUND, "clamp_ring_bore", "left", -back, -hole, -back, hole),
         ("", "outer_clamp_depth", "top", 0.0, bore, depth, outer),
     ]
     assert same_measures(view, wanted)

@@ -1,7 +1,5 @@
 """Pictures of what is done to the bar in the chuck, each worked here from the card's figures."""
 
-from functools import cache
-
 import pytest
 from shapely.geometry import Polygon, box
 
@@ -20,7 +18,7 @@ from drawing.pictures import (
     tool_size,
     tools,
 )
-from drawing.views import JOBS, cut_faces, job_of, views
+from drawing.views import JOBS, ROUND, cut_faces, settled_among, views
 
 CASES = {name: (name, {}) for name in JOBS}
 # Solid although a cored bar is less metal; none made so large; of another metal; a wide ring; a
@@ -31,13 +29,9 @@ CASES["wide"] = ("square", {"bore": 30.0, "ring_width": 14.0})
 CASES["fine stick"] = ("stick", {"bore": 40.0})
 CASES["bronze"] = ("square", {"bore": 94.0, "ring_material": "phosphor-bronze"})
 NEVER = 1e5
-SIGN = "\u00d8"
 
 
-@cache
-def job(name):
-    base, more = CASES[name]
-    return job_of(base, **more)
+job = settled_among(CASES)
 
 
 def size(name, key, figure):
@@ -133,7 +127,7 @@ def test_the_cylinder_is_gauged_across_at_three_heights(name):
     assert same_lines(lines(view, "centre"), [axis(0.0, long)])
     places = [(share * long, way) for share in (0.15, 0.5, 0.85) for way in (1, -1)]
     assert same_arrows(view, [((x, 0.1 * way * radius), (x, way * radius)) for x, way in places])
-    assert same_measures(view, [(SIGN, "bore", "left", 0.0, -radius, 0.0, radius)])
+    assert same_measures(view, [(ROUND, "bore", "left", 0.0, -radius, 0.0, radius)])
     # As fine as a bore is gauged.
     text = "%.4f" % (bore / 25.4) if job(name).system == "inch" else "%.3f" % bore
     assert view.measures[0].words.lines == (text,)
@@ -164,7 +158,7 @@ def test_the_drill_stands_at_the_bottom_of_its_hole(name):
     shape = made(long, skin, 0.0, bored=radius, point=point)
     holds(view, long, skin, shape, [(long, radius), (half, radius)], [Polygon(tip)])
     assert same_arrows(view, [((reach, 1.8 * radius), (long, 1.8 * radius))])
-    wanted = (SIGN, "drill_diameter", "right", reach, -radius, reach, radius)
+    wanted = (ROUND, "drill_diameter", "right", reach, -radius, reach, radius)
     assert same_measures(view, [wanted]) and not tools(view)
 
 
@@ -179,7 +173,7 @@ def test_the_outside_is_turned_towards_the_chuck(name):
     assert same_shapes(tools(view), [tool("turn", half, radius, skin)])
     s = tool_size(skin)
     assert same_arrows(view, [((half + 2.6 * s, skin + s), (half + s, skin + s))])
-    wanted = (SIGN, "rough_outside_diameter", "right", long, -radius, long, radius)
+    wanted = (ROUND, "rough_outside_diameter", "right", long, -radius, long, radius)
     assert same_measures(view, [wanted])
 
 
@@ -199,7 +193,7 @@ def test_the_bore_is_opened_from_the_end(name, key):
     assert same_shapes(tools(view), [tool("bore", half, radius, radius)])
     s = tool_size(radius)
     assert same_arrows(view, [((long + 3 * s, radius / 2), (long + s, radius / 2))])
-    assert same_measures(view, [(SIGN, figure, "left", 0.0, -radius, 0.0, radius)])
+    assert same_measures(view, [(ROUND, figure, "left", 0.0, -radius, 0.0, radius)])
 
 
 @pytest.mark.parametrize("name", CASES)

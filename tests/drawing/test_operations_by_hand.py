@@ -2,7 +2,6 @@
 held, in what, which tool goes where."""
 
 import math
-from functools import cache
 
 import pytest
 from shapely.geometry import LineString, Polygon, box
@@ -23,7 +22,7 @@ from drawing.pictures import (
     tool_size,
     tools,
 )
-from drawing.views import JOBS, closed, cut_faces, job_of, views
+from drawing.views import JOBS, ROUND, closed, cut_faces, settled_among, views
 from ringwright.core.drawing import operation_views
 from ringwright.core.drawing.entities import Arc, Fill, Hatch
 
@@ -32,7 +31,6 @@ CASES["forced"] = ("square", {"finishing": "forced-round"})
 # So wide and so small that boxes, walls and tools do not follow the work.
 CASES["large"] = ("double", {"bore": 260.0, "ring_width": 24.0})
 CASES["inch band"] = ("band", {"bore": 300.0, "dimensions": "inch", "soak_temperature": 553.0})
-SIGN = "\u00d8"
 # The views of each picture, by the part that it shows.
 SHOWN = {
     "survey": "cylinder", "face-bar": "bar", "drill": "bar", "turn-rough": "bar",
@@ -49,10 +47,7 @@ SHOWN = {
 }  # fmt: skip
 
 
-@cache
-def job(name):
-    base, more = CASES[name]
-    return job_of(base, **more)
+job = settled_among(CASES)
 
 
 def picture(name, *keys):
@@ -95,7 +90,7 @@ def test_sizes_of_pictures_are_printed_as_they_are(name):
         sizes = {one.name: one for one in row.sizes}
         for view in operation_views.picture(job(name), key)[0]:
             for one in view.measures:
-                texts = [line.strip("()").lstrip(SIGN) for line in one.words.lines]
+                texts = [line.strip("()").lstrip(ROUND) for line in one.words.lines]
                 card = sizes.get(one.name)
                 if len(texts) == 2:
                     high, low = map(float, texts)
@@ -107,7 +102,7 @@ def test_sizes_of_pictures_are_printed_as_they_are(name):
                     assert abs(float(texts[0]) - one.value / unit) <= half * (1.0 + 1e-6)
                 across = one.side in ("left", "right") and one.first[1] == -one.second[1] != 0.0
                 if one.name and across and view.name != "cut":
-                    assert SIGN in one.words.prefix + one.words.lines[0], (key, one.name)
+                    assert ROUND in one.words.prefix + one.words.lines[0], (key, one.name)
                 elif one.side in ("left", "right"):
                     assert not one.words.prefix, (key, one.name)
                 seen += 1
@@ -150,7 +145,7 @@ def test_the_ring_lies_on_its_former(name):
     big, small = sorted(one.radius for one in view.shapes if type(one) is Arc)[::-1]
     assert (big, small) == pytest.approx((radius + d.blank.set_thickness, radius))
     assert circles(view, "adjacent") == [pytest.approx((0.0, 0.0, radius))]
-    wanted = (SIGN, "former_diameter", "bottom", -radius, 0.0, radius, 0.0)
+    wanted = (ROUND, "former_diameter", "bottom", -radius, 0.0, radius, 0.0)
     assert same_measures(view, [wanted])
 
 
@@ -199,7 +194,7 @@ def test_the_ring_is_faced_in_the_pot(name):
     assert same_arrows(view, [((x, bore), (x, 0.7 * bore))])
     wanted = [
         ("", "ring_width", "bottom", 0.0, -bore, wide, -bore),
-        (SIGN, "pot_bore", "left", 0.0, -bore, 0.0, bore),
+        (ROUND, "pot_bore", "left", 0.0, -bore, 0.0, bore),
     ]
     assert same_measures(view, wanted) and not view.labels
 
@@ -233,7 +228,7 @@ def test_the_ring_is_closed_to_what_closes_it_and_gripped(name):
     else:
         closer = t.closing_ring_bore / 2
         broad, wall = t.closing_ring_width, max(6.0, 0.2 * closer)
-        wanted = [(SIGN, "closing_ring_bore", "left", 0.0, -closer, 0.0, closer)]
+        wanted = [(ROUND, "closing_ring_bore", "left", 0.0, -closer, 0.0, closer)]
     around = box(wide / 2 - broad / 2, closer, wide / 2 + broad / 2, closer + wall)
     assert same_shapes(closed(view, "adjacent"), [around, mirrored(around)])
     # The ring bears on it, and neither the mandrel's shoulder nor the plate does.
@@ -242,8 +237,8 @@ def test_the_ring_is_closed_to_what_closes_it_and_gripped(name):
     assert metal(view).intersection(both(around)).area < 1e-9
     assert plate < closer and spigot < low
     wanted += [
-        (SIGN, "clamp_mandrel_diameter", "left", 0.0, -spigot, 0.0, spigot),
-        (SIGN, "end_plate_diameter", "right", wide, -plate, wide, plate),
+        (ROUND, "clamp_mandrel_diameter", "left", 0.0, -spigot, 0.0, spigot),
+        (ROUND, "end_plate_diameter", "right", wide, -plate, wide, plate),
     ]
     assert same_measures(view, wanted)
 
@@ -258,7 +253,7 @@ def test_the_ring_is_turned_to_size_on_the_mandrel(name):
     y = radius + 1.4 * s
     assert same_arrows(view, [((wide + 2.6 * s, y), (wide + s, y))])
     middle = wide / 2
-    wanted = (SIGN, "finish_outside_diameter", "right", middle, -radius, middle, radius)
+    wanted = (ROUND, "finish_outside_diameter", "right", middle, -radius, middle, radius)
     assert same_measures(view, [wanted])
 
 
@@ -272,7 +267,7 @@ def test_the_ring_is_bored_in_its_clamp(name):
     assert same_shapes(tools(view), [tool("bore", wide / 2, inner, inner)])
     s = tool_size(inner)
     assert same_arrows(view, [((wide + 3 * s, inner / 2), (wide + s, inner / 2))])
-    assert same_measures(view, [(SIGN, "inside_diameter", "left", 0.0, -inner, 0.0, inner)])
+    assert same_measures(view, [(ROUND, "inside_diameter", "left", 0.0, -inner, 0.0, inner)])
     # Bored so far that the ring is as thick as the tool leaves it.
     (upper,) = [one for one in closed(view, "adjacent") if one.bounds[1] > 0.0]
     assert upper.bounds[1] == pytest.approx(inner)

@@ -1,7 +1,5 @@
 """The piston, its groove, and the ring in it: every line, size and label against the sizes."""
 
-from functools import cache
-
 import pytest
 from shapely.geometry import box
 
@@ -22,7 +20,7 @@ from drawing.by_hand import (
     rounds,
     sizes,
 )
-from drawing.views import JOBS, job_of, views
+from drawing.views import JOBS, settled_of, views
 
 # One groove, three of five, a piston of its own metal; a narrow sheet for a plain ring;
 # clearances of more than a millimetre.
@@ -54,9 +52,7 @@ MORE = {
 NAMES = [*JOBS, *MORE]
 
 
-@cache
-def settled(name):
-    return job_of(name, **MORE.get(name, {}))
+settled = settled_of(MORE)
 
 
 @pytest.mark.parametrize("name", NAMES)

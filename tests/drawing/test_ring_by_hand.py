@@ -1,7 +1,6 @@
 """The ring closed, free, in section and rolled out: every line, size and label, by hand."""
 
 import math
-from functools import cache
 
 import pytest
 from shapely.geometry import LineString, Polygon
@@ -25,7 +24,7 @@ from drawing.by_hand import (
     rounds,
     sizes,
 )
-from drawing.views import JOBS, job_of, of_layer, views
+from drawing.views import JOBS, ROUND, of_layer, settled_of, views
 from ringwright.core.drawing.ring_views import broken_strip
 from ringwright.core.drawing.view import View
 
@@ -52,12 +51,9 @@ MORE = {
     "wide bridge": {"bore": 70.0, "bridge_length": 24.0, "ring_width": 3.0},
 }
 NAMES = [*JOBS, *MORE]
-ROUND = "\u00d8"
 
 
-@cache
-def settled(name):
-    return job_of(name, **MORE.get(name, {}))
+settled = settled_of(MORE)
 
 
 DOUBLE = [name for name in NAMES if settled(name).design.duty.turns == 2]

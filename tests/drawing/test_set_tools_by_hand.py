@@ -1,7 +1,6 @@
 """The former and the spacer that a ring is set hot by: every line against the tooling."""
 
 import math
-from functools import cache
 
 import pytest
 from scipy.optimize import brentq
@@ -26,7 +25,7 @@ from drawing.by_hand import (
     sizes,
     turned_over,
 )
-from drawing.views import JOBS, job_of, of_layer, views
+from drawing.views import JOBS, ROUND, of_layer, settled_of, views
 
 # Spread by a spacer between ends that lean, on a narrow ring and a wide one.
 MORE = {
@@ -50,12 +49,9 @@ MORE = {
     },
     "double bound": {"bore": 120.0, "setting": "bound", "soak_time": 1.999},
 }
-ROUND = "\u00d8"
 
 
-@cache
-def settled(name):
-    return job_of(name, **MORE.get(name, {}))
+settled = settled_of(MORE)
 
 
 NAMES = [*JOBS, *MORE]

@@ -10,7 +10,7 @@ from reportlab.pdfbase.pdfmetrics import stringWidth
 from shapely.geometry import Polygon, box
 
 from drawing.by_hand import across, lean, length, lines, rectangle, ring_of
-from drawing.views import JOBS, job_of
+from drawing.views import JOBS, settled_of
 from ringwright.core.drawing import catalogue, template
 from ringwright.core.drawing.entities import Line, Text, moved
 
@@ -29,9 +29,7 @@ PAPERS = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4), "screen": (130.0, None
 BESIDE, BELOW, HEAD = 9.0, 17.5, 28.0
 
 
-@cache
-def settled(name):
-    return job_of(name, **MORE.get(name, {}))
+settled = settled_of(MORE)
 
 
 def pages_of(name):

@@ -1,7 +1,6 @@
 """Pot, closing ring, clamp mandrel, end plate and trial bore: every line against the tooling."""
 
 import math
-from functools import cache
 
 import pytest
 from shapely.geometry import box
@@ -27,7 +26,7 @@ from drawing.by_hand import (
     sizes,
     turned_over,
 )
-from drawing.views import JOBS, job_of, views
+from drawing.views import JOBS, ROUND, settled_of, views
 from ringwright.core.drawing import tool_views
 
 # A closing ring wide enough for the whole of its mouth; a spigot large enough for its screw.
@@ -35,13 +34,10 @@ MORE = {
     "wide": {"bore": 300.0, "ring_width": 14.0},
     "inch wide": {"bore": 430.0, "ring_type": "plain", "dimensions": "inch", "rings": 1},
 }
-ROUND = "\u00d8"
 NAMES = [*JOBS, *MORE]
 
 
-@cache
-def settled(name):
-    return job_of(name, **MORE.get(name, {}))
+settled = settled_of(MORE)
 
 
 def wall(bore):

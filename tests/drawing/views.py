@@ -11,6 +11,8 @@ from ringwright.core.drawing.entities import Arc, Circle, Fill, Hatch, Line, Pol
 from ringwright.core.drawing.shapes import arc_points
 from ringwright.core.fields import checked
 
+# The sign of a diameter.
+ROUND = "\u00d8"
 JOBS = {
     "double": {"bore": 79.375, "steam_pressure": 0.83},
     "small": {"bore": 20.0, "ring_width": 1.7, "setting": "bound"},
@@ -30,6 +32,16 @@ def job_of(name, **more):
 @cache
 def settled_job(name):
     return job_of(name)
+
+
+def settled_of(more):
+    """As settled_job, for the names of JOBS and of `more`: name -> request."""
+    return cache(lambda name: job_of(name, **more.get(name, {})))
+
+
+def settled_among(cases):
+    """As settled_job, for the names of `cases`: name -> (a name of JOBS, what is asked besides)."""
+    return cache(lambda name: job_of(cases[name][0], **cases[name][1]))
 
 
 def drawn(job):
