@@ -296,6 +296,14 @@ def test_every_tool_is_named_reckoned_and_explained(request_):
         },
         {"bore": 25.0, "ring_type": "double-turn", "finishing": "band", "wall_pressure": 0.03},
         {"bore": 79.375},
+        # The rigid lathe's blank may be bored 6 micrometres smaller.
+        {
+            "bore": 45.0,
+            "finishing": "band",
+            "wall_pressure": 0.05,
+            "end_kerf": 2.0,
+            "closed_gap": 0.3,
+        },
     ],
 )
 @pytest.mark.parametrize("machine", ["light", "rigid"])
@@ -315,5 +323,7 @@ def test_tools_serve_the_card_of_every_lathe(request_, machine):
         largest = card["finish_outside_diameter"]["upper"]["value"]
         assert limits("outer-clamp", "outer_clamp_bore")[0] >= largest
     if "slitting-mandrel" in tools:
+        # g6 begins so much under its size, as published/test_fits.py has ISO 286 printed.
         least = card["bored_inside_diameter"]["lower"]["value"]
-        assert limits("slitting-mandrel", "slit_mandrel_diameter")[1] < least
+        under = 0.007 if least < 30.0 else 0.009 if least < 50.0 else 0.010
+        assert limits("slitting-mandrel", "slit_mandrel_diameter")[1] <= least - under + 1e-9

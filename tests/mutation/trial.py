@@ -59,7 +59,11 @@ def put_in(name, path, mutant):
     for each in gc.get_objects():
         if isinstance(each, _lru_cache_wrapper):
             each.cache_clear()
-    # And what the core keeps of its own sums, by the names that it gives to that.
+    forget_kept()
+
+
+def forget_kept():
+    """Empties what the core keeps of its own sums, by the names that it gives to that."""
     for other in list(sys.modules.values()):
         if getattr(other, "__name__", "").startswith("ringwright.core"):
             for kept in [held for key, held in vars(other).items() if key.startswith("_kept")]:
